@@ -1,0 +1,7 @@
+#include "cli.h"
+
+int
+main (int argc, char **argv)
+{
+  return rc_cli_main (argc, argv);
+}

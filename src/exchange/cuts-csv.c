@@ -1,0 +1,1 @@
+#include "cuts-csv.h"

@@ -1,0 +1,1 @@
+#include "price-csv.h"

@@ -1,0 +1,84 @@
+/* Goods: what a job is made of, as it comes from the supplier. Prices are elsewhere (quote/). */
+#pragma once
+
+#include "length.h"
+#include "unit.h"
+
+typedef enum
+{
+  RC_GOODS_CARPET,
+  RC_GOODS_CUSHION,
+  RC_GOODS_TAPE,       /* seam tape, sold by rolls of a length */
+  RC_GOODS_SEALER,     /* seam sealer, coverage as length of edge a pack */
+  RC_GOODS_STRIP,      /* tack strip */
+  RC_GOODS_ADHESIVE,   /* coverage as area a pack */
+  RC_GOODS_TRANSITION, /* moulding where two floors meet */
+  RC_N_GOODS_KINDS
+} RcGoodsKind;
+
+typedef enum
+{
+  RC_MATCH_SET, /* pattern level across the seam */
+  RC_MATCH_HALF_DROP,
+  RC_MATCH_QUARTER_DROP,
+} RcMatch;
+
+/* Fields that do not apply to a kind are zero. */
+typedef struct
+{
+  char       *id; /* unique, stable: "harbour-twist" */
+  RcGoodsKind kind;
+  char       *name;     /* "Harbour Twist, slate" */
+  char       *supplier; /* nullable */
+  RcUnit      unit;     /* unit it is priced in: carpet sq yd, m2 or ft of roll; tape ft; ... */
+
+  /* carpet and cushion */
+  RcLength roll_width;    /* nominal */
+  RcLength usable_width;  /* after trimmed selvages; 0: the roll width */
+  RcLength repeat_length; /* 0: plain */
+  RcLength repeat_width;  /* 0: none */
+  RcMatch  match;
+  RcLength length_step; /* sold in steps of this; 0: any */
+  RcLength full_roll;   /* length of a supplier's full roll; 0 not known */
+
+  /* what it is packed in */
+  gint64   pack_micro;         /* quantity a pack, in millionths of `unit`; 0: loose */
+  RcUnit   pack_unit;          /* RC_UNIT_ROLL, CARTON, BOX, TUB, EACH */
+  RcLength tape_width;         /* tape: width, for the setback of cross seams */
+  RcArea   pack_covers_area;   /* adhesive: doubled ticks^2 one pack covers */
+  RcLength pack_covers_length; /* sealer: edge length one pack covers */
+} RcGoods;
+
+RcGoods *rc_goods_new (const char *id, RcGoodsKind kind, const char *name);
+RcGoods *rc_goods_copy (const RcGoods *goods);
+void     rc_goods_free (RcGoods *goods);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcGoods, rc_goods_free)
+
+/* Stable words for files: "carpet", "cushion", ... and "set", "half-drop", "quarter-drop". NULL-free. parse: FALSE and
+ * RC_ERROR_PARSE naming the words allowed. */
+const char *rc_goods_kind_get_name (RcGoodsKind kind);
+gboolean    rc_goods_kind_parse (const char *name, RcGoodsKind *kind, GError **error);
+const char *rc_match_get_name (RcMatch match);
+gboolean    rc_match_parse (const char *name, RcMatch *match, GError **error);
+
+/* usable_width, or roll_width where that is 0. */
+RcLength rc_goods_get_usable_width (const RcGoods *goods);
+
+/* How far the pattern steps from one width to the next: 0, half or a quarter of the length repeat. */
+RcLength rc_goods_get_drop (const RcGoods *goods);
+
+/* A roll in stock. */
+typedef struct
+{
+  char    *id; /* its ticket: "R-1041" */
+  char    *goods_id;
+  char    *lot;    /* dye lot */
+  RcLength length; /* what is left on it, usable */
+  gboolean remnant;
+  char    *place; /* "rack 3"; nullable */
+} RcRoll;
+
+RcRoll *rc_roll_new (const char *id, const char *goods_id, RcLength length);
+RcRoll *rc_roll_copy (const RcRoll *roll);
+void    rc_roll_free (RcRoll *roll);

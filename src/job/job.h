@@ -1,0 +1,137 @@
+/* A job: customer, measures (revisions), goods, rolls, settings. The model that every later step reads. */
+#pragma once
+
+#include "goods.h"
+#include "money.h"
+#include "room.h"
+
+/* Placement rules that the planner prices. Defaults with their sources in settings.c. A money value of 0 switches a
+ * rule off. */
+typedef enum
+{
+  RC_RULE_SEAM_ACROSS_LIGHT,   /* a side seam across the light of a window */
+  RC_RULE_SEAM_ACROSS_TRAFFIC, /* a seam crossed on the way between two doors */
+  RC_RULE_SEAM_SQUARE_TO_DOOR, /* a seam that runs into an opening at right angles */
+  RC_RULE_FILL_TOO_NARROW,
+  RC_RULE_PIECE_TOO_SHORT,    /* a joined piece shorter than the least length */
+  RC_RULE_TOO_MANY_JOINS,     /* more cross seams in a fill than allowed */
+  RC_RULE_CROSS_SEAM_AT_DOOR, /* a cross seam nearer a door than allowed */
+  RC_RULE_CROSS_SEAMS_NOT_STAGGERED,
+  RC_N_RULES
+} RcRule;
+
+typedef struct
+{
+  RcLength        trim_length; /* added to the length of every cut, in all */
+  RcLength        trim_width;  /* added to the width of a fill, in all, at its wall edge */
+  RcLength        least_fill_width;
+  RcLength        least_piece_length;
+  guint           most_joins;    /* cross seams in one fill */
+  RcLength        door_distance; /* of a cross seam from a door */
+  RcLength        stagger;       /* between cross seams of neighbouring fills */
+  RcMoney         rule_cost[RC_N_RULES];
+  RcLength        strip_double_from; /* a room longer than this gets doubled tack strip (CRI 105: 30 ft) */
+  RcClosureLimits closure;
+} RcSettings;
+
+void        rc_settings_init (RcSettings *settings, const RcCurrency *currency);
+const char *rc_rule_get_name (RcRule rule); /* stable: "seam-across-light", ... */
+gboolean    rc_rule_parse (const char *name, RcRule *rule, GError **error);
+const char *rc_rule_get_label (RcRule rule); /* translated, for people */
+
+typedef enum
+{
+  RC_FIXING_STRETCH, /* over cushion, on tack strip */
+  RC_FIXING_GLUE,    /* stuck down */
+} RcFixing;
+
+/* An area: rooms laid with one carpet and open to each other. */
+typedef struct
+{
+  char      *id;
+  char      *name;
+  GPtrArray *rooms;   /* of char*, room ids */
+  char      *carpet;  /* goods id */
+  char      *cushion; /* goods id, nullable */
+  RcFixing   fixing;
+  int        pile_degrees; /* pinned pile direction, the way the pile leans, counter-clockwise from east in the house:
+                              0, 90, 180, 270; -1: the planner chooses */
+  char    *option; /* name of the option taken: "least-cost", "fewest-seams", "least-carpet"; NULL: the cheapest */
+  gboolean seam_line_pinned;
+  RcLength seam_line; /* pinned side seam: its x (pile along y) or y (pile along x) in the house */
+} RcFloorArea;
+
+RcFloorArea *rc_floor_area_new (const char *id, const char *name);
+RcFloorArea *rc_floor_area_copy (const RcFloorArea *area);
+void         rc_floor_area_free (RcFloorArea *area);
+
+const char *rc_fixing_get_name (RcFixing fixing); /* "stretch", "glue" */
+gboolean    rc_fixing_parse (const char *name, RcFixing *fixing, GError **error);
+
+/* One visit to the house: a revision of what was measured. */
+typedef struct
+{
+  char      *id;       /* "M1", "M2" */
+  char      *date;     /* ISO 8601, nullable */
+  char      *taken_by; /* nullable */
+  char      *notes;
+  GPtrArray *rooms;  /* of RcRoom */
+  GPtrArray *stairs; /* of RcStair */
+  GPtrArray *areas;  /* of RcFloorArea */
+} RcMeasure;
+
+RcMeasure *rc_measure_new (const char *id);
+RcMeasure *rc_measure_copy (const RcMeasure *measure);
+void       rc_measure_free (RcMeasure *measure);
+
+RcRoom      *rc_measure_find_room (const RcMeasure *measure, const char *id);
+RcFloorArea *rc_measure_find_area (const RcMeasure *measure, const char *id);
+
+typedef struct
+{
+  char *name;
+  char *address; /* lines parted by \n */
+  char *phone;
+  char *email;
+} RcCustomer;
+
+typedef enum
+{
+  RC_UNITS_IMPERIAL,
+  RC_UNITS_METRIC,
+} RcUnitSystem;
+
+typedef struct
+{
+  char        *id;     /* unique in a store; "J-1" */
+  char        *number; /* as the office writes it */
+  char        *title;  /* "Gull Cottage, ground floor" */
+  char        *date;   /* ISO 8601 date of the job's opening */
+  char        *notes;
+  RcCustomer   customer;
+  RcUnitSystem units;
+  RcCurrency   currency;
+  gint64       tax_ppm; /* 8.25 % = 82500; -1: the price book's */
+  RcSettings   settings;
+  GPtrArray   *goods;    /* of RcGoods used by the job */
+  GPtrArray   *rolls;    /* of RcRoll in stock that the job may use */
+  GPtrArray   *measures; /* of RcMeasure, oldest first; never empty */
+} RcJob;
+
+RcJob *rc_job_new (const char *id, const RcCurrency *currency); /* default settings and one empty measure "M1" */
+RcJob *rc_job_copy (const RcJob *job);
+void   rc_job_free (RcJob *job);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcMeasure, rc_measure_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcJob, rc_job_free)
+
+/* The last measure, or the one with that id (NULL: the last; NULL returned when there is none such). */
+RcMeasure     *rc_job_get_measure (const RcJob *job, const char *id);
+const RcGoods *rc_job_find_goods (const RcJob *job, const char *id);
+
+const RcLengthStyle *rc_job_get_length_style (const RcJob *job);
+RcLengthUnit         rc_job_get_bare_unit (const RcJob *job);
+
+/* Checks everything a later step relies on and names the first fault: rooms' shapes, openings, areas naming rooms and
+ * goods that exist, no room in two areas, stairs, goods' widths above 0, a roll narrower than the trim, rolls. */
+gboolean rc_job_check (const RcJob *job, const RcMeasure *measure, GError **error);

@@ -1,0 +1,1 @@
+#include "room.h"

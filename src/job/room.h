@@ -1,0 +1,135 @@
+/* Rooms as measured: walls, openings, cut-outs; and stairs. */
+#pragma once
+
+#include "polygon.h"
+#include "traverse.h"
+
+typedef struct
+{
+  double   bearing_degrees; /* the way the wall is walked, clockwise from north; N 0, E 90 */
+  RcLength length;          /* as measured */
+  RcLength bow;             /* curved wall: rise of the arc over its chord `length`, > 0 bulging outwards; 0 straight */
+} RcWall;
+
+typedef enum
+{
+  RC_OPENING_DOOR,
+  RC_OPENING_ARCHWAY,
+  RC_OPENING_WINDOW,
+} RcOpeningKind;
+
+typedef enum
+{
+  RC_SWING_NONE, /* no leaf, or sliding */
+  RC_SWING_IN,   /* leaf sweeps this room */
+  RC_SWING_OUT,
+} RcSwing;
+
+/* An opening in a wall. Doors and archways interrupt tack strip; windows only bring light. */
+typedef struct
+{
+  char         *id; /* unique in the room: "D1" */
+  RcOpeningKind kind;
+  guint         wall;   /* index of its wall (of its outline edge) */
+  RcLength      offset; /* from the wall's start to the opening's near edge */
+  RcLength      width;
+  RcLength      depth; /* wall thickness, from this room's face to the other room's */
+  RcSwing       swing;
+  gboolean      hinge_at_end; /* hinges at the edge farther along the wall */
+  char         *to_room;      /* id of the room it leads to, NULL: outside or a room not measured */
+  char         *to_opening;   /* id of the same opening as measured in that room; NULL when only measured here */
+  char         *transition;   /* goods id of the moulding where the floors differ; NULL: none */
+} RcOpening;
+
+/* A room. Its corners come from walls walked clockwise or counter-clockwise, or from `outline`; exactly one of the two
+ * is non-empty. Walls of an outline are its edges in order. */
+typedef struct
+{
+  char      *id;       /* unique in the measure, stable: "living" */
+  char      *name;     /* "Living room" */
+  int        floor;    /* 0 ground, 1 first above */
+  GArray    *walls;    /* of RcWall */
+  RcRing    *outline;  /* points as given, any orientation */
+  gboolean   spread;   /* spread the misclosure by the compass rule */
+  GPtrArray *cutouts;  /* of RcRing in the room's own coordinates: hearth, island, column, stair opening */
+  GPtrArray *openings; /* of RcOpening */
+  gboolean   placed;   /* `at` is given; else the room is placed by a door that meets a placed room */
+  RcPoint    at;       /* where the room's own origin lies in the house */
+  char      *notes;
+} RcRoom;
+
+RcOpening *rc_opening_new (const char *id, RcOpeningKind kind);
+RcOpening *rc_opening_copy (const RcOpening *opening);
+void       rc_opening_free (RcOpening *opening);
+RcRoom    *rc_room_new (const char *id, const char *name);
+RcRoom    *rc_room_copy (const RcRoom *room);
+void       rc_room_free (RcRoom *room);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRoom, rc_room_free)
+
+/* Limits on a misclosure. */
+typedef struct
+{
+  RcLength error_max; /* refused above this, e.g. 3 in */
+  RcLength close_max; /* at most this is taken as closed without a word, e.g. 1/4 in */
+} RcClosureLimits;
+
+/* The room's closed shape in its own coordinates, normalised, cut-outs as holes, curved walls as chords that hold the
+ * arc (each at most 1 mm off). Errors (RC_ERROR_GEOMETRY), all naming the room: fewer than three walls, a wall of no
+ * length, walls that miss closing by more than the limit (says by how much, 1 part in how many, and the walls to
+ * measure again in order of suspicion), a misclosure over close_max with `spread` off is closed on the last wall; walls
+ * that cross; a cut-out outside the room; an opening wider than its wall or past its end. */
+RcPolygon *rc_room_compute_polygon (const RcRoom *room, const RcClosureLimits *limits, GError **error);
+
+/* The walk's closure; zero for an outline. */
+void rc_room_compute_closure (const RcRoom *room, RcClosure *closure);
+
+guint rc_room_get_n_walls (const RcRoom *room);
+
+/* The two ends of wall `wall` in the room's own coordinates, in the order walked, after closing. FALSE when there is no
+ * such wall. */
+gboolean rc_room_get_wall_ends (const RcRoom *room, guint wall, RcPoint *from, RcPoint *to);
+
+/* The two ends of an opening on its wall, in the room's own coordinates. */
+gboolean rc_room_get_opening_ends (const RcRoom *room, const RcOpening *opening, RcPoint *from, RcPoint *to);
+
+const RcOpening *rc_room_find_opening (const RcRoom *room, const char *id);
+
+const char *rc_opening_kind_get_name (RcOpeningKind kind); /* "door", "archway", "window" */
+gboolean    rc_opening_kind_parse (const char *name, RcOpeningKind *kind, GError **error);
+const char *rc_swing_get_name (RcSwing swing); /* "none", "in", "out" */
+gboolean    rc_swing_parse (const char *name, RcSwing *swing, GError **error);
+
+/* A straight flight (or a run of it) of equal steps. */
+typedef enum
+{
+  RC_STAIR_WATERFALL,
+  RC_STAIR_CAP_AND_BAND,
+} RcStairStyle;
+
+typedef struct
+{
+  char        *id;
+  char        *name;
+  guint        steps; /* number of risers */
+  RcLength     rise;  /* of one step */
+  RcLength     going; /* tread, edge to riser */
+  RcLength     width; /* between walls or strings */
+  RcStairStyle style;
+  RcLength     nose_extra;  /* added for each step; 1 in (Litchfield) */
+  RcLength     end_extra;   /* added once; 6 in (Litchfield) */
+  RcLength     width_extra; /* added to the width, turned edges; 2 1/2 in (Litchfield) */
+  char        *carpet;      /* goods id */
+  char        *cushion;     /* goods id, nullable */
+  char        *notes;
+} RcStair;
+
+RcStair *rc_stair_new (const char *id, const char *name); /* with Litchfield's allowances (TRADE: S9, S10) */
+RcStair *rc_stair_copy (const RcStair *stair);
+void     rc_stair_free (RcStair *stair);
+
+/* (going + rise + nose_extra) x steps + end_extra; Litchfield, Renovation, "Carpeting stairs". FALSE on overflow. */
+gboolean rc_stair_compute_cut (const RcStair *stair, RcLength *cut_width, RcLength *cut_length);
+
+const char *rc_stair_style_get_name (RcStairStyle style); /* "waterfall", "cap-and-band" */
+gboolean    rc_stair_style_parse (const char *name, RcStairStyle *style, GError **error);

@@ -1,0 +1,117 @@
+/* Placing rectangular cuts on rolls: the problem, the answer, the solver.
+ *
+ * Knows rectangles and rolls, not rooms. Every cut keeps its direction. Stage 1 cuts right across the roll, stage 2
+ * along each such length, stage 3 across again; trimming one piece to size is not a stage. `across` is the offset from
+ * the roll's left edge, `along` the offset from the roll's start.
+ */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "length.h"
+#include "money.h"
+
+typedef struct
+{
+  char    *label;
+  RcLength width;    /* across the roll, > 0 */
+  RcLength length;   /* along the roll, > 0 */
+  guint    quantity; /* >= 1 */
+  RcLength repeat;   /* 0: free along the roll; else along == phase (mod repeat) */
+  RcLength phase;
+  char    *group; /* NULL: any roll. Cuts of one group must come from rolls of one dye lot */
+} RcNestCut;
+
+typedef struct
+{
+  char    *name;       /* as on the roll's ticket; NULL for goods to be bought */
+  char    *lot;        /* dye lot; NULL: goods to be bought, all of one lot */
+  RcLength length;     /* usable length; 0: bought to measure, as long as needed */
+  guint    count;      /* how many of these */
+  gint64   cost_per_m; /* what a metre taken from it counts, in minor units; lower is used first */
+} RcNestRoll;
+
+typedef struct
+{
+  RcLength   roll_width; /* usable width */
+  GPtrArray *cuts;       /* of RcNestCut */
+  GPtrArray *rolls;      /* of RcNestRoll; empty means one roll bought to measure */
+  RcLength   buy_step;   /* lengths to be bought are multiples of this; 0: any */
+  int        stages;     /* 3, or 0 for any number of straight edge-to-edge cuts */
+} RcNestProblem;
+
+typedef enum
+{
+  RC_NEST_OPTIMAL,    /* proved: used_length == lower_bound */
+  RC_NEST_TIME_LIMIT, /* valid, not proved best */
+  RC_NEST_CANCELLED,  /* valid, stopped early */
+  RC_NEST_INFEASIBLE, /* no answer exists; see reason */
+} RcNestStatus;
+
+typedef struct
+{
+  guint    cut;  /* index in problem->cuts */
+  guint    copy; /* 0 .. quantity - 1 */
+  guint    roll; /* index in answer->rolls */
+  RcLength across, along, width, length;
+} RcNestPlacement;
+
+typedef struct
+{
+  guint    source; /* index in problem->rolls (0 when that list is empty) */
+  guint    copy;   /* which of its count */
+  RcLength used;   /* from the roll's start to the end of the last cut */
+  RcLength length; /* the stock roll's length, or the length to buy (used, rounded up to buy_step) */
+} RcNestUse;
+
+/* One stroke of the knife, in the order a person makes them. */
+typedef struct
+{
+  guint    roll;
+  int      stage;      /* 1 across the roll, 2 along, 3 across again, 4 and up trims or further stages */
+  gboolean along_roll; /* TRUE: runs along the roll at `at` across; FALSE: across it at `at` along */
+  RcLength at, from, to;
+} RcNestStroke;
+
+typedef struct
+{
+  RcNestStatus status;
+  char        *reason;      /* why infeasible, naming cut and size; else NULL */
+  RcLength     used_length; /* sum of `used` over the rolls */
+  RcLength     lower_bound; /* no valid cutting uses less */
+  GArray      *placements;  /* of RcNestPlacement, by roll, along, across */
+  GPtrArray   *rolls;       /* of RcNestUse (g_free), those used */
+  GArray      *strokes;     /* of RcNestStroke */
+} RcNestAnswer;
+
+typedef struct
+{
+  double        seconds; /* 0: first answer only (no search), at most a few ms for a house */
+  guint64       seed;
+  guint64       effort;      /* search steps, for reproducible runs; 0: by time alone */
+  GCancellable *cancellable; /* nullable */
+  void (*progress) (RcLength used, RcLength bound, gpointer user_data); /* nullable */
+  gpointer user_data;
+} RcNestParams;
+
+RcNestCut     *rc_nest_cut_new (const char *label, RcLength width, RcLength length, guint quantity);
+RcNestProblem *rc_nest_problem_new (RcLength roll_width);
+void           rc_nest_problem_free (RcNestProblem *problem);
+void           rc_nest_answer_free (RcNestAnswer *answer);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestProblem, rc_nest_problem_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestAnswer, rc_nest_answer_free)
+
+/* Always returns an answer; never NULL. params NULL: first answer only. (transfer full) */
+RcNestAnswer *rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params);
+
+/* A lower bound on the roll length of any cutting of these cuts on one roll bought to measure, cheap (microseconds):
+ * area, widths that cannot lie side by side, dual feasible functions. */
+RcLength rc_nest_compute_quick_bound (const RcNestProblem *problem);
+
+/* The quickest constructive cutting: the used length only, for planners that compare many sets of cuts. */
+RcLength rc_nest_compute_quick_length (const RcNestProblem *problem);
+
+/* Checks an answer against its problem: every cut once, inside the rolls, apart, cuttable in the stages allowed,
+ * phases, sums. On FALSE the error names the first fault. Shares no code with the solver. */
+gboolean rc_nest_check (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error);

@@ -1,0 +1,142 @@
+/* The carpet plan: pile direction, drops, fills, seams, the options worth choosing between, and the cuts on the rolls.
+ *
+ * Coordinates are the house's. Knows no prices but the weights it is given.
+ */
+#pragma once
+
+#include "house.h"
+#include "nest.h"
+
+/* What the planner weighs, in minor units of money. */
+typedef struct
+{
+  gint64 carpet_per_m;    /* one metre of roll length of the area's carpet */
+  gint64 side_seam_per_m; /* labour, tape and sealer */
+  gint64 cross_seam_per_m;
+  gint64 cross_seam_each; /* setting up one cross seam */
+} RcPlanWeights;
+
+typedef enum
+{
+  RC_PIECE_DROP, /* full roll width */
+  RC_PIECE_FILL,
+  RC_PIECE_STAIR,
+} RcPieceKind;
+
+typedef struct
+{
+  guint       number; /* 1.. over the whole plan: the same on floor, roll, lists and sheets */
+  RcPieceKind kind;
+  char       *area;                  /* area id; NULL for a stair */
+  char       *room;                  /* id of the room that holds most of it, or the stair's id */
+  char       *goods;                 /* carpet's goods id */
+  RcRegion   *outline;               /* what is seen of it on the floor, trimmed; empty for a stair */
+  RcBox       cut_box;               /* where the cut lies before trimming, in the house; for a stair all zero */
+  int         pile_degrees;          /* the way its pile leans, counter-clockwise from east */
+  RcLength    cut_width, cut_length; /* off the roll, allowances included */
+  guint       strip;                 /* which strip of the area it lies in, from 0 */
+  guint       fill;                  /* pieces joined end to end share this number, from 1; 0: not joined */
+  RcLength    repeat, phase;         /* patterned goods: place along the roll, as in RcNestCut */
+} RcPiece;
+
+typedef enum
+{
+  RC_SEAM_SIDE,
+  RC_SEAM_CROSS,
+} RcSeamKind;
+
+typedef struct
+{
+  RcSeamKind kind;
+  RcPoint    from, to;
+  RcLength   length;
+  guint      piece_a, piece_b; /* numbers of the pieces it joins */
+  char      *area;             /* area id */
+  char      *room;             /* id of the room that holds its middle */
+  guint      side_ends;        /* cross seam: at how many of its ends (0, 1, 2) it meets a side seam */
+} RcSeam;
+
+typedef struct
+{
+  RcRule  rule;
+  RcPoint place;
+  char   *reason; /* translated: "Seam between 3 and 4 runs square into door D2 of Hall" */
+  RcMoney cost;
+} RcBrokenRule;
+
+/* One way to carpet an area. */
+typedef struct
+{
+  char      *name; /* stable: "least-cost", "fewest-seams", "least-carpet"; several names share one plan only once */
+  int        pile_degrees;
+  GPtrArray *pieces;                            /* of RcPiece, numbered from 1 within the option */
+  GPtrArray *seams;                             /* of RcSeam */
+  GPtrArray *broken;                            /* of RcBrokenRule */
+  RcLength   carpet_length, length_lower_bound; /* this area's cuts alone on one roll bought to measure */
+  RcArea     carpet_area;                       /* carpet_length x roll width, doubled */
+  RcLength   side_seam, cross_seam;
+  guint      joins;                  /* cross seams in fills */
+  RcMoney    cost, cost_lower_bound; /* by the weights: carpet, seams and broken rules */
+} RcOption;
+
+typedef struct
+{
+  const RcFloorArea *area;       /* borrowed from the job */
+  RcRegion          *floor;      /* as laid, in the house */
+  RcArea             floor_area; /* exact, doubled */
+  GPtrArray         *options;    /* of RcOption, cheapest first, at least one */
+  guint              chosen;     /* index in options */
+} RcAreaPlan;
+
+/* The cuts of all areas and stairs in one carpet, on its rolls. */
+typedef struct
+{
+  const RcGoods *goods;   /* borrowed from the job */
+  RcNestProblem *problem; /* cut i is piece_numbers[i]; rolls of stock first, then one to buy */
+  RcNestAnswer  *answer;
+  GArray        *piece_numbers; /* of guint */
+  GPtrArray     *roll_ids;      /* of char*, per problem roll: the stock roll's id, NULL to buy */
+} RcCutting;
+
+typedef struct
+{
+  const RcJob     *job;     /* borrowed; outlives the plan */
+  const RcMeasure *measure; /* borrowed */
+  RcHouse         *house;
+  GPtrArray       *areas;  /* of RcAreaPlan */
+  GPtrArray       *pieces; /* of RcPiece: copies of the chosen options' and the stairs', numbered over the whole plan */
+  GPtrArray       *seams;  /* of RcSeam, with the plan's piece numbers */
+  GPtrArray       *cuttings;      /* of RcCutting, one per carpet */
+  RcLength         carpet_length; /* sum of used lengths over all rolls of all carpets */
+  RcArea           carpet_area;   /* with the roll widths, doubled */
+  RcArea           covered_area;  /* floors and stairs' net pieces, doubled */
+  gint64           waste_ppm;     /* (carpet_area - covered_area) / carpet_area; 0 without carpet */
+} RcPlan;
+
+typedef struct
+{
+  double        seconds; /* 0: the first answer only */
+  guint64       seed;
+  GCancellable *cancellable; /* nullable */
+} RcPlanParams;
+
+/* Gives the weights for a carpet. */
+typedef void (*RcPlanWeightsFunc) (const RcGoods *carpet, RcPlanWeights *weights, gpointer user_data);
+
+/* Plans one measure of a job. The job is checked first. NULL and an error when it cannot be planned (RC_ERROR_GEOMETRY,
+ * REFERENCE or INFEASIBLE, naming room or area). `job` and `measure` must outlive the plan: keep a copy for a thread.
+ */
+RcPlan *rc_plan_new (const RcJob *job, const RcMeasure *measure, RcPlanWeightsFunc weights, gpointer user_data,
+                     const RcPlanParams *params, GError **error);
+void    rc_plan_free (RcPlan *plan);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPlan, rc_plan_free)
+
+const RcPiece    *rc_plan_find_piece (const RcPlan *plan, guint number);
+const RcOption   *rc_area_plan_get_chosen (const RcAreaPlan *area_plan);
+const RcAreaPlan *rc_plan_find_area (const RcPlan *plan, const char *area_id);
+
+/* Length left on a stock roll after the cuts of this plan, 0 for a roll to be bought. */
+const char *rc_piece_kind_get_name (RcPieceKind kind);    /* "drop", "fill", "stair" */
+const char *rc_seam_kind_get_name (RcSeamKind kind);      /* "side", "cross" */
+const char *rc_option_get_label (const RcOption *option); /* translated: "Least cost" */

@@ -1,0 +1,1 @@
+#include "floor-drawing.h"

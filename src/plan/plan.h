@@ -32,7 +32,7 @@ typedef struct
   char       *goods;                 /* carpet's goods id */
   RcRegion   *outline;               /* what is seen of it on the floor, trimmed; empty for a stair */
   RcBox       cut_box;               /* where the cut lies before trimming, in the house; for a stair all zero */
-  int         pile_degrees;          /* the way its pile leans, counter-clockwise from east */
+  double      pile_degrees;          /* the way its pile leans, counter-clockwise from east */
   RcLength    cut_width, cut_length; /* off the roll, allowances included */
   guint       strip;                 /* which strip of the area it lies in, from 0 */
   guint       fill;                  /* pieces joined end to end share this number, from 1; 0: not joined */
@@ -67,8 +67,9 @@ typedef struct
 /* One way to carpet an area. */
 typedef struct
 {
-  char      *name; /* stable: "least-cost", "fewest-seams", "least-carpet"; several names share one plan only once */
-  int        pile_degrees;
+  char  *name;    /* stable: "least-cost", "fewest-seams", "least-carpet"; always these three, then "other-direction" */
+  guint  same_as; /* index of the first option with the same plan; its own index when it is the first */
+  double pile_degrees;
   GPtrArray *pieces;                            /* of RcPiece, numbered from 1 within the option */
   GPtrArray *seams;                             /* of RcSeam */
   GPtrArray *broken;                            /* of RcBrokenRule */
@@ -136,7 +137,6 @@ const RcPiece    *rc_plan_find_piece (const RcPlan *plan, guint number);
 const RcOption   *rc_area_plan_get_chosen (const RcAreaPlan *area_plan);
 const RcAreaPlan *rc_plan_find_area (const RcPlan *plan, const char *area_id);
 
-/* Length left on a stock roll after the cuts of this plan, 0 for a roll to be bought. */
 const char *rc_piece_kind_get_name (RcPieceKind kind);    /* "drop", "fill", "stair" */
 const char *rc_seam_kind_get_name (RcSeamKind kind);      /* "side", "cross" */
 const char *rc_option_get_label (const RcOption *option); /* translated: "Least cost" */

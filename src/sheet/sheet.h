@@ -1,4 +1,7 @@
-/* Pages drawn with cairo and Pango: the same drawing code for screen, PDF and PNG. Draw functions change nothing.
+/* Sheets on paper: the same drawing code for screen, PDF and PNG. Draw functions change nothing.
+ *
+ * A sheet is laid out once (rc_sheet_new) and its pages then drawn as often as wanted. The plan sheets choose for each
+ * page the way round that gives the larger drawing, so a page may be landscape: ask rc_sheet_get_page_size.
  */
 #pragma once
 
@@ -23,28 +26,42 @@ typedef enum
   RC_N_SHEETS
 } RcSheetKind;
 
-/* What pages are drawn from; all borrowed. */
+/* What pages are drawn from; all borrowed, and outliving an RcSheet made from it. */
 typedef struct
 {
   const RcPlan      *plan;
-  const GPtrArray   *quantities; /* of RcQuantityLine */
+  const GPtrArray   *quantities; /* of RcQuantityLine; nullable */
   const RcQuote     *quote;      /* may be NULL for plan sheets */
   const RcOrder     *order;      /* for RC_SHEET_ORDER */
   const RcPriceBook *book;       /* letterhead and terms; nullable */
   const char        *number;     /* of the quotation or order; nullable: draft */
-  const char        *date;       /* ISO 8601, printed as given; also the PDF's creation date */
+  const char        *date;       /* ISO 8601, printed as given; also the PDF's creation date; nullable */
   RcPaper            paper;
 } RcSheetData;
 
 const char *rc_sheet_kind_get_name (RcSheetKind kind);  /* stable, for file names: "seam-plan", "fitters-sheet", ... */
 const char *rc_sheet_kind_get_label (RcSheetKind kind); /* translated */
 
-void  rc_paper_get_size (RcPaper paper, double *width_pt, double *height_pt);
-guint rc_sheet_count_pages (RcSheetKind kind, const RcSheetData *data);
-/* Draws one page (from 0) at 1 unit = 1 pt, origin at the page's top left. */
-void rc_sheet_draw_page (RcSheetKind kind, const RcSheetData *data, guint page, cairo_t *cr);
+void rc_paper_get_size (RcPaper paper, double *width_pt, double *height_pt); /* upright */
 
-/* Byte-identical for the same data. */
+/* A sheet laid out: its pages. The data (not the struct itself) must outlive it. (transfer full) */
+typedef struct _RcSheet RcSheet;
+
+RcSheet *rc_sheet_new (RcSheetKind kind, const RcSheetData *data);
+void     rc_sheet_free (RcSheet *sheet);
+guint    rc_sheet_get_n_pages (const RcSheet *sheet); /* at least 1 */
+/* Size of page `page` (from 0): the paper's, upright or on its side. */
+void rc_sheet_get_page_size (const RcSheet *sheet, guint page, double *width_pt, double *height_pt);
+/* Draws a page at 1 unit = 1 pt, origin at the page's top left, on whatever lies there (paper is not painted). */
+void rc_sheet_draw (const RcSheet *sheet, guint page, cairo_t *cr);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheet, rc_sheet_free)
+
+/* The same in one call each, laying the sheet out every time. */
+guint rc_sheet_count_pages (RcSheetKind kind, const RcSheetData *data);
+void  rc_sheet_draw_page (RcSheetKind kind, const RcSheetData *data, guint page, cairo_t *cr);
+
+/* Byte-identical for the same data. Whole files only: on an error the old file stands. Errors: G_FILE_ERROR. */
 gboolean rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path, GError **error);
-/* One file per page: path "x.png" gives x-1.png, x-2.png when there are several. dpi e.g. 150. */
+/* One file per page: path "x.png" gives x-1.png, x-2.png when there are several. dpi e.g. 150, from 18 to 1200. */
 gboolean rc_sheet_write_png (RcSheetKind kind, const RcSheetData *data, double dpi, const char *path, GError **error);

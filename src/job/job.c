@@ -1,1 +1,109 @@
 #include "job.h"
+
+RcJob *
+rc_job_new (const char *id, const RcCurrency *currency)
+{
+  RcJob *job = g_new0 (RcJob, 1);
+
+  job->id = g_strdup (id);
+  job->currency = *currency;
+  job->tax_ppm = -1;
+  rc_settings_init (&job->settings, currency);
+  job->goods = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_goods_free);
+  job->rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
+  job->measures = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_measure_free);
+  g_ptr_array_add (job->measures, rc_measure_new ("M1"));
+  return job;
+}
+
+static void
+copy_customer (const RcCustomer *from, RcCustomer *to)
+{
+  to->name = g_strdup (from->name);
+  to->address = g_strdup (from->address);
+  to->phone = g_strdup (from->phone);
+  to->email = g_strdup (from->email);
+}
+
+RcJob *
+rc_job_copy (const RcJob *job)
+{
+  RcJob *copy = rc_job_new (job->id, &job->currency);
+
+  copy->number = g_strdup (job->number);
+  copy->title = g_strdup (job->title);
+  copy->date = g_strdup (job->date);
+  copy->notes = g_strdup (job->notes);
+  copy_customer (&job->customer, &copy->customer);
+  copy->units = job->units;
+  copy->tax_ppm = job->tax_ppm;
+  copy->settings = job->settings;
+  for (guint i = 0; i < job->goods->len; i++)
+    g_ptr_array_add (copy->goods, rc_goods_copy (job->goods->pdata[i]));
+  for (guint i = 0; i < job->rolls->len; i++)
+    g_ptr_array_add (copy->rolls, rc_roll_copy (job->rolls->pdata[i]));
+  g_ptr_array_set_size (copy->measures, 0);
+  for (guint i = 0; i < job->measures->len; i++)
+    g_ptr_array_add (copy->measures, rc_measure_copy (job->measures->pdata[i]));
+  return copy;
+}
+
+void
+rc_job_free (RcJob *job)
+{
+  if (job == NULL)
+    return;
+  g_free (job->id);
+  g_free (job->number);
+  g_free (job->title);
+  g_free (job->date);
+  g_free (job->notes);
+  g_free (job->customer.name);
+  g_free (job->customer.address);
+  g_free (job->customer.phone);
+  g_free (job->customer.email);
+  g_ptr_array_unref (job->goods);
+  g_ptr_array_unref (job->rolls);
+  g_ptr_array_unref (job->measures);
+  g_free (job);
+}
+
+RcMeasure *
+rc_job_get_measure (const RcJob *job, const char *id)
+{
+  if (id == NULL)
+    return job->measures->len > 0 ? job->measures->pdata[job->measures->len - 1] : NULL;
+  for (guint i = 0; i < job->measures->len; i++)
+    {
+      RcMeasure *measure = job->measures->pdata[i];
+
+      if (g_strcmp0 (measure->id, id) == 0)
+        return measure;
+    }
+  return NULL;
+}
+
+const RcGoods *
+rc_job_find_goods (const RcJob *job, const char *id)
+{
+  for (guint i = 0; i < job->goods->len; i++)
+    {
+      const RcGoods *goods = job->goods->pdata[i];
+
+      if (g_strcmp0 (goods->id, id) == 0)
+        return goods;
+    }
+  return NULL;
+}
+
+const RcLengthStyle *
+rc_job_get_length_style (const RcJob *job)
+{
+  return job->units == RC_UNITS_METRIC ? &RC_LENGTH_STYLE_METRIC : &RC_LENGTH_STYLE_IMPERIAL;
+}
+
+RcLengthUnit
+rc_job_get_bare_unit (const RcJob *job)
+{
+  return job->units == RC_UNITS_METRIC ? RC_LENGTH_UNIT_MM : RC_LENGTH_UNIT_FOOT_INCH;
+}

@@ -95,7 +95,8 @@ gboolean rc_room_get_opening_ends (const RcRoom *room, const RcOpening *opening,
 
 const RcOpening *rc_room_find_opening (const RcRoom *room, const char *id);
 
-const char *rc_opening_kind_get_name (RcOpeningKind kind); /* "door", "archway", "window" */
+const char *rc_opening_kind_get_name (RcOpeningKind kind);  /* "door", "archway", "window" */
+const char *rc_opening_kind_get_label (RcOpeningKind kind); /* the same, translated */
 gboolean    rc_opening_kind_parse (const char *name, RcOpeningKind *kind, GError **error);
 const char *rc_swing_get_name (RcSwing swing); /* "none", "in", "out" */
 gboolean    rc_swing_parse (const char *name, RcSwing *swing, GError **error);

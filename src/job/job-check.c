@@ -1,0 +1,1 @@
+#include "house.h"

@@ -16,20 +16,38 @@ enum
   RC_EXIT_USAGE = 2,
 };
 
+/* Options of every command that plans a job. */
+typedef struct
+{
+  char    *store;   /* file to take from what the job leaves out; NULL: the user's own */
+  char    *measure; /* id; NULL: the last */
+  char    *option;  /* taken in every area; NULL: as the job says */
+  char    *date;    /* ISO 8601; today once parsed, when not given */
+  double   seconds; /* to search for better plans */
+  gint64   seed;
+  gboolean json;
+} RcJobOptions;
+
+void rc_job_options_init (RcJobOptions *options); /* seconds 0, seed 1 */
+void rc_job_options_clear (RcJobOptions *options);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcJobOptions, rc_job_options_clear)
+
 typedef struct
 {
   const char         *name;            /* "plan" */
   const char         *parameters;      /* "JOB.xml", printed after the options */
   const char         *summary;         /* translated, one line */
   const char         *description;     /* translated, nullable: printed after the options */
-  const GOptionEntry *entries;         /* NULL-terminated */
+  const GOptionEntry *entries;         /* nullable, NULL-terminated; not translated yet */
+  RcJobOptions       *job_options;     /* nullable; initialised */
   int                 n_least, n_most; /* how many arguments besides options */
 } RcCommandUsage;
 
-/* Reads the options of `usage->entries` out of argv. TRUE: go on, *arguments (transfer full, NULL-terminated) holds the
- * others. FALSE: return *status: after --help 0, after wrong usage (said on standard error) 2. */
+/* Reads the options of `usage` out of argv. TRUE: go on, *arguments (transfer full, NULL-terminated) holds the others.
+ * FALSE: return *status: after --help 0, after wrong usage (said on standard error) 2. */
 gboolean rc_command_parse (const RcCommandUsage *usage, int argc, char **argv, GStrv *arguments, int *status);
 
-/* "rowcut-cli plan: MESSAGE" on standard error; the printf form adds nothing but the prefix. */
-int rc_command_fail (const char *command, const GError *error); /* returns RC_EXIT_FAILED */
+/* "rowcut-cli plan: MESSAGE" on standard error. */
+int rc_command_fail (const char *command, const GError *error);                                /* RC_EXIT_FAILED */
 int rc_command_fail_usage (const char *command, const char *format, ...) G_GNUC_PRINTF (2, 3); /* RC_EXIT_USAGE */

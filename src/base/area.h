@@ -16,12 +16,16 @@ typedef enum
   RC_AREA_UNIT_SQ_YD,
 } RcAreaUnit;
 
-/* Area of a rectangle; both sides >= 0. Saturates never: aborts the calculation by returning -1 when it would not fit.
- */
+/* Area of a rectangle, both sides >= 0; -1 when it would not fit. */
 RcArea rc_area_from_rectangle (RcLength width, RcLength length);
 
-/* The area as decimal text in `unit`, rounded once, halves up, to `decimals` digits (0 to 6); the unit's symbol follows
- * (m², sq ft, sq yd) when with_unit. (transfer full) */
+#define RC_AREA_MAX_DECIMALS 6
+
+/* One m², sq ft or sq yd (1 ft = 0.3048 m exactly). */
+RcArea rc_area_unit_get_size (RcAreaUnit unit);
+
+/* The area as decimal text in `unit`, rounded once, halves away from zero, to `decimals` digits (0 to
+ * RC_AREA_MAX_DECIMALS); the unit's symbol follows (m², sq ft, sq yd) when with_unit. (transfer full) */
 char *rc_area_format (RcArea area, RcAreaUnit unit, int decimals, gboolean with_unit);
 
 double rc_area_to_m2 (RcArea area);

@@ -32,12 +32,18 @@ typedef enum
   RC_LENGTH_UNIT_M,
 } RcLengthUnit;
 
+/* One tick is 0.00000625 m: eight decimals of a metre print every length exactly. */
+#define RC_LENGTH_MAX_DECIMALS 8
+
+/* Ticks in one of the unit; for FOOT_INCH in one inch, the unit of a bare number. */
+gint64 rc_length_unit_get_ticks (RcLengthUnit unit);
+
 /* How a length is printed. */
 typedef struct
 {
   RcLengthUnit unit;
   int          denominator; /* FOOT_INCH and INCH: finest fraction of an inch, 1, 2, 4, 8, 16 or 32 */
-  int          decimals;    /* the others: digits after the decimal point, 0 to 6 */
+  int          decimals;    /* the others: digits after the decimal point, 0 to RC_LENGTH_MAX_DECIMALS */
   gboolean     with_unit;   /* false leaves the unit out, for columns that carry it in their head */
 } RcLengthStyle;
 
@@ -45,15 +51,24 @@ extern const RcLengthStyle RC_LENGTH_STYLE_IMPERIAL; /* 12' 6 1/2", to 1/16 in *
 extern const RcLengthStyle RC_LENGTH_STYLE_METRIC;   /* 3.660 m */
 
 /* Reads text such as  12'6 1/2"  12-6  12' 6.5"  150 1/2 in  3.66 m  3,66 m  366 cm  3 yd 1 ft  with ASCII or
- * typographic quotes and primes (also '' for inches), in any mix of spaces. A bare number is in `bare_unit`
- * (FOOT_INCH: "12 6" is refused, "150" is 150 in). Negative lengths are refused. A value between two ticks is rounded
- * to the nearer, halves away from zero.
- * Errors: RC_ERROR_PARSE (the message quotes the text, says what is wrong, at which character, and shows what would be
- * right), RC_ERROR_RANGE (longer than RC_LENGTH_MAX). On error *length is untouched. */
+ * typographic quotes and primes (also '' for inches), in any mix of spaces.
+ *
+ * - A bare number is in `bare_unit` (FOOT_INCH: "150" is 150 in, "12 6" is refused); after feet it is inches.
+ * - 12-6 is 12 ft 6 in whatever the bare unit. 6-1/2 alone is refused, it could be 6 1/2 or 6 ft 1/2 in.
+ * - Parts go from large to small, each less than one of the part before it (no 3' 14"), feet and metres do not mix, and
+ *   only the last may have a fraction or decimals.
+ * - A comma is a decimal comma, but for one with three digits behind it and one to three before, the first not 0:
+ *   3,660 is refused, it could mean either.
+ * - Negative lengths are refused. A value between two ticks is rounded to the nearer, halves up.
+ *
+ * Errors: RC_ERROR_PARSE (the message quotes the text, says what is wrong, at which character, counted from 1, and
+ * shows what would be right), RC_ERROR_RANGE (longer than RC_LENGTH_MAX). On error *length is untouched. */
 gboolean rc_length_parse (const char *text, RcLengthUnit bare_unit, RcLength *length, GError **error);
 
-/* Prints a length rounded to the style's fraction or decimals, halves away from zero. With 1/32 in or six decimals of a
- * metre the text reads back to the same ticks. Locale is never used: the point is always '.'. (transfer full) */
+/* Prints a length rounded to the style's fraction or decimals, halves away from zero. Eight decimals of a metre, five
+ * of a millimetre are exact; six decimals of any unit, or 1/32 in where the length is a multiple of it, read back to
+ * the same ticks. Feet and inches without their marks are joined by a dash, 12-6 1/2, and read back too. Locale is
+ * never used: the point is always '.'. (transfer full) */
 char *rc_length_format (RcLength length, const RcLengthStyle *style);
 
 /* Millimetres as decimal text with no more digits than needed, exact ("3657.6"; 1 tick = 0.00625 mm), for JSON and

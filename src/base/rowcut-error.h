@@ -17,3 +17,7 @@ typedef enum
 } RcErrorCode;
 
 GQuark rc_error_quark (void);
+
+/* Text from outside as a message repeats it: made valid UTF-8, cut to 48 characters. NULL reads as empty.
+ * (transfer full) */
+char *rc_error_quote (const char *text);

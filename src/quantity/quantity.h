@@ -2,24 +2,9 @@
  */
 #pragma once
 
+#include "packing.h"
 #include "plan.h"
-
-/* Work that is priced by its code. */
-typedef enum
-{
-  RC_WORK_NONE,       /* a line of goods */
-  RC_WORK_LAY,        /* laying, by area */
-  RC_WORK_SIDE_SEAM,  /* by length */
-  RC_WORK_CROSS_SEAM, /* each */
-  RC_WORK_STAIR,      /* each step */
-  RC_WORK_FIXED,      /* once a job: call-out, moving in */
-  RC_N_WORKS
-} RcWork;
-
-const char *rc_work_get_name (RcWork work);  /* stable: "", "lay", "side-seam", "cross-seam", "stair", "fixed" */
-const char *rc_work_get_label (RcWork work); /* translated */
-gboolean    rc_work_parse (const char *name, RcWork *work, GError **error);
-RcUnit      rc_work_get_unit (RcWork work, RcUnitSystem units);
+#include "work.h"
 
 typedef struct
 {

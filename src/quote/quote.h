@@ -1,46 +1,8 @@
-/* Price book, quotation lines, tax, totals, orders by supplier. No floating point between a price and a total.
+/* Quotation lines, tax, totals, orders by supplier. No floating point between a price and a total.
  */
 #pragma once
 
-#include "quantity.h"
-
-typedef struct
-{
-  char   *item;       /* goods id or work name */
-  RcUnit  unit;       /* unit that cost and sale are for */
-  RcMoney cost;       /* what the shop pays */
-  RcMoney sale;       /* what the customer pays */
-  char   *valid_from; /* ISO 8601 date, nullable: always */
-  char   *valid_to;   /* inclusive, nullable */
-} RcPrice;
-
-typedef struct
-{
-  RcCurrency currency;
-  gint64     tax_ppm;
-  gint64     deposit_ppm;
-  GPtrArray *goods;                    /* of RcGoods: the catalogue */
-  GPtrArray *prices;                   /* of RcPrice */
-  char      *shop_name, *shop_address; /* letterhead; nullable */
-  char      *terms;                    /* nullable */
-} RcPriceBook;
-
-RcPriceBook *rc_price_book_new (const RcCurrency *currency);
-RcPriceBook *rc_price_book_copy (const RcPriceBook *book);
-void         rc_price_book_free (RcPriceBook *book);
-RcPrice     *rc_price_new (const char *item, RcUnit unit, RcMoney cost, RcMoney sale);
-RcPrice     *rc_price_copy (const RcPrice *price);
-void         rc_price_free (RcPrice *price);
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPriceBook, rc_price_book_free)
-
-/* The price valid on `date` (ISO 8601; NULL: the first for that item). NULL when there is none. */
-const RcPrice *rc_price_book_find (const RcPriceBook *book, const char *item, const char *date);
-
-/* The planner's weights from the price book at what the shop pays: matches RcPlanWeightsFunc, user_data is the
- * RcPriceBook. Items without a price weigh 0, except a carpet without one: 1 major unit a metre, so that carpet still
- * counts. */
-void rc_price_book_get_weights (const RcGoods *carpet, RcPlanWeights *weights, gpointer user_data);
+#include "price-book.h"
 
 typedef struct
 {

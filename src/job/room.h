@@ -67,6 +67,11 @@ void       rc_room_free (RcRoom *room);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRoom, rc_room_free)
 
+/* The longest wall (or farthest corner) and the most walls of one room: more is a slip, and is refused with the limit
+ * named. */
+#define RC_ROOM_MAX_SIDE  (1000 * RC_TICKS_PER_M)
+#define RC_ROOM_MAX_WALLS 4096
+
 /* Limits on a misclosure. */
 typedef struct
 {
@@ -74,12 +79,17 @@ typedef struct
   RcLength close_max; /* at most this is taken as closed without a word, e.g. 1/4 in */
 } RcClosureLimits;
 
-/* The room's closed shape in its own coordinates, normalised, cut-outs as holes, curved walls as chords that hold the
- * arc (each at most 1 mm off). Errors (RC_ERROR_GEOMETRY), all naming the room: fewer than three walls, a wall of no
- * length, walls that miss closing by more than the limit (says by how much, 1 part in how many, and the walls to
- * measure again in order of suspicion), a misclosure over close_max with `spread` off is closed on the last wall; walls
- * that cross; a cut-out outside the room; an opening wider than its wall or past its end. */
+/* The room's closed shape in its own coordinates, normalised, cut-outs as holes (or cut off where they stand at a
+ * wall), curved walls as chords that hold the floor (each at most 1 mm off the arc). A misclosure is spread with
+ * `spread`, else closed on the last wall. Errors (RC_ERROR_GEOMETRY), all naming the room: fewer than three walls, too
+ * many or too long ones, a wall of no length or bowed by more than half of it; walls that miss closing by more than the
+ * limit, with or without `spread` (says by how much, 1 part in how many, and the walls to measure again in order of
+ * suspicion); walls that cross (names both); a cut-out outside the room or that parts it in two; an opening wider than
+ * its wall, past its end, over another door, a door in a curved wall. */
 RcPolygon *rc_room_compute_polygon (const RcRoom *room, const RcClosureLimits *limits, GError **error);
+
+/* The part of the above about openings alone, for rooms whose walls are known to be sound. */
+gboolean rc_room_check_openings (const RcRoom *room, GError **error);
 
 /* The walk's closure; zero for an outline. */
 void rc_room_compute_closure (const RcRoom *room, RcClosure *closure);
@@ -92,6 +102,22 @@ gboolean rc_room_get_wall_ends (const RcRoom *room, guint wall, RcPoint *from, R
 
 /* The two ends of an opening on its wall, in the room's own coordinates. */
 gboolean rc_room_get_opening_ends (const RcRoom *room, const RcOpening *opening, RcPoint *from, RcPoint *to);
+
+/* The step of `depth` square through wall `wall`, out of the room: exact along the axes, else rounded to the nearest
+ * tick. FALSE when there is no such wall or it has no length. */
+gboolean rc_room_get_outward_step (const RcRoom *room, guint wall, RcLength depth, RcPoint *step);
+
+/* The corners after closing, one for each wall in the order walked: wall i runs from corner i to the next. Curved walls
+ * by their chords. (transfer full) */
+RcRing *rc_room_compute_corners (const RcRoom *room);
+
+/* What to call the room and its walls in messages: the name, or the id where it has none; wall 3 (12' 0" going north),
+ * numbered from 1. (transfer full) the wall's. */
+const char *rc_room_get_name (const RcRoom *room);
+char       *rc_room_describe_wall (const RcRoom *room, guint wall);
+
+/* Feet and inches where every wall is a whole number of 1/32 in, else metric. */
+const RcLengthStyle *rc_room_get_length_style (const RcRoom *room);
 
 const RcOpening *rc_room_find_opening (const RcRoom *room, const char *id);
 

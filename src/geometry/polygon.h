@@ -33,6 +33,8 @@ RcRing    *rc_ring_new (void);
 RcRing    *rc_ring_new_from_points (const RcPoint *points, guint n_points);
 RcRing    *rc_ring_copy (const RcRing *ring);
 RcPolygon *rc_polygon_new (void);
+RcPolygon *rc_polygon_new_take (RcRing *outer); /* takes the ring over, no holes */
+RcPolygon *rc_polygon_new_from_box (RcBox box);
 RcPolygon *rc_polygon_copy (const RcPolygon *polygon);
 void       rc_polygon_free (RcPolygon *polygon);
 RcRegion  *rc_region_new (void);
@@ -53,9 +55,37 @@ RcLength rc_ring_compute_length (const RcRing *ring);
 RcBox rc_ring_compute_box (const RcRing *ring);
 RcBox rc_region_compute_box (const RcRegion *region);
 
-/* Removes repeated points and points on a straight line between neighbours, turns the outer ring counter-clockwise and
- * the holes clockwise. */
+/* Removes repeated points and points on a straight line between their neighbours. A spike, where the boundary runs back
+ * over itself, stays for rc_polygon_check to find. */
+void rc_ring_simplify (RcRing *ring);
+
+void rc_ring_reverse (RcRing *ring);
+
+/* Simplifies every ring, turns the outer ring counter-clockwise and the holes clockwise. */
 void rc_polygon_normalize (RcPolygon *polygon);
+
+typedef enum
+{
+  RC_POLYGON_FAULT_FEW_CORNERS,  /* fewer than three */
+  RC_POLYGON_FAULT_NO_LENGTH,    /* an edge from a point to itself */
+  RC_POLYGON_FAULT_EDGES_MEET,   /* cross, touch or overlap, other than neighbours at their corner */
+  RC_POLYGON_FAULT_HOLE_OUTSIDE, /* hole `ring` */
+  RC_POLYGON_FAULT_HOLE_IN_HOLE, /* hole `ring` in hole `other_ring` */
+} RcPolygonFaultKind;
+
+/* What keeps a polygon from being simple. Ring 0 is the outer one, ring n is holes[n - 1]; edge i runs from point i to
+ * the next, counted from 0. */
+typedef struct
+{
+  RcPolygonFaultKind kind;
+  guint              ring, edge;
+  guint              other_ring, other_edge;
+  RcPoint            where; /* to the nearest tick */
+} RcPolygonFault;
+
+/* TRUE if there is a fault, and the first one in *fault (may be NULL), for callers that name walls themselves. Exact.
+ */
+gboolean rc_polygon_find_fault (const RcPolygon *polygon, RcPolygonFault *fault);
 
 /* TRUE if the polygon is simple: at least three points, no edge crosses or touches another save at shared ends, holes
  * inside the outer ring and apart from each other. Exact. On FALSE `error` (RC_ERROR_GEOMETRY) says which edges
@@ -63,15 +93,18 @@ void rc_polygon_normalize (RcPolygon *polygon);
 gboolean rc_polygon_check (const RcPolygon *polygon, GError **error);
 
 /* > 0 inside, 0 on the boundary, < 0 outside. Exact. */
+int rc_ring_locate (const RcRing *ring, RcPoint point);
 int rc_polygon_locate (const RcPolygon *polygon, RcPoint point);
+int rc_region_locate (const RcRegion *region, RcPoint point); /* 0 also where two polygons touch */
 
-/* Distances and directions, rounded to the nearest tick. */
+/* Distance rounded to the nearest tick. */
 RcLength rc_point_distance (RcPoint a, RcPoint b);
 
 /* Turns everything about the origin by `degrees` counter-clockwise. Exact for multiples of 90, else rounded to the
  * nearest tick. */
 RcPoint   rc_point_rotate (RcPoint point, double degrees);
 RcRegion *rc_region_rotate (const RcRegion *region, double degrees);
+RcRegion *rc_region_move (const RcRegion *region, RcLength dx, RcLength dy);
 
 /* Overlay by GEOS, corners rounded to the nearest tick; slivers without area dropped. NULL and RC_ERROR_GEOMETRY where
  * GEOS refuses. */

@@ -1,0 +1,31 @@
+/* Options of the commands that write papers: where to, which number, which size. */
+#pragma once
+
+#include "sheet.h"
+
+typedef struct
+{
+  char   *pdf, *ubl; /* files to write; nullable */
+  char   *number;    /* nullable: a draft */
+  char   *paper_text;
+  RcPaper paper;
+} RcDocumentOptions;
+
+void rc_document_options_clear (RcDocumentOptions *options);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcDocumentOptions, rc_document_options_clear)
+
+#define RC_DOCUMENT_N_ENTRIES 5
+
+/* Entries for --pdf, --ubl, --number and --paper that fill in `options`, ended. */
+void rc_document_options_get_entries (RcDocumentOptions *options, GOptionEntry entries[RC_DOCUMENT_N_ENTRIES]);
+
+/* Reads `paper_text` into `paper`; none is Letter. Errors: RC_ERROR_PARSE naming the sizes there are. */
+gboolean rc_document_options_complete (RcDocumentOptions *options, GError **error);
+
+/* --paper by itself. */
+GOptionEntry rc_paper_option_get_entry (char **text);
+gboolean     rc_paper_option_parse (const char *text, RcPaper *paper, GError **error);
+
+/* "order.pdf" for the only one of `count`, else "order-1.pdf", "order-2.pdf" ... (`index` from 0). (transfer full) */
+char *rc_document_dup_numbered_path (const char *path, guint index, guint count);

@@ -1,0 +1,314 @@
+#include "job-work.h"
+
+#include "job-file.h"
+#include "shop-store.h"
+
+#include <glib/gi18n-lib.h>
+
+void
+rc_job_work_free (RcJobWork *work)
+{
+  if (work == NULL)
+    return;
+  g_clear_pointer (&work->quote, rc_quote_free);
+  g_clear_pointer (&work->quantities, g_ptr_array_unref);
+  g_clear_pointer (&work->plan, rc_plan_free);
+  g_clear_pointer (&work->book, rc_price_book_free);
+  g_clear_pointer (&work->job, rc_job_free);
+  g_free (work);
+}
+
+static gboolean
+find_measure (RcJobWork *work, GError **error)
+{
+  g_autoptr (GString) known = NULL;
+
+  work->measure = rc_job_get_measure (work->job, work->options->measure);
+  if (work->measure != NULL)
+    return TRUE;
+  known = g_string_new (NULL);
+  for (guint i = 0; i < work->job->measures->len; i++)
+    {
+      const RcMeasure *measure = g_ptr_array_index (work->job->measures, i);
+
+      g_string_append_printf (known, "%s%s", i > 0 ? ", " : "", measure->id);
+    }
+  g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no measure \"%s\"; the job has %s"),
+               work->options->measure, known->str);
+  return FALSE;
+}
+
+RcJobWork *
+rc_job_work_new (const char *path, const RcJobOptions *options, GError **error)
+{
+  g_autoptr (RcJobWork) work = g_new0 (RcJobWork, 1);
+
+  work->options = options;
+  work->job = rc_job_file_read (path, &work->book, error);
+  if (work->job == NULL || !find_measure (work, error))
+    return NULL;
+  return g_steal_pointer (&work);
+}
+
+/* --- what the file leaves out --- */
+
+/* Ids of goods that the measure names. */
+static GPtrArray *
+list_goods_named (const RcMeasure *measure)
+{
+  GPtrArray *ids = g_ptr_array_new ();
+
+  for (guint i = 0; i < measure->areas->len; i++)
+    {
+      const RcFloorArea *area = g_ptr_array_index (measure->areas, i);
+
+      g_ptr_array_add (ids, area->carpet);
+      g_ptr_array_add (ids, area->cushion);
+    }
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      const RcStair *stair = g_ptr_array_index (measure->stairs, i);
+
+      g_ptr_array_add (ids, stair->carpet);
+      g_ptr_array_add (ids, stair->cushion);
+    }
+  for (guint i = 0; i < measure->rooms->len; i++)
+    {
+      const RcRoom *room = g_ptr_array_index (measure->rooms, i);
+
+      for (guint j = 0; j < room->openings->len; j++)
+        g_ptr_array_add (ids, ((const RcOpening *)g_ptr_array_index (room->openings, j))->transition);
+    }
+  return ids;
+}
+
+static const RcGoods *
+find_goods (const GPtrArray *goods, const char *id)
+{
+  for (guint i = 0; i < goods->len; i++)
+    {
+      const RcGoods *candidate = g_ptr_array_index (goods, i);
+
+      if (g_str_equal (candidate->id, id))
+        return candidate;
+    }
+  return NULL;
+}
+
+/* Copies goods that the measure names from the price book into the job. TRUE when none is missing then. */
+static gboolean
+add_goods_named (RcJobWork *work)
+{
+  g_autoptr (GPtrArray) ids = list_goods_named (work->measure);
+  gboolean complete = TRUE;
+
+  for (guint i = 0; i < ids->len; i++)
+    {
+      const char    *id = g_ptr_array_index (ids, i);
+      const RcGoods *goods;
+
+      if (id == NULL || rc_job_find_goods (work->job, id) != NULL)
+        continue;
+      goods = work->book != NULL ? find_goods (work->book->goods, id) : NULL;
+      if (goods != NULL)
+        g_ptr_array_add (work->job->goods, rc_goods_copy (goods));
+      else
+        complete = FALSE;
+    }
+  return complete;
+}
+
+/* The file's own goods and prices go before the store's. */
+static void
+merge_book (RcPriceBook *book, const RcPriceBook *from)
+{
+  guint n_own = book->prices->len;
+
+  for (guint i = 0; i < from->goods->len; i++)
+    {
+      const RcGoods *goods = g_ptr_array_index (from->goods, i);
+
+      if (find_goods (book->goods, goods->id) == NULL)
+        g_ptr_array_add (book->goods, rc_goods_copy (goods));
+    }
+  for (guint i = 0; i < from->prices->len; i++)
+    {
+      const RcPrice *price = g_ptr_array_index (from->prices, i);
+      gboolean       is_own = FALSE;
+
+      for (guint j = 0; j < n_own && !is_own; j++)
+        is_own = g_str_equal (((const RcPrice *)g_ptr_array_index (book->prices, j))->item, price->item);
+      if (!is_own)
+        g_ptr_array_add (book->prices, rc_price_copy (price));
+    }
+}
+
+static gboolean
+add_rolls (RcJobWork *work, RcStore *store, GError **error)
+{
+  g_autoptr (GPtrArray) rolls = rc_store_load_rolls (store, error);
+
+  if (rolls == NULL)
+    return FALSE;
+  for (guint i = 0; i < rolls->len; i++)
+    {
+      const RcRoll *roll = g_ptr_array_index (rolls, i);
+
+      if (rc_job_find_goods (work->job, roll->goods_id) != NULL)
+        g_ptr_array_add (work->job->rolls, rc_roll_copy (roll));
+    }
+  return TRUE;
+}
+
+static gboolean
+complete_from_store (RcJobWork *work, GError **error)
+{
+  g_autoptr (RcStore) store = rc_shop_store_open (work->options->store, error);
+  g_autoptr (RcPriceBook) book = store != NULL ? rc_store_load_price_book (store, error) : NULL;
+  gboolean wants_rolls = work->book == NULL && work->job->rolls->len == 0;
+
+  if (book == NULL)
+    return FALSE;
+  work->store_read = TRUE;
+  if (work->book == NULL)
+    work->book = g_steal_pointer (&book);
+  else if (g_str_equal (work->book->currency.code, book->currency.code))
+    merge_book (work->book, book);
+  add_goods_named (work);
+  return !wants_rolls || add_rolls (work, store, error);
+}
+
+/* Whether a step that failed may do better with the store's help. */
+static gboolean
+may_try_store (const RcJobWork *work, const GError *error)
+{
+  return !work->store_read && g_error_matches (error, RC_ERROR, RC_ERROR_REFERENCE);
+}
+
+/* --- the steps --- */
+
+static void
+take_option (RcJobWork *work)
+{
+  if (work->options->option == NULL)
+    return;
+  for (guint i = 0; i < work->measure->areas->len; i++)
+    {
+      RcFloorArea *area = g_ptr_array_index (work->measure->areas, i);
+
+      g_free (area->option);
+      area->option = g_strdup (work->options->option);
+    }
+}
+
+static gboolean
+check_option (const RcJobWork *work, GError **error)
+{
+  if (work->options->option == NULL)
+    return TRUE;
+  for (guint i = 0; i < work->plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (work->plan->areas, i);
+      g_autoptr (GString) known = g_string_new (NULL);
+
+      if (g_str_equal (rc_area_plan_get_chosen (area_plan)->name, work->options->option))
+        continue;
+      for (guint j = 0; j < area_plan->options->len; j++)
+        g_string_append_printf (known, "%s%s", j > 0 ? ", " : "",
+                                ((const RcOption *)g_ptr_array_index (area_plan->options, j))->name);
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("Area \"%s\" has no option \"%s\"; it has %s"),
+                   area_plan->area->name, work->options->option, known->str);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+rc_job_work_plan (RcJobWork *work, GError **error)
+{
+  RcPlanParams params = { .seconds = work->options->seconds, .seed = (guint64)work->options->seed };
+
+  if (work->plan != NULL)
+    return TRUE;
+  if ((!add_goods_named (work) || work->book == NULL) && !complete_from_store (work, error))
+    return FALSE;
+  take_option (work);
+  work->plan = rc_plan_new (work->job, work->measure, rc_price_book_get_weights, work->book, &params, error);
+  return work->plan != NULL && check_option (work, error);
+}
+
+gboolean
+rc_job_work_measure_out (RcJobWork *work, GError **error)
+{
+  g_autoptr (GError) first_error = NULL;
+
+  if (work->quantities != NULL)
+    return TRUE;
+  if (!rc_job_work_plan (work, error))
+    return FALSE;
+  work->quantities = rc_quantity_compute (work->plan, work->book->goods, &first_error);
+  if (work->quantities == NULL && may_try_store (work, first_error))
+    {
+      if (!complete_from_store (work, error))
+        return FALSE;
+      g_clear_error (&first_error);
+      work->quantities = rc_quantity_compute (work->plan, work->book->goods, &first_error);
+    }
+  if (work->quantities == NULL)
+    g_propagate_error (error, g_steal_pointer (&first_error));
+  return work->quantities != NULL;
+}
+
+static gboolean
+check_currency (const RcJobWork *work, GError **error)
+{
+  if (g_str_equal (work->job->currency.code, work->book->currency.code))
+    return TRUE;
+  g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE,
+               _ ("The job is in %s but the prices are in %s; give the job prices of its own or change its currency"),
+               work->job->currency.code, work->book->currency.code);
+  return FALSE;
+}
+
+gboolean
+rc_job_work_price (RcJobWork *work, GError **error)
+{
+  g_autoptr (GError) first_error = NULL;
+
+  if (work->quote != NULL)
+    return TRUE;
+  if (!rc_job_work_measure_out (work, error) || !check_currency (work, error))
+    return FALSE;
+  work->quote = rc_quote_new (work->job, work->quantities, work->book, work->options->date, &first_error);
+  if (work->quote == NULL && may_try_store (work, first_error))
+    {
+      if (!complete_from_store (work, error))
+        return FALSE;
+      g_clear_error (&first_error);
+      work->quote = rc_quote_new (work->job, work->quantities, work->book, work->options->date, &first_error);
+    }
+  if (work->quote == NULL)
+    g_propagate_error (error, g_steal_pointer (&first_error));
+  return work->quote != NULL;
+}
+
+GPtrArray *
+rc_job_work_order (RcJobWork *work, GError **error)
+{
+  if (!rc_job_work_price (work, error))
+    return NULL;
+  return rc_order_new_all (work->job, work->plan, work->quantities, work->book, work->options->date, error);
+}
+
+RcSheetData
+rc_job_work_get_sheet_data (const RcJobWork *work, RcPaper paper)
+{
+  return (RcSheetData){
+    .plan = work->plan,
+    .quantities = work->quantities,
+    .quote = work->quote,
+    .book = work->book,
+    .date = work->options->date,
+    .paper = paper,
+  };
+}

@@ -1,0 +1,38 @@
+/* A job file brought through the steps that a command needs: read, completed, planned, measured out, priced.
+ *
+ * What the file leaves out comes from the store: prices; goods that it only names; sundries; and rolls when it carries
+ * neither prices nor rolls. A file that is complete by itself never opens the store.
+ */
+#pragma once
+
+#include "command.h"
+#include "sheet.h"
+
+typedef struct
+{
+  const RcJobOptions *options; /* borrowed */
+  RcJob              *job;
+  RcPriceBook        *book;
+  RcMeasure          *measure;    /* of the job */
+  RcPlan             *plan;       /* NULL until planned */
+  GPtrArray          *quantities; /* of RcQuantityLine; NULL until measured out */
+  RcQuote            *quote;      /* NULL until priced */
+  gboolean            store_read;
+} RcJobWork;
+
+/* Reads the job and finds the measure. `options` must outlive the work. (transfer full) */
+RcJobWork *rc_job_work_new (const char *path, const RcJobOptions *options, GError **error);
+void       rc_job_work_free (RcJobWork *work);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcJobWork, rc_job_work_free)
+
+/* Each does the steps before it that are not done yet. */
+gboolean rc_job_work_plan (RcJobWork *work, GError **error);
+gboolean rc_job_work_measure_out (RcJobWork *work, GError **error);
+gboolean rc_job_work_price (RcJobWork *work, GError **error);
+
+/* The orders, priced. (transfer full) GPtrArray of RcOrder. */
+GPtrArray *rc_job_work_order (RcJobWork *work, GError **error);
+
+/* What sheets of the job are drawn from; for an order's sheet set `order`. Borrows from the work. */
+RcSheetData rc_job_work_get_sheet_data (const RcJobWork *work, RcPaper paper);

@@ -1,0 +1,141 @@
+#include "lines.h"
+
+#include <glib/gi18n-lib.h>
+#include <stdio.h>
+
+static void
+add_packs (RcJson *json, gint64 packs, RcUnit pack_unit)
+{
+  rc_json_add_int (json, "packs", packs);
+  rc_json_add_string (json, "pack_unit", packs > 0 ? rc_unit_get_name (pack_unit) : NULL);
+}
+
+void
+rc_lines_add_quantities_json (RcJson *json, const GPtrArray *quantities)
+{
+  rc_json_begin_array (json, "lines");
+  for (guint i = 0; i < quantities->len; i++)
+    {
+      const RcQuantityLine *line = g_ptr_array_index (quantities, i);
+
+      rc_json_begin_object (json, NULL);
+      rc_json_add_string (json, "item", line->item);
+      rc_json_add_string (json, "name", line->name);
+      rc_json_add_micro (json, "quantity", line->quantity_micro);
+      rc_json_add_string (json, "unit", rc_unit_get_name (line->unit));
+      add_packs (json, line->packs, line->pack_unit);
+      rc_json_add_micro (json, "needed", line->net_micro);
+      rc_json_add_string (json, "because", line->because);
+      rc_json_end_object (json);
+    }
+  rc_json_end_array (json);
+}
+
+void
+rc_lines_add_quote_json (RcJson *json, const GPtrArray *lines, const RcCurrency *currency, gboolean with_cost)
+{
+  rc_json_begin_array (json, "lines");
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const RcQuoteLine *line = g_ptr_array_index (lines, i);
+
+      rc_json_begin_object (json, NULL);
+      rc_json_add_string (json, "item", line->item);
+      rc_json_add_string (json, "name", line->name);
+      rc_json_add_micro (json, "quantity", line->quantity_micro);
+      rc_json_add_string (json, "unit", rc_unit_get_name (line->unit));
+      add_packs (json, line->packs, line->pack_unit);
+      rc_json_add_money (json, "price", line->price, currency);
+      rc_json_add_money (json, "amount", line->amount, currency);
+      if (with_cost)
+        rc_json_add_money (json, "cost", line->cost, currency);
+      rc_json_add_string (json, "currency", currency->code);
+      rc_json_add_string (json, "because", line->because);
+      rc_json_end_object (json);
+    }
+  rc_json_end_array (json);
+}
+
+/* Millionths of a unit with at most three decimals, for people. */
+static char *
+dup_quantity (gint64 quantity_micro)
+{
+  gint64 thousandths = quantity_micro / 1000 + (quantity_micro % 1000 >= 500 ? 1 : 0);
+  char  *text = g_strdup_printf ("%" G_GINT64_FORMAT ".%03d", thousandths / 1000, (int)(thousandths % 1000));
+  gsize  length = strlen (text);
+
+  while (text[length - 1] == '0')
+    text[--length] = '\0';
+  if (text[length - 1] == '.')
+    text[--length] = '\0';
+  return text;
+}
+
+static char *
+dup_packs (gint64 packs, RcUnit pack_unit)
+{
+  return packs > 0 ? g_strdup_printf ("%" G_GINT64_FORMAT " %s", packs, rc_unit_get_name (pack_unit)) : NULL;
+}
+
+void
+rc_lines_print_quantities (const GPtrArray *quantities)
+{
+  g_autoptr (RcTable) table = rc_table_new ("lrlrl");
+
+  rc_table_add (table, _ ("Item"));
+  rc_table_add (table, _ ("Quantity"));
+  rc_table_add (table, _ ("Unit"));
+  rc_table_add (table, _ ("Packs"));
+  rc_table_add (table, _ ("Because"));
+  for (guint i = 0; i < quantities->len; i++)
+    {
+      const RcQuantityLine *line = g_ptr_array_index (quantities, i);
+
+      rc_table_add (table, line->name);
+      rc_table_add_take (table, dup_quantity (line->quantity_micro));
+      rc_table_add (table, rc_unit_get_name (line->unit));
+      rc_table_add_take (table, dup_packs (line->packs, line->pack_unit));
+      rc_table_add (table, line->because);
+    }
+  rc_table_print (table, TRUE);
+}
+
+void
+rc_lines_print_quote (const GPtrArray *lines, const RcCurrency *currency)
+{
+  g_autoptr (RcTable) table = rc_table_new ("lrlrrr");
+
+  rc_table_add (table, _ ("Item"));
+  rc_table_add (table, _ ("Quantity"));
+  rc_table_add (table, _ ("Unit"));
+  rc_table_add (table, _ ("Packs"));
+  rc_table_add (table, _ ("Price"));
+  rc_table_add (table, _ ("Amount"));
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const RcQuoteLine *line = g_ptr_array_index (lines, i);
+
+      rc_table_add (table, line->name);
+      rc_table_add_take (table, dup_quantity (line->quantity_micro));
+      rc_table_add (table, rc_unit_get_name (line->unit));
+      rc_table_add_take (table, dup_packs (line->packs, line->pack_unit));
+      rc_table_add_take (table, rc_money_format (line->price, currency));
+      rc_table_add_take (table, rc_money_format (line->amount, currency));
+    }
+  rc_table_print (table, TRUE);
+}
+
+void
+rc_lines_print_sums (RcMoney net, RcMoney tax, RcMoney total, const RcCurrency *currency)
+{
+  g_autoptr (RcTable) table = rc_table_new ("lr");
+
+  rc_table_add (table, _ ("Net"));
+  rc_table_add_take (table, rc_money_format (net, currency));
+  rc_table_add (table, _ ("Tax"));
+  rc_table_add_take (table, rc_money_format (tax, currency));
+  rc_table_add (table, _ ("Total"));
+  rc_table_add_take (table, rc_money_format (total, currency));
+  printf ("\n");
+  rc_table_print (table, FALSE);
+}

@@ -1,0 +1,87 @@
+#include "quote-command.h"
+
+#include "job-work.h"
+#include "lines.h"
+#include "document-options.h"
+#include "ubl.h"
+
+#include <glib/gi18n-lib.h>
+
+static int
+print_json (const RcJobWork *work, const char *number)
+{
+  const RcQuote   *quote = work->quote;
+  const RcCurrency currency = quote->currency;
+  g_autoptr (RcJson) json = rc_json_new ();
+
+  rc_json_begin_object (json, NULL);
+  rc_json_add_string (json, "job", work->job->number);
+  rc_json_add_string (json, "measure", work->measure->id);
+  rc_json_add_string (json, "number", number);
+  rc_json_add_string (json, "date", work->options->date);
+  rc_lines_add_quote_json (json, quote->lines, &currency, TRUE);
+  rc_json_add_money (json, "net", quote->net, &currency);
+  rc_json_add_micro (json, "tax_percent", quote->tax_ppm * 100);
+  rc_json_add_money (json, "tax", quote->tax, &currency);
+  rc_json_add_money (json, "total", quote->total, &currency);
+  rc_json_add_money (json, "deposit", quote->deposit, &currency);
+  rc_json_add_money (json, "cost", quote->cost, &currency);
+  rc_json_add_money (json, "margin", quote->margin, &currency);
+  rc_json_add_string (json, "currency", currency.code);
+  rc_json_end_object (json);
+  return rc_json_print (json) ? RC_EXIT_DONE : RC_EXIT_FAILED;
+}
+
+static gboolean
+write_files (const RcJobWork *work, const RcDocumentOptions *options, GError **error)
+{
+  RcSheetData data = rc_job_work_get_sheet_data (work, options->paper);
+
+  data.number = options->number;
+  if (options->pdf != NULL && !rc_sheet_write_pdf (RC_SHEET_QUOTATION, &data, options->pdf, error))
+    return FALSE;
+  if (options->ubl != NULL)
+    {
+      g_autofree char *xml
+          = rc_ubl_format_quote (work->job, work->book, work->quote, options->number, work->options->date);
+
+      return g_file_set_contents (options->ubl, xml, -1, error);
+    }
+  return TRUE;
+}
+
+int
+rc_quote_command_run (int argc, char **argv)
+{
+  g_auto (RcJobOptions) job_options = { 0 };
+  g_auto (RcDocumentOptions) options = { 0 };
+  GOptionEntry         entries[RC_DOCUMENT_N_ENTRIES];
+  const RcCommandUsage usage = {
+    .name = "quote",
+    .parameters = "JOB.xml",
+    .summary = _ ("Prices a job for the customer: lines, net, tax, total."),
+    .entries = entries,
+    .job_options = &job_options,
+    .n_least = 1,
+    .n_most = 1,
+  };
+  g_auto (GStrv) arguments = NULL;
+  g_autoptr (RcJobWork) work = NULL;
+  g_autoptr (GError) error = NULL;
+  int status;
+
+  rc_document_options_get_entries (&options, entries);
+  rc_job_options_init (&job_options);
+  if (!rc_command_parse (&usage, argc, argv, &arguments, &status))
+    return status;
+  if (!rc_document_options_complete (&options, &error))
+    return rc_command_fail_usage (usage.name, "%s", error->message);
+  work = rc_job_work_new (arguments[0], &job_options, &error);
+  if (work == NULL || !rc_job_work_price (work, &error) || !write_files (work, &options, &error))
+    return rc_command_fail (usage.name, error);
+  if (job_options.json)
+    return print_json (work, options.number);
+  rc_lines_print_quote (work->quote->lines, &work->quote->currency);
+  rc_lines_print_sums (work->quote->net, work->quote->tax, work->quote->total, &work->quote->currency);
+  return RC_EXIT_DONE;
+}

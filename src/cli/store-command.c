@@ -1,0 +1,342 @@
+#include "store-command.h"
+
+#include "command.h"
+#include "job-file.h"
+#include "json-out.h"
+#include "price-csv.h"
+#include "shop-store.h"
+#include "table.h"
+
+#include <glib/gi18n-lib.h>
+#include <stdio.h>
+
+typedef struct
+{
+  gboolean json, prices, replace, as_new;
+} StoreOptions;
+
+typedef struct
+{
+  const char *name;
+  const char *parameters;
+  const char *summary;
+  int         n_least, n_most;
+  int (*run) (RcStore *store, const StoreOptions *options, GStrv arguments);
+  gboolean may_make; /* the store, when it is not there */
+} StoreCommand;
+
+static int
+fail (const char *what, const GError *error)
+{
+  g_autofree char *command = g_strconcat ("store ", what, NULL);
+
+  return rc_command_fail (command, error);
+}
+
+static char *
+dup_now (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+
+  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
+}
+
+static int
+run_check (RcStore *store, const StoreOptions *options, GStrv arguments)
+{
+  g_autofree char *report = NULL;
+  g_autoptr (GError) error = NULL;
+  gboolean is_sound = rc_store_check (store, &report, &error);
+
+  if (error != NULL)
+    return fail ("check", error);
+  if (options->json)
+    {
+      g_autoptr (RcJson) json = rc_json_new ();
+      g_auto (GStrv) faults = g_strsplit (report != NULL ? report : "", "\n", -1);
+
+      rc_json_begin_object (json, NULL);
+      rc_json_add_bool (json, "sound", is_sound);
+      rc_json_begin_array (json, "faults");
+      for (guint i = 0; faults[i] != NULL && !is_sound; i++)
+        if (faults[i][0] != '\0')
+          rc_json_add_string (json, NULL, faults[i]);
+      rc_json_end_array (json);
+      rc_json_end_object (json);
+      return rc_json_print (json) && is_sound ? RC_EXIT_DONE : RC_EXIT_FAILED;
+    }
+  if (is_sound)
+    printf ("%s\n", _ ("The store is sound."));
+  else
+    fprintf (stderr, _ ("rowcut-cli store check: the store is not sound:\n%s\n"), report);
+  return is_sound ? RC_EXIT_DONE : RC_EXIT_FAILED;
+}
+
+static int
+run_backup (RcStore *store, const StoreOptions *options, GStrv arguments)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!rc_store_backup (store, arguments[0], &error))
+    return fail ("backup", error);
+  printf (_ ("Backed up to %s\n"), arguments[0]);
+  return RC_EXIT_DONE;
+}
+
+static gboolean
+has_job (RcStore *store, const char *id, gboolean *is_there, GError **error)
+{
+  g_autoptr (GPtrArray) jobs = rc_store_find_jobs (store, NULL, error);
+
+  if (jobs == NULL)
+    return FALSE;
+  *is_there = FALSE;
+  for (guint i = 0; i < jobs->len && !*is_there; i++)
+    *is_there = g_str_equal (((const RcJobSummary *)g_ptr_array_index (jobs, i))->id, id);
+  return TRUE;
+}
+
+static gboolean
+import_job (RcStore *store, const char *path, const StoreOptions *options, GError **error)
+{
+  g_autoptr (RcPriceBook) book = NULL;
+  g_autoptr (RcJob) job = rc_job_file_read (path, &book, error);
+  g_autofree char *now = dup_now ();
+  gboolean         is_there = FALSE;
+
+  if (job == NULL || !has_job (store, job->id, &is_there, error))
+    return FALSE;
+  if (is_there && options->as_new)
+    {
+      g_free (job->id);
+      job->id = rc_store_dup_new_job_id (store, error);
+      if (job->id == NULL)
+        return FALSE;
+    }
+  else if (is_there && !options->replace)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_STORE,
+                   _ ("%s: the store has a job \"%s\" already; import it with --replace to write over that one (which "
+                      "can be undone) or with --new beside it"),
+                   path, job->id);
+      return FALSE;
+    }
+  if (!rc_store_save_job (store, job, _ ("Import"), now, error))
+    return FALSE;
+  printf (_ ("%s is job %s\n"), path, job->id);
+  return TRUE;
+}
+
+static gboolean
+import_prices (RcStore *store, const char *path, GError **error)
+{
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (store, error);
+  g_autoptr (RcPriceBook) read = NULL;
+  g_autofree char *csv = NULL;
+
+  if (book == NULL || !g_file_get_contents (path, &csv, NULL, error))
+    return FALSE;
+  read = rc_price_csv_parse (csv, path, &book->currency, error);
+  if (read == NULL)
+    return FALSE;
+  /* The list brings goods and prices; letterhead, tax and terms stay the shop's. */
+  g_ptr_array_unref (book->goods);
+  book->goods = g_ptr_array_ref (read->goods);
+  g_ptr_array_unref (book->prices);
+  book->prices = g_ptr_array_ref (read->prices);
+  if (!rc_store_save_price_book (store, book, error))
+    return FALSE;
+  printf (ngettext ("%s: %u price\n", "%s: %u prices\n", read->prices->len), path, read->prices->len);
+  return TRUE;
+}
+
+static int
+run_import (RcStore *store, const StoreOptions *options, GStrv arguments)
+{
+  if (options->replace && options->as_new)
+    return rc_command_fail_usage ("store import", "%s", _ ("--replace and --new do not go together"));
+  for (guint i = 0; arguments[i] != NULL; i++)
+    {
+      g_autoptr (GError) error = NULL;
+      gboolean done = options->prices ? import_prices (store, arguments[i], &error)
+                                      : import_job (store, arguments[i], options, &error);
+
+      if (!done)
+        return fail ("import", error);
+    }
+  return RC_EXIT_DONE;
+}
+
+static gboolean
+export_job (RcStore *store, const char *id, const char *path, GError **error)
+{
+  g_autoptr (RcJob) job = rc_store_load_job (store, id, error);
+
+  return job != NULL && rc_job_file_write (job, NULL, path, error);
+}
+
+static gboolean
+export_prices (RcStore *store, const char *path, GError **error)
+{
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (store, error);
+  g_autofree char *csv = book != NULL ? rc_price_csv_format (book) : NULL;
+
+  return csv != NULL && g_file_set_contents (path, csv, -1, error);
+}
+
+static int
+run_export (RcStore *store, const StoreOptions *options, GStrv arguments)
+{
+  g_autoptr (GError) error = NULL;
+  const char *path = arguments[options->prices ? 0 : 1];
+
+  if (path == NULL || (options->prices && arguments[1] != NULL))
+    return rc_command_fail_usage ("store export", "%s", _ ("wanted: JOB FILE, or --prices FILE"));
+  if (!options->replace && g_file_test (path, G_FILE_TEST_EXISTS))
+    g_set_error (&error, RC_ERROR, RC_ERROR_STORE, _ ("\"%s\" is there already; --replace writes over it"), path);
+  else if (options->prices ? export_prices (store, path, &error) : export_job (store, arguments[0], path, &error))
+    {
+      printf (_ ("Written to %s\n"), path);
+      return RC_EXIT_DONE;
+    }
+  return fail ("export", error);
+}
+
+static int
+print_jobs_json (const GPtrArray *jobs)
+{
+  g_autoptr (RcJson) json = rc_json_new ();
+
+  rc_json_begin_object (json, NULL);
+  rc_json_begin_array (json, "jobs");
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const RcJobSummary *job = g_ptr_array_index (jobs, i);
+
+      rc_json_begin_object (json, NULL);
+      rc_json_add_string (json, "id", job->id);
+      rc_json_add_string (json, "number", job->number);
+      rc_json_add_string (json, "title", job->title);
+      rc_json_add_string (json, "customer", job->customer);
+      rc_json_add_string (json, "address", job->address);
+      rc_json_add_string (json, "date", job->date);
+      rc_json_add_string (json, "changed", job->changed);
+      rc_json_end_object (json);
+    }
+  rc_json_end_array (json);
+  rc_json_end_object (json);
+  return rc_json_print (json) ? RC_EXIT_DONE : RC_EXIT_FAILED;
+}
+
+static int
+run_jobs (RcStore *store, const StoreOptions *options, GStrv arguments)
+{
+  g_autofree char *words = g_strjoinv (" ", arguments);
+  g_autoptr (RcTable) table = rc_table_new ("lllll");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) jobs = rc_store_find_jobs (store, words, &error);
+
+  if (jobs == NULL)
+    return fail ("jobs", error);
+  if (options->json)
+    return print_jobs_json (jobs);
+  rc_table_add (table, _ ("Job"));
+  rc_table_add (table, _ ("Number"));
+  rc_table_add (table, _ ("Date"));
+  rc_table_add (table, _ ("Customer"));
+  rc_table_add (table, _ ("Title"));
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const RcJobSummary *job = g_ptr_array_index (jobs, i);
+
+      rc_table_add (table, job->id);
+      rc_table_add (table, job->number);
+      rc_table_add (table, job->date);
+      rc_table_add (table, job->customer);
+      rc_table_add (table, job->title);
+    }
+  rc_table_print (table, TRUE);
+  return RC_EXIT_DONE;
+}
+
+static const StoreCommand commands[] = {
+  { "check", "", N_ ("Checks the store from end to end and says what is wrong."), 0, 0, run_check, FALSE },
+  { "backup", "FILE", N_ ("Copies the store, also while it is in use, to a new file."), 1, 1, run_backup, FALSE },
+  { "import", "JOB.xml...", N_ ("Takes job files, or with --prices price lists in CSV, into the store."), 1, G_MAXINT,
+    run_import, TRUE },
+  { "export", "JOB FILE", N_ ("Writes a job as a job file, or with --prices the price book as CSV."), 1, 2, run_export,
+    FALSE },
+  { "jobs", "[WORDS...]", N_ ("Lists the jobs, or those that hold every word."), 0, G_MAXINT, run_jobs, FALSE },
+};
+
+static void
+print_commands (FILE *file)
+{
+  g_autoptr (RcTable) table = rc_table_new ("lll");
+  g_autofree char *text = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
+    {
+      rc_table_add (table, "");
+      rc_table_add_take (table, g_strdup_printf ("%s %s", commands[i].name, commands[i].parameters));
+      rc_table_add (table, _ (commands[i].summary));
+    }
+  text = rc_table_dup_text (table, FALSE);
+  fprintf (file, _ ("Usage: rowcut-cli store COMMAND [--store FILE] ...\n\n"));
+  fputs (text, file);
+}
+
+static int
+run (const StoreCommand *command, int argc, char **argv)
+{
+  StoreOptions       options = { 0 };
+  g_autofree char   *path = NULL;
+  const GOptionEntry entries[] = {
+    { "store", 0, 0, G_OPTION_ARG_FILENAME, &path, N_ ("The store (default: the user's own)"), "FILE" },
+    { "json", 0, 0, G_OPTION_ARG_NONE, &options.json, N_ ("Print one JSON object (check, jobs)"), NULL },
+    { "prices", 0, 0, G_OPTION_ARG_NONE, &options.prices, N_ ("Prices instead of jobs (import, export)"), NULL },
+    { "replace", 0, 0, G_OPTION_ARG_NONE, &options.replace, N_ ("Write over what is there (import, export)"), NULL },
+    { "new", 0, 0, G_OPTION_ARG_NONE, &options.as_new, N_ ("Give a job that is there already a new id (import)"),
+      NULL },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_autofree char     *name = g_strconcat ("store ", command->name, NULL);
+  const RcCommandUsage usage = {
+    .name = name,
+    .parameters = command->parameters,
+    .summary = _ (command->summary),
+    .entries = entries,
+    .n_least = command->n_least,
+    .n_most = command->n_most,
+  };
+  g_auto (GStrv) arguments = NULL;
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (GError) error = NULL;
+  int status;
+
+  if (!rc_command_parse (&usage, argc, argv, &arguments, &status))
+    return status;
+  store = command->may_make ? rc_shop_store_open (path, &error) : rc_shop_store_open_existing (path, &error);
+  if (store == NULL)
+    return fail (command->name, error);
+  return command->run (store, &options, arguments);
+}
+
+int
+rc_store_command_run (int argc, char **argv)
+{
+  if (argc > 1)
+    {
+      for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
+        if (g_str_equal (argv[1], commands[i].name))
+          return run (&commands[i], argc - 1, argv + 1);
+      if (g_str_equal (argv[1], "--help") || g_str_equal (argv[1], "-h"))
+        {
+          print_commands (stdout);
+          return RC_EXIT_DONE;
+        }
+      fprintf (stderr, _ ("rowcut-cli store: there is no command \"%s\"\n"), argv[1]);
+    }
+  print_commands (stderr);
+  return RC_EXIT_USAGE;
+}

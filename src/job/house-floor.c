@@ -1,1 +1,250 @@
 #include "house.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "edge-merge.h"
+#include "rowcut-error.h"
+
+/* How far a rounded opening's end may lie off its sloping wall. */
+#define ON_WALL_MAX 2.0
+
+/* What the floor is put together from: rings of rooms and of the floor inside walls. */
+typedef struct
+{
+  const RcHouse *house;
+  GPtrArray     *rooms; /* of RcPlacedRoom, borrowed */
+  GPtrArray     *rings; /* of RcRing: outer rings and holes of all parts */
+  GPtrArray     *outer; /* of RcRing, borrowed: the outer ring of rooms[i] */
+  GPtrArray     *doors; /* of RcPolygon: floor inside walls */
+} Parts;
+
+static void
+parts_clear (Parts *parts)
+{
+  g_clear_pointer (&parts->rooms, g_ptr_array_unref);
+  g_clear_pointer (&parts->rings, g_ptr_array_unref);
+  g_clear_pointer (&parts->outer, g_ptr_array_unref);
+  g_clear_pointer (&parts->doors, g_ptr_array_unref);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Parts, parts_clear)
+
+static gboolean
+add_rooms (Parts *parts, const RcFloorArea *area, RcArea *exact, GError **error)
+{
+  for (guint i = 0; i < area->rooms->len; i++)
+    {
+      const RcPlacedRoom *room = rc_house_find_room (parts->house, area->rooms->pdata[i]);
+      RcRing             *outer;
+
+      if (room == NULL)
+        {
+          g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("Area %s names the room “%s”, which is not measured"),
+                       area->name != NULL ? area->name : area->id, (const char *)area->rooms->pdata[i]);
+          return FALSE;
+        }
+      if (g_ptr_array_find (parts->rooms, room, NULL))
+        continue;
+      outer = rc_ring_copy (room->polygon->outer);
+      g_ptr_array_add (parts->rooms, (gpointer)room);
+      g_ptr_array_add (parts->rings, outer);
+      g_ptr_array_add (parts->outer, outer);
+      for (guint k = 0; k < room->polygon->holes->len; k++)
+        g_ptr_array_add (parts->rings, rc_ring_copy (room->polygon->holes->pdata[k]));
+      *exact += rc_polygon_compute_area (room->polygon);
+    }
+  return TRUE;
+}
+
+static RcRing *
+find_outer (const Parts *parts, const RcRoom *room)
+{
+  for (guint i = 0; i < parts->rooms->len; i++)
+    if (((const RcPlacedRoom *)parts->rooms->pdata[i])->room == room)
+      return parts->outer->pdata[i];
+  return NULL;
+}
+
+/* Distance of the point from the segment, INFINITY unless it lies beside it. */
+static double
+distance_beside (RcPoint a, RcPoint b, RcPoint point)
+{
+  double dx = (double)(b.x - a.x), dy = (double)(b.y - a.y), px = (double)(point.x - a.x), py = (double)(point.y - a.y);
+  double squared = dx * dx + dy * dy, along = px * dx + py * dy;
+
+  if (along <= 0 || along >= squared)
+    return INFINITY;
+  return fabs (px * dy - py * dx) / sqrt (squared);
+}
+
+/* Makes an opening's end a corner of the ring, so that the floor behind it shares an edge with the room; an end within
+ * a rounding of a corner moves to it. */
+static void
+insert_corner (RcRing *ring, RcPoint *point)
+{
+  double best = ON_WALL_MAX;
+  guint  after = G_MAXUINT;
+
+  for (guint i = 0; i < ring->len; i++)
+    {
+      RcPoint a = *rc_ring_get (ring, i), b = *rc_ring_get (ring, (i + 1) % ring->len);
+      double  distance = distance_beside (a, b, *point);
+
+      if (ABS (a.x - point->x) <= ON_WALL_MAX && ABS (a.y - point->y) <= ON_WALL_MAX)
+        {
+          *point = a;
+          return;
+        }
+      if (distance <= best)
+        {
+          best = distance;
+          after = i;
+        }
+    }
+  if (after != G_MAXUINT)
+    g_array_insert_val (ring, after + 1, *point);
+}
+
+/* Another room of the floor begins where the carpet would run under the door. */
+static gboolean
+is_blocked (const Parts *parts, const RcPlacedOpening *opening, RcPoint half)
+{
+  RcPoint end = { (opening->from.x + opening->to.x) / 2 + half.x, (opening->from.y + opening->to.y) / 2 + half.y };
+
+  for (guint i = 0; i < parts->house->rooms->len; i++)
+    {
+      const RcPlacedRoom *room = parts->house->rooms->pdata[i];
+
+      if (room->room->floor == opening->room->floor && rc_polygon_locate (room->polygon, end) > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+add_door (Parts *parts, RcPoint a, RcPoint b, RcPoint far_b, RcPoint far_a, RcArea *exact)
+{
+  g_autoptr (RcPolygon) polygon = rc_polygon_new ();
+  RcPoint points[] = { a, b, far_b, far_a };
+
+  g_array_append_vals (polygon->outer, points, G_N_ELEMENTS (points));
+  rc_polygon_normalize (polygon);
+  if (rc_polygon_compute_area (polygon) == 0)
+    return;
+  /* As given, not as normalised: its corners must stay those of the rooms' rings. */
+  g_array_set_size (polygon->outer, 0);
+  g_array_append_vals (polygon->outer, points, G_N_ELEMENTS (points));
+  if (rc_ring_compute_area (polygon->outer) < 0)
+    {
+      RcPoint turned[] = { far_a, far_b, b, a };
+
+      g_array_set_size (polygon->outer, 0);
+      g_array_append_vals (polygon->outer, turned, G_N_ELEMENTS (turned));
+    }
+  *exact += rc_ring_compute_area (polygon->outer);
+  g_ptr_array_add (parts->rings, rc_ring_copy (polygon->outer));
+  g_ptr_array_add (parts->doors, g_steal_pointer (&polygon));
+}
+
+/* Half the wall, from one side. */
+static void
+add_half_door (Parts *parts, const RcPlacedOpening *opening, gboolean from_other, RcRing *ring, RcArea *exact)
+{
+  RcPoint a = from_other ? opening->other_from : opening->from, b = from_other ? opening->other_to : opening->to;
+  RcPoint half = { opening->outward.x / 2, opening->outward.y / 2 };
+
+  if (from_other)
+    half = (RcPoint){ -half.x, -half.y };
+  else if (!opening->joins && is_blocked (parts, opening, half))
+    return;
+  insert_corner (ring, &a);
+  insert_corner (ring, &b);
+  add_door (parts, a, b, (RcPoint){ b.x + half.x, b.y + half.y }, (RcPoint){ a.x + half.x, a.y + half.y }, exact);
+}
+
+/* The whole wall, between two rooms of the area. */
+static void
+add_whole_door (Parts *parts, const RcPlacedOpening *opening, RcRing *near, RcRing *far, RcArea *exact)
+{
+  RcPoint from = opening->from, to = opening->to, far_from = opening->other_from, far_to = opening->other_to;
+
+  insert_corner (near, &from);
+  insert_corner (near, &to);
+  insert_corner (far, &far_from);
+  insert_corner (far, &far_to);
+  add_door (parts, from, to, far_to, far_from, exact);
+}
+
+static void
+add_openings (Parts *parts, RcArea *exact)
+{
+  for (guint i = 0; i < parts->house->openings->len; i++)
+    {
+      const RcPlacedOpening *opening = parts->house->openings->pdata[i];
+      RcRing                *near = find_outer (parts, opening->room);
+      RcRing                *far = opening->joins ? find_outer (parts, opening->other) : NULL;
+
+      if (opening->opening->kind == RC_OPENING_WINDOW)
+        continue;
+      if (near != NULL && far != NULL)
+        add_whole_door (parts, opening, near, far, exact);
+      else if (near != NULL)
+        add_half_door (parts, opening, FALSE, near, exact);
+      else if (far != NULL)
+        add_half_door (parts, opening, TRUE, far, exact);
+    }
+}
+
+/* Where shapes touch along walls of no thickness an overlay must join them. */
+static RcRegion *
+overlay (const Parts *parts, GError **error)
+{
+  g_autoptr (GPtrArray) floor = rc_region_new ();
+
+  for (guint i = 0; i < parts->rooms->len + parts->doors->len; i++)
+    {
+      g_autoptr (GPtrArray) one = rc_region_new ();
+      RcRegion *joined;
+
+      if (i < parts->rooms->len)
+        {
+          const RcPlacedRoom *room = parts->rooms->pdata[i];
+          RcPolygon          *polygon = rc_polygon_copy (room->polygon);
+
+          g_array_unref (polygon->outer);
+          polygon->outer = rc_ring_copy (parts->outer->pdata[i]);
+          g_ptr_array_add (one, polygon);
+        }
+      else
+        g_ptr_array_add (one, rc_polygon_copy (parts->doors->pdata[i - parts->rooms->len]));
+      joined = rc_region_union (floor, one, error);
+      if (joined == NULL)
+        return NULL;
+      g_ptr_array_unref (floor);
+      floor = joined;
+    }
+  return g_steal_pointer (&floor);
+}
+
+RcRegion *
+rc_house_compute_floor (const RcHouse *house, const RcFloorArea *area, RcArea *area_exact, GError **error)
+{
+  g_auto (Parts) parts = { house, g_ptr_array_new (), g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref),
+                           g_ptr_array_new (), g_ptr_array_new_with_free_func ((GDestroyNotify)rc_polygon_free) };
+  RcArea    exact = 0;
+  RcRegion *floor;
+
+  if (!add_rooms (&parts, area, &exact, error))
+    return NULL;
+  add_openings (&parts, &exact);
+  floor = rc_edge_merge (parts.rings);
+  if (floor == NULL)
+    floor = overlay (&parts, error);
+  if (floor == NULL)
+    g_prefix_error (error, _ ("Area %s: "), area->name != NULL ? area->name : area->id);
+  else if (area_exact != NULL)
+    *area_exact = exact;
+  return floor;
+}

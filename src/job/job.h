@@ -129,9 +129,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcJob, rc_job_free)
 RcMeasure     *rc_job_get_measure (const RcJob *job, const char *id);
 const RcGoods *rc_job_find_goods (const RcJob *job, const char *id);
 
+/* Copies into the job the goods that its areas, stairs, openings and rolls name and that it lacks, where `catalogue`
+ * (of RcGoods, e.g. a price book's) has them. What nobody has stays missing; rc_job_check names it. */
+void rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue);
+
 const RcLengthStyle *rc_job_get_length_style (const RcJob *job);
 RcLengthUnit         rc_job_get_bare_unit (const RcJob *job);
 
-/* Checks everything a later step relies on and names the first fault: rooms' shapes, openings, areas naming rooms and
- * goods that exist, no room in two areas, stairs, goods' widths above 0, a roll narrower than the trim, rolls. */
+/* `measure` NULL: the last. Checks everything a later step relies on and names the first fault: rooms' shapes,
+ * openings, areas naming rooms and goods that exist, no room in two areas, stairs, goods' widths above 0, a roll
+ * narrower than the trim, rolls, doors that meet and rooms that do not overlap (rc_house_new). */
 gboolean rc_job_check (const RcJob *job, const RcMeasure *measure, GError **error);

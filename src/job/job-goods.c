@@ -1,0 +1,57 @@
+#include "job.h"
+
+static const RcGoods *
+find_in (const GPtrArray *catalogue, const char *id)
+{
+  for (guint i = 0; i < catalogue->len; i++)
+    if (g_strcmp0 (((const RcGoods *)catalogue->pdata[i])->id, id) == 0)
+      return catalogue->pdata[i];
+  return NULL;
+}
+
+static void
+adopt (RcJob *job, const GPtrArray *catalogue, const char *id)
+{
+  const RcGoods *goods;
+
+  if (id == NULL || rc_job_find_goods (job, id) != NULL)
+    return;
+  goods = find_in (catalogue, id);
+  if (goods != NULL)
+    g_ptr_array_add (job->goods, rc_goods_copy (goods));
+}
+
+static void
+adopt_for_measure (RcJob *job, const GPtrArray *catalogue, const RcMeasure *measure)
+{
+  for (guint i = 0; i < measure->areas->len; i++)
+    {
+      const RcFloorArea *area = measure->areas->pdata[i];
+
+      adopt (job, catalogue, area->carpet);
+      adopt (job, catalogue, area->cushion);
+    }
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      const RcStair *stair = measure->stairs->pdata[i];
+
+      adopt (job, catalogue, stair->carpet);
+      adopt (job, catalogue, stair->cushion);
+    }
+  for (guint i = 0; i < measure->rooms->len; i++)
+    {
+      const RcRoom *room = measure->rooms->pdata[i];
+
+      for (guint k = 0; k < room->openings->len; k++)
+        adopt (job, catalogue, ((const RcOpening *)room->openings->pdata[k])->transition);
+    }
+}
+
+void
+rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue)
+{
+  for (guint i = 0; i < job->measures->len; i++)
+    adopt_for_measure (job, catalogue, job->measures->pdata[i]);
+  for (guint i = 0; i < job->rolls->len; i++)
+    adopt (job, catalogue, ((const RcRoll *)job->rolls->pdata[i])->goods_id);
+}

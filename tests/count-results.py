@@ -1,0 +1,44 @@
+#!/usr/bin/env python3
+"""Adds up what meson's test runs reported.
+
+usage: count-results.py BUILD_FOLDER...
+The last line is "N passed, N failed, N skipped", counting single checks. Exit status 0 only when there were results in
+every folder and none failed.
+"""
+import pathlib
+import sys
+import xml.etree.ElementTree as ElementTree
+
+
+def count(path):
+    """Passed, failed and skipped checks of one results file."""
+    passed = failed = skipped = 0
+    for suite in ElementTree.parse(path).getroot().iter("testsuite"):
+        for case in suite.iter("testcase"):
+            if case.find("failure") is not None or case.find("error") is not None:
+                failed += 1
+            elif case.find("skipped") is not None:
+                skipped += 1
+            else:
+                passed += 1
+        # A program that stopped early reports itself, not a check.
+        if suite.find("error") is not None or suite.find("failure") is not None:
+            failed += 1
+    return passed, failed, skipped
+
+
+def main():
+    total = [0, 0, 0]
+    complete = len(sys.argv) > 1
+    for folder in sys.argv[1:]:
+        results = sorted(pathlib.Path(folder, "meson-logs").glob("testlog*.junit.xml"))
+        if not results:
+            print(f"count-results: no results in {folder}", file=sys.stderr)
+            complete = False
+        for path in results:
+            total = [a + b for a, b in zip(total, count(path))]
+    print(f"{total[0]} passed, {total[1]} failed, {total[2]} skipped")
+    sys.exit(0 if complete and total[1] == 0 and total[0] > 0 else 1)
+
+
+main()

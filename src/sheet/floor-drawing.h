@@ -49,16 +49,17 @@ RcView rc_view_fit (const RcHouse *house, int floor, double x, double y, double 
 
 void rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_t *cr);
 
-/* House without a plan (nothing can be planned yet): rooms only. */
-void rc_floor_drawing_draw_house (const RcHouse *house, int floor, const RcPalette *palette, double font_size,
-                                  const char *selected_room, const RcView *view, cairo_t *cr);
+/* House without a plan (nothing can be planned yet): rooms only. Lengths are written in `units`. */
+void rc_floor_drawing_draw_house (const RcHouse *house, int floor, RcUnitSystem units, const RcPalette *palette,
+                                  double font_size, const char *selected_room, const RcView *view, cairo_t *cr);
 
 /* The piece at a point of the drawing, 0 for none; the room's id, NULL for none. */
 guint       rc_floor_drawing_find_piece (const RcPlan *plan, int floor, const RcView *view, double x, double y);
 const char *rc_floor_drawing_find_room (const RcHouse *house, int floor, const RcView *view, double x, double y);
 
-/* One roll as a ribbon lying on its side, its start at the left, cuts numbered, the balance hatched, a ruler under it.
- * `use` is an index in cutting->answer->rolls. `scale`: units per tick, the same along and across. */
+/* One roll as a ribbon lying on its side, its start at the left and its left edge at the top, cuts numbered and hatched
+ * as on the floor, waste grey, the balance empty with a dotted grain, a ruler under it. `use` is an index in
+ * cutting->answer->rolls. `scale`: units per tick, the same along and across. */
 void rc_roll_drawing_draw (const RcPlan *plan, const RcCutting *cutting, guint use, const RcPalette *palette,
                            double font_size, guint selected_piece, double x, double y, double scale, cairo_t *cr);
 /* Height it needs, ruler and title included. */

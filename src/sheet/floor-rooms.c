@@ -1,0 +1,431 @@
+#include "floor-rooms.h"
+
+#include <math.h>
+
+#include "dimension.h"
+
+#define WALL_TICKS (115 * RC_TICKS_PER_MM) /* how thick walls are drawn: a stud wall; doors carry the true depth */
+
+RcBox
+rc_floor_compute_box (const RcHouse *house, int floor)
+{
+  RcBox    box = { 0, 0, 0, 0 };
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < house->rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = g_ptr_array_index (house->rooms, i);
+      RcBox               own;
+
+      if (placed->room->floor != floor || placed->polygon->outer->len == 0)
+        continue;
+      own = rc_ring_compute_box (placed->polygon->outer);
+      if (!any)
+        box = own;
+      box = (RcBox){ MIN (box.x0, own.x0), MIN (box.y0, own.y0), MAX (box.x1, own.x1), MAX (box.y1, own.y1) };
+      any = TRUE;
+    }
+
+  return box;
+}
+
+static double
+get_wall_width (const RcPen *pen)
+{
+  return MAX (2.5 * pen->line, (double)WALL_TICKS * pen->view.scale);
+}
+
+/* The rooms of the storey that are in sight: GPtrArray of RcPlacedRoom (borrowed). */
+static GPtrArray *
+dup_visible_rooms (const RcPen *pen, const RcHouse *house, int floor)
+{
+  GPtrArray *rooms = g_ptr_array_new ();
+  double     around = get_wall_width (pen);
+
+  for (guint i = 0; i < house->rooms->len; i++)
+    {
+      RcPlacedRoom *placed = g_ptr_array_index (house->rooms, i);
+      RcExtent      extent;
+
+      if (placed->room->floor != floor || placed->polygon->outer->len == 0)
+        continue;
+      extent = rc_pen_get_box_extent (pen, rc_ring_compute_box (placed->polygon->outer));
+      extent = (RcExtent){ extent.x0 - around, extent.y0 - around, extent.x1 + around, extent.y1 + around };
+      if (rc_pen_sees (pen, &extent))
+        g_ptr_array_add (rooms, placed);
+    }
+
+  return rooms;
+}
+
+void
+rc_floor_draw_walls (RcPen *pen, const RcHouse *house, int floor, const char *selected_room)
+{
+  g_autoptr (GPtrArray) rooms = dup_visible_rooms (pen, house, floor);
+  double width = get_wall_width (pen);
+
+  /* All walls first, then all floors over them: what is left is the wall outside each room. */
+  cairo_set_line_join (pen->cr, CAIRO_LINE_JOIN_MITER);
+  for (guint i = 0; i < rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = g_ptr_array_index (rooms, i);
+      g_autoptr (GPtrArray) rings = rc_pen_dup_rings (pen, placed->polygon);
+
+      rc_pen_add_path (pen, rings);
+      rc_pen_set_colour (pen, pen->palette->ink, 0.62);
+      cairo_set_line_width (pen->cr, 2 * width);
+      cairo_stroke (pen->cr);
+    }
+  for (guint i = 0; i < rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = g_ptr_array_index (rooms, i);
+      g_autoptr (GPtrArray) rings = rc_pen_dup_rings (pen, placed->polygon);
+      gboolean selected = g_strcmp0 (selected_room, placed->room->id) == 0;
+
+      rc_pen_add_path (pen, rings);
+      rc_pen_set_colour (pen, selected ? pen->palette->accent : pen->palette->paper, selected ? 0.16 : 1);
+      cairo_fill_preserve (pen->cr);
+      rc_pen_set_colour (pen, pen->palette->ink, 1);
+      cairo_set_line_width (pen->cr, pen->line * 0.8);
+      cairo_stroke (pen->cr);
+    }
+  cairo_set_line_join (pen->cr, CAIRO_LINE_JOIN_MITER);
+}
+
+/* An opening on the page: its ends on the room's face, and how far the gap goes through the wall. */
+typedef struct
+{
+  RcSpot from, to;
+  double out_x, out_y; /* unit step away from the room */
+  double depth;
+  double width;
+} Gap;
+
+static gboolean
+get_gap (const RcPen *pen, const RcPlacedOpening *placed, Gap *gap)
+{
+  double   dx, dy, around;
+  RcExtent extent;
+
+  gap->from = rc_pen_get_spot (pen, placed->from);
+  gap->to = rc_pen_get_spot (pen, placed->to);
+  dx = gap->to.x - gap->from.x;
+  dy = gap->to.y - gap->from.y;
+  gap->width = hypot (dx, dy);
+  if (gap->width <= 0)
+    return FALSE;
+  gap->depth = hypot ((double)placed->outward.x, (double)placed->outward.y) * pen->view.scale;
+  gap->out_x = gap->depth > 0 ? (double)placed->outward.x * pen->view.scale / gap->depth : dy / gap->width;
+  gap->out_y = gap->depth > 0 ? -(double)placed->outward.y * pen->view.scale / gap->depth : -dx / gap->width;
+  if (!placed->other)
+    gap->depth = MAX (gap->depth, get_wall_width (pen));
+
+  around = gap->width + gap->depth;
+  extent = (RcExtent){ MIN (gap->from.x, gap->to.x) - around, MIN (gap->from.y, gap->to.y) - around,
+                       MAX (gap->from.x, gap->to.x) + around, MAX (gap->from.y, gap->to.y) + around };
+
+  return rc_pen_sees (pen, &extent);
+}
+
+static void
+add_gap_path (RcPen *pen, const Gap *gap)
+{
+  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
+  cairo_line_to (pen->cr, gap->to.x, gap->to.y);
+  cairo_line_to (pen->cr, gap->to.x + gap->out_x * gap->depth, gap->to.y + gap->out_y * gap->depth);
+  cairo_line_to (pen->cr, gap->from.x + gap->out_x * gap->depth, gap->from.y + gap->out_y * gap->depth);
+  cairo_close_path (pen->cr);
+}
+
+void
+rc_floor_draw_gaps (RcPen *pen, const RcHouse *house, int floor)
+{
+  for (guint i = 0; i < house->openings->len; i++)
+    {
+      const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
+      Gap                    gap;
+
+      if (placed->room->floor != floor || !get_gap (pen, placed, &gap))
+        continue;
+      add_gap_path (pen, &gap);
+      rc_pen_set_colour (pen, pen->palette->paper, 1);
+      cairo_fill_preserve (pen->cr);
+      cairo_set_line_width (pen->cr, pen->line);
+      cairo_stroke (pen->cr);
+    }
+}
+
+/* The jambs: the wall's ends on both sides of the gap. */
+static void
+draw_jambs (RcPen *pen, const Gap *gap)
+{
+  rc_pen_set_colour (pen, pen->palette->ink, 1);
+  cairo_set_line_width (pen->cr, pen->line * 0.8);
+  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
+  cairo_rel_line_to (pen->cr, gap->out_x * gap->depth, gap->out_y * gap->depth);
+  cairo_move_to (pen->cr, gap->to.x, gap->to.y);
+  cairo_rel_line_to (pen->cr, gap->out_x * gap->depth, gap->out_y * gap->depth);
+  cairo_stroke (pen->cr);
+}
+
+static void
+draw_glass (RcPen *pen, const Gap *gap)
+{
+  static const double shares[] = { 0, 0.5, 1 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      double x = gap->out_x * gap->depth * shares[i], y = gap->out_y * gap->depth * shares[i];
+
+      cairo_move_to (pen->cr, gap->from.x + x, gap->from.y + y);
+      cairo_line_to (pen->cr, gap->to.x + x, gap->to.y + y);
+    }
+  cairo_set_line_width (pen->cr, pen->line * 0.6);
+  cairo_stroke (pen->cr);
+}
+
+/* A leaf standing open at right angles, and the quarter circle that it sweeps. */
+static void
+draw_leaf (RcPen *pen, const Gap *gap, const RcOpening *opening)
+{
+  gboolean inward = opening->swing == RC_SWING_IN;
+  double   aside = inward ? 0 : gap->depth;
+  double   sign = inward ? -1 : 1;
+  RcSpot   hinge = opening->hinge_at_end ? gap->to : gap->from, latch = opening->hinge_at_end ? gap->from : gap->to;
+  double   open_angle = atan2 (gap->out_y * sign, gap->out_x * sign);
+  double   shut_angle = atan2 (latch.y - hinge.y, latch.x - hinge.x);
+  double   turn = remainder (open_angle - shut_angle, 2 * G_PI);
+
+  hinge.x += gap->out_x * aside;
+  hinge.y += gap->out_y * aside;
+  cairo_set_line_width (pen->cr, pen->line);
+  cairo_move_to (pen->cr, hinge.x, hinge.y);
+  cairo_line_to (pen->cr, hinge.x + cos (open_angle) * gap->width, hinge.y + sin (open_angle) * gap->width);
+  cairo_stroke (pen->cr);
+  rc_pen_set_colour (pen, pen->palette->ink, 0.55);
+  cairo_set_line_width (pen->cr, pen->line * 0.5);
+  if (turn > 0)
+    cairo_arc (pen->cr, hinge.x, hinge.y, gap->width, shut_angle, open_angle);
+  else
+    cairo_arc_negative (pen->cr, hinge.x, hinge.y, gap->width, shut_angle, open_angle);
+  cairo_stroke (pen->cr);
+}
+
+/* An archway, or a door without a leaf: a dashed line on both faces of the wall. */
+static void
+draw_lintel (RcPen *pen, const Gap *gap)
+{
+  double dashes[] = { 3 * pen->line, 2.5 * pen->line };
+
+  cairo_save (pen->cr);
+  rc_pen_set_colour (pen, pen->palette->ink, 0.7);
+  cairo_set_line_width (pen->cr, pen->line * 0.6);
+  cairo_set_dash (pen->cr, dashes, 2, 0);
+  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
+  cairo_line_to (pen->cr, gap->to.x, gap->to.y);
+  cairo_move_to (pen->cr, gap->from.x + gap->out_x * gap->depth, gap->from.y + gap->out_y * gap->depth);
+  cairo_line_to (pen->cr, gap->to.x + gap->out_x * gap->depth, gap->to.y + gap->out_y * gap->depth);
+  cairo_stroke (pen->cr);
+  cairo_restore (pen->cr);
+}
+
+/* The opening's mark ("D2"), in the thickness of the wall when it is thick enough on the page. */
+static void
+draw_mark (RcPen *pen, const Gap *gap, const RcOpening *opening)
+{
+  double   size = pen->font_size * 0.72, width, height;
+  RcSpot   middle = { (gap->from.x + gap->to.x + gap->out_x * gap->depth) / 2,
+                      (gap->from.y + gap->to.y + gap->out_y * gap->depth) / 2 };
+  RcExtent extent;
+
+  if (!opening->id || gap->depth < size * 0.75)
+    return;
+  rc_pen_measure_text (pen, opening->id, size, FALSE, &width, &height);
+  if (width > gap->width * 0.9)
+    return;
+  extent = (RcExtent){ middle.x - width / 2, middle.y - height / 2, middle.x + width / 2, middle.y + height / 2 };
+  if (!rc_pen_claim (pen, &extent))
+    return;
+  rc_pen_set_colour (pen, pen->palette->ink, 0.8);
+  rc_pen_draw_text (pen, opening->id, size, FALSE, middle, 0, FALSE);
+}
+
+void
+rc_floor_draw_leaves (RcPen *pen, const RcHouse *house, int floor)
+{
+  for (guint i = 0; i < house->openings->len; i++)
+    {
+      const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
+      Gap                    gap;
+
+      if (placed->room->floor != floor || !get_gap (pen, placed, &gap))
+        continue;
+      draw_jambs (pen, &gap);
+      if (placed->opening->kind == RC_OPENING_WINDOW)
+        draw_glass (pen, &gap);
+      else if (placed->opening->kind == RC_OPENING_DOOR && placed->opening->swing != RC_SWING_NONE)
+        draw_leaf (pen, &gap, placed->opening);
+      else
+        draw_lintel (pen, &gap);
+      if (placed->opening->kind != RC_OPENING_WINDOW)
+        draw_mark (pen, &gap, placed->opening);
+    }
+}
+
+/* Takes a box inside the room for one or two lines of words; the room's name must fit, its area may. */
+static void
+draw_name (RcPen *pen, const RcPlacedRoom *placed, gboolean selected, RcAreaUnit area_unit)
+{
+  g_autoptr (GPtrArray) rings = rc_pen_dup_rings (pen, placed->polygon);
+  const char      *name = placed->room->name ? placed->room->name : placed->room->id;
+  RcExtent         extent = rc_rings_get_extent (rings);
+  g_autofree char *area = NULL;
+  double           size = pen->font_size, small = size * 0.82, width, height, area_width, area_height;
+  RcSpot           middle;
+
+  if (!name || extent.x1 - extent.x0 < size * 1.5 || extent.y1 - extent.y0 < size)
+    return;
+  rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
+  area = rc_area_format (rc_polygon_compute_area (placed->polygon), area_unit, 1, TRUE);
+  rc_pen_measure_text (pen, area, small, FALSE, &area_width, &area_height);
+  rc_pen_set_colour (pen, selected ? pen->palette->accent : pen->palette->ink, 1);
+  if (rc_pen_claim_inside (pen, rings, MAX (width, area_width) + size * 0.5, height + area_height, &middle))
+    {
+      rc_pen_draw_text (pen, name, size, TRUE, (RcSpot){ middle.x, middle.y - area_height / 2 }, 0, TRUE);
+      rc_pen_draw_text (pen, area, small, FALSE, (RcSpot){ middle.x, middle.y + height / 2 }, 0, TRUE);
+      return;
+    }
+  for (int attempt = 0; attempt < 3; attempt++)
+    {
+      size = pen->font_size * (1 - 0.14 * attempt);
+      rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
+      if (rc_pen_claim_inside (pen, rings, width + size * 0.3, height, &middle))
+        {
+          rc_pen_draw_text (pen, name, size, TRUE, middle, 0, TRUE);
+          return;
+        }
+      if (rc_pen_claim_inside (pen, rings, height, width + size * 0.3, &middle))
+        {
+          rc_pen_draw_text (pen, name, size, TRUE, middle, -G_PI_2, TRUE);
+          return;
+        }
+    }
+}
+
+void
+rc_floor_draw_names (RcPen *pen, const RcHouse *house, int floor, const char *selected_room, RcAreaUnit area_unit)
+{
+  g_autoptr (GPtrArray) rooms = dup_visible_rooms (pen, house, floor);
+
+  for (guint i = 0; i < rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = g_ptr_array_index (rooms, i);
+
+      draw_name (pen, placed, g_strcmp0 (selected_room, placed->room->id) == 0, area_unit);
+    }
+}
+
+/* One wall: ends in the house, the length to print. */
+typedef struct
+{
+  RcPoint  from, to;
+  RcLength length;
+} WallLine;
+
+static GArray *
+dup_wall_lines (const RcPlacedRoom *placed)
+{
+  GArray *lines = g_array_new (FALSE, FALSE, sizeof (WallLine));
+
+  for (guint i = 0; i < rc_room_get_n_walls (placed->room); i++)
+    {
+      WallLine line;
+
+      if (!rc_room_get_wall_ends (placed->room, i, &line.from, &line.to))
+        continue;
+      line.from = (RcPoint){ line.from.x + placed->at.x, line.from.y + placed->at.y };
+      line.to = (RcPoint){ line.to.x + placed->at.x, line.to.y + placed->at.y };
+      line.length = placed->room->walls && placed->room->walls->len
+                        ? g_array_index (placed->room->walls, RcWall, i).length
+                        : rc_point_distance (line.from, line.to);
+      g_array_append_val (lines, line);
+    }
+
+  return lines;
+}
+
+/* TRUE when a wall drawn before in this room runs the same way and is as long: one figure serves both. */
+static gboolean
+is_said_before (const GArray *lines, guint index)
+{
+  const WallLine *line = &g_array_index (lines, WallLine, index);
+
+  for (guint i = 0; i < index; i++)
+    {
+      const WallLine *other = &g_array_index (lines, WallLine, i);
+      double          cross = (double)(line->to.x - line->from.x) * (double)(other->to.y - other->from.y)
+                     - (double)(line->to.y - line->from.y) * (double)(other->to.x - other->from.x);
+
+      if (other->length == line->length && fabs (cross) < 0.01 * (double)line->length * (double)line->length)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static void
+draw_wall_dimension (RcPen *pen, const RcPlacedRoom *placed, const WallLine *line, const RcLengthStyle *style)
+{
+  RcSpot           from = rc_pen_get_spot (pen, line->from), to = rc_pen_get_spot (pen, line->to);
+  double           length = hypot (to.x - from.x, to.y - from.y), size = pen->font_size * 0.8;
+  g_autofree char *text = NULL;
+  RcPoint          probe;
+  double           offset = size * 0.95;
+
+  if (length < 3 * size || line->length <= 0)
+    return;
+  /* A point a little to the left of the wall, seen on the page: inside the room, or the figure goes to the right. */
+  probe.x = (line->from.x + line->to.x) / 2 - (line->to.y - line->from.y) / 64;
+  probe.y = (line->from.y + line->to.y) / 2 + (line->to.x - line->from.x) / 64;
+  if (rc_polygon_locate (placed->polygon, probe) < 0)
+    offset = -offset;
+  text = rc_length_format (line->length, style);
+  rc_dimension_draw (pen, from, to, offset, text, size);
+}
+
+void
+rc_floor_draw_dimensions (RcPen *pen, const RcHouse *house, int floor, const RcLengthStyle *style)
+{
+  g_autoptr (GPtrArray) rooms = dup_visible_rooms (pen, house, floor);
+
+  for (guint i = 0; i < rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = g_ptr_array_index (rooms, i);
+      RcExtent            extent = rc_pen_get_box_extent (pen, rc_ring_compute_box (placed->polygon->outer));
+      g_autoptr (GArray) lines = NULL;
+
+      if (MAX (extent.x1 - extent.x0, extent.y1 - extent.y0) < 3 * pen->font_size)
+        continue;
+      lines = dup_wall_lines (placed);
+      for (guint w = 0; w < lines->len; w++)
+        if (!is_said_before (lines, w))
+          draw_wall_dimension (pen, placed, &g_array_index (lines, WallLine, w), style);
+    }
+}
+
+void
+rc_floor_draw_overall (RcPen *pen, const RcHouse *house, int floor, const RcLengthStyle *style)
+{
+  RcBox            box = rc_floor_compute_box (house, floor);
+  RcExtent         extent = rc_pen_get_box_extent (pen, box);
+  double           aside = get_wall_width (pen) + pen->font_size * 1.3;
+  g_autofree char *width = rc_length_format (box.x1 - box.x0, style);
+  g_autofree char *height = rc_length_format (box.y1 - box.y0, style);
+
+  if (box.x1 <= box.x0 || box.y1 <= box.y0)
+    return;
+  rc_dimension_draw (pen, (RcSpot){ extent.x0, extent.y1 }, (RcSpot){ extent.x1, extent.y1 }, -aside, width,
+                     pen->font_size * 0.9);
+  rc_dimension_draw (pen, (RcSpot){ extent.x0, extent.y1 }, (RcSpot){ extent.x0, extent.y0 }, aside, height,
+                     pen->font_size * 0.9);
+}

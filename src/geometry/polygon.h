@@ -106,8 +106,11 @@ RcPoint   rc_point_rotate (RcPoint point, double degrees);
 RcRegion *rc_region_rotate (const RcRegion *region, double degrees);
 RcRegion *rc_region_move (const RcRegion *region, RcLength dx, RcLength dy);
 
-/* Overlay by GEOS, corners rounded to the nearest tick; slivers without area dropped. NULL and RC_ERROR_GEOMETRY where
- * GEOS refuses. */
+/* Overlay by GEOS, corners rounded to the nearest tick; slivers without area, lines and points dropped, rings in normal
+ * order. The regions must be free of faults; within one region polygons may share edges or overlap, they are merged. An
+ * empty result is an empty region. NULL and RC_ERROR_GEOMETRY where GEOS refuses. (transfer full) */
 RcRegion *rc_region_union (const RcRegion *a, const RcRegion *b, GError **error);
+RcRegion *rc_region_merge (const RcRegion *region, GError **error); /* polygons that share an edge become one */
+RcRegion *rc_region_intersect (const RcRegion *a, const RcRegion *b, GError **error);
 RcRegion *rc_region_intersect_box (const RcRegion *region, RcBox box, GError **error);
 RcRegion *rc_region_difference (const RcRegion *a, const RcRegion *b, GError **error);

@@ -13,14 +13,16 @@ typedef struct
   RcLength length;          /* as measured */
 } RcLeg;
 
+/* How the walk fails to close. A leg is the more suspect the less would stay open after the best change of its length
+ * alone (a length never falls below nothing); of legs that leave the same, to the tick, the one that needs the smaller
+ * change; of those, the first. Two parallel legs explain an error equally well, so they stand together. */
 typedef struct
 {
   RcLength dx, dy; /* sum of the legs: end minus start (departure, latitude) */
   RcLength error;  /* distance from end to start */
   RcLength perimeter;
   double   ratio;    /* perimeter / error: "1 part in ratio"; 0 when error == 0 */
-  GArray  *suspects; /* of guint, leg indices in order of suspicion, most likely first; empty when closed. A leg is
-                        the more suspect the better a change of its length alone would close the walk. */
+  GArray  *suspects; /* of guint, every leg in order of suspicion, most likely first; empty when closed */
 } RcClosure;
 
 void rc_closure_clear (RcClosure *closure);

@@ -94,7 +94,12 @@ typedef struct
   gpointer user_data;
 } RcNestParams;
 
-RcNestCut     *rc_nest_cut_new (const char *label, RcLength width, RcLength length, guint quantity);
+RcNestCut  *rc_nest_cut_new (const char *label, RcLength width, RcLength length, guint quantity);
+void        rc_nest_cut_free (RcNestCut *cut);
+RcNestRoll *rc_nest_roll_new (const char *name, const char *lot, RcLength length, guint count);
+void        rc_nest_roll_free (RcNestRoll *roll);
+
+/* A problem owns its cuts and rolls: add them with g_ptr_array_add. Three stages unless changed. */
 RcNestProblem *rc_nest_problem_new (RcLength roll_width);
 void           rc_nest_problem_free (RcNestProblem *problem);
 void           rc_nest_answer_free (RcNestAnswer *answer);
@@ -104,6 +109,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestAnswer, rc_nest_answer_free)
 
 /* Always returns an answer; never NULL. params NULL: first answer only. (transfer full) */
 RcNestAnswer *rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params);
+
+/* "optimal", "time-limit", "cancelled", "infeasible". */
+const char *rc_nest_status_get_name (RcNestStatus status);
 
 /* A lower bound on the roll length of any cutting of these cuts on one roll bought to measure, cheap (microseconds):
  * area, widths that cannot lie side by side, dual feasible functions. */

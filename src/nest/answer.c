@@ -1,0 +1,33 @@
+#include "answer.h"
+
+RcNestAnswer *
+rc_nest_answer_new (void)
+{
+  RcNestAnswer *self = g_new0 (RcNestAnswer, 1);
+
+  self->placements = g_array_new (FALSE, FALSE, sizeof (RcNestPlacement));
+  self->rolls = g_ptr_array_new_with_free_func (g_free);
+  self->strokes = g_array_new (FALSE, FALSE, sizeof (RcNestStroke));
+  return self;
+}
+
+void
+rc_nest_answer_free (RcNestAnswer *self)
+{
+  if (self == NULL)
+    return;
+  g_free (self->reason);
+  g_array_unref (self->placements);
+  g_ptr_array_unref (self->rolls);
+  g_array_unref (self->strokes);
+  g_free (self);
+}
+
+const char *
+rc_nest_status_get_name (RcNestStatus status)
+{
+  static const char *const names[] = { "optimal", "time-limit", "cancelled", "infeasible" };
+
+  g_return_val_if_fail ((guint)status < G_N_ELEMENTS (names), "");
+  return names[status];
+}

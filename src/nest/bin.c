@@ -1,0 +1,95 @@
+#include "bin.h"
+
+static int
+find_lot (GPtrArray *lots, const char *name)
+{
+  if (name == NULL)
+    return 0;
+  for (guint i = 1; i < lots->len; i++)
+    if (g_str_equal (lots->pdata[i], name))
+      return (int)i;
+  g_ptr_array_add (lots, (gpointer)name);
+  return (int)lots->len - 1;
+}
+
+static int
+compare_bins (gconstpointer a, gconstpointer b)
+{
+  const RcNestBin *p = a, *q = b;
+
+  if (p->cost_per_m != q->cost_per_m)
+    return p->cost_per_m < q->cost_per_m ? -1 : 1;
+  if ((p->roll_length == 0) != (q->roll_length == 0))
+    return p->roll_length == 0 ? 1 : -1;
+  if (p->roll_length != q->roll_length)
+    return p->roll_length < q->roll_length ? -1 : 1;
+  if (p->source != q->source)
+    return p->source < q->source ? -1 : 1;
+  if (p->copy != q->copy)
+    return p->copy < q->copy ? -1 : 1;
+  return p->start < q->start ? -1 : p->start > q->start;
+}
+
+static void
+add_roll (GArray *bins, const RcNestProblem *problem, guint source, int lot)
+{
+  const RcNestRoll *roll = problem->rolls->pdata[source];
+  guint             count = roll->length == 0 ? 1 : roll->count;
+  RcNestBin         bin = { source, 0, 0, roll->length, problem->roll_width, roll->length, lot, roll->cost_per_m };
+
+  if (roll->length == 0)
+    {
+      bin.end = RC_NEST_ENDLESS;
+      bin.cost_per_m = MAX (bin.cost_per_m, 1);
+    }
+  for (bin.copy = 0; bin.copy < count; bin.copy++)
+    g_array_append_val (bins, bin);
+}
+
+RcNestBins *
+rc_nest_bins_new_endless (RcLength width)
+{
+  RcNestBins *self = g_new0 (RcNestBins, 1);
+
+  self->bins = g_new0 (RcNestBin, 1);
+  self->bins[0] = (RcNestBin){ 0, 0, 0, RC_NEST_ENDLESS, width, 0, 0, 1 };
+  self->n = 1;
+  self->n_lots = 1;
+  self->lots = g_ptr_array_new ();
+  g_ptr_array_add (self->lots, NULL);
+  return self;
+}
+
+RcNestBins *
+rc_nest_bins_new (const RcNestProblem *problem)
+{
+  RcNestBins *self;
+  GArray     *bins;
+
+  if (problem->rolls->len == 0)
+    return rc_nest_bins_new_endless (problem->roll_width);
+  self = g_new0 (RcNestBins, 1);
+  bins = g_array_new (FALSE, FALSE, sizeof (RcNestBin));
+  self->lots = g_ptr_array_new ();
+  g_ptr_array_add (self->lots, NULL);
+  for (guint r = 0; r < problem->rolls->len; r++)
+    {
+      const RcNestRoll *roll = problem->rolls->pdata[r];
+      add_roll (bins, problem, r, find_lot (self->lots, roll->lot));
+    }
+  g_array_sort (bins, compare_bins);
+  self->n_lots = (int)self->lots->len;
+  self->n = bins->len;
+  self->bins = (RcNestBin *)(gpointer)g_array_free (bins, FALSE);
+  return self;
+}
+
+void
+rc_nest_bins_free (RcNestBins *self)
+{
+  if (self == NULL)
+    return;
+  g_ptr_array_unref (self->lots);
+  g_free (self->bins);
+  g_free (self);
+}

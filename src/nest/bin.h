@@ -1,0 +1,31 @@
+/* The stretches of roll that cuts may lie on: one per roll, or one per sound stretch of a roll. */
+#pragma once
+
+#include "nest.h"
+
+/* End of a roll that is bought to measure: longer than anything that is read. */
+#define RC_NEST_ENDLESS (G_MAXINT64 / 4)
+
+typedef struct
+{
+  guint    source, copy; /* as in RcNestUse */
+  RcLength start, end;   /* from the roll's start; end RC_NEST_ENDLESS when bought to measure */
+  RcLength width;
+  RcLength roll_length; /* of the whole roll; 0 when bought to measure */
+  int      lot;         /* equal lots have equal numbers; goods to be bought have 0 */
+  gint64   cost_per_m;
+} RcNestBin;
+
+typedef struct
+{
+  RcNestBin *bins; /* cheapest first, then shortest first; stretches of one roll together and in order */
+  guint      n;
+  int        n_lots;
+  GPtrArray *lots; /* of char*: the names, borrowed; [0] is NULL */
+} RcNestBins;
+
+RcNestBins *rc_nest_bins_new (const RcNestProblem *problem);
+RcNestBins *rc_nest_bins_new_endless (RcLength width);
+void        rc_nest_bins_free (RcNestBins *bins);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestBins, rc_nest_bins_free)

@@ -1,0 +1,244 @@
+#include "bound.h"
+
+typedef __int128 Wide;
+
+typedef struct
+{
+  RcLength w, h; /* h summed over all items of width w */
+} Slice;
+
+static RcLength
+divide_up (Wide dividend, Wide divisor)
+{
+  return (RcLength)((dividend + divisor - 1) / divisor);
+}
+
+static guint
+merge_widths (const RcLength *w, const RcLength *h, guint n, Slice *slices)
+{
+  guint m = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      guint lo = 0, hi = m;
+
+      while (lo < hi)
+        {
+          guint mid = (lo + hi) / 2;
+          if (slices[mid].w < w[i])
+            lo = mid + 1;
+          else
+            hi = mid;
+        }
+      if (lo < m && slices[lo].w == w[i])
+        {
+          slices[lo].h += h[i];
+          continue;
+        }
+      memmove (slices + lo + 1, slices + lo, sizeof *slices * (m - lo));
+      slices[lo] = (Slice){ w[i], h[i] };
+      m++;
+    }
+  return m;
+}
+
+static RcLength
+bound_by_threshold (const Slice *slices, guint m, RcLength width, RcLength p)
+{
+  Wide sum = 0;
+
+  for (guint i = 0; i < m; i++)
+    {
+      if (slices[i].w > width - p)
+        sum += (Wide)width * slices[i].h;
+      else if (slices[i].w >= p)
+        sum += (Wide)slices[i].w * slices[i].h;
+    }
+  return divide_up (sum, width);
+}
+
+static RcLength
+bound_by_rounding (const Slice *slices, guint m, RcLength width, int k)
+{
+  Wide sum = 0;
+
+  for (guint i = 0; i < m; i++)
+    {
+      RcLength times = (k + 1) * slices[i].w;
+
+      if (times % width == 0)
+        sum += (Wide)slices[i].w * k * slices[i].h;
+      else
+        sum += (Wide)(times / width) * width * slices[i].h;
+    }
+  return divide_up (sum, (Wide)width * k);
+}
+
+static RcLength
+bound_by_counting (const Slice *slices, guint m, RcLength width, RcLength p)
+{
+  RcLength whole = width / p;
+  Wide     sum = 0;
+
+  for (guint i = 0; i < m; i++)
+    {
+      RcLength w = slices[i].w, value;
+
+      if (2 * w > width)
+        value = 2 * (whole - (width - w) / p);
+      else if (2 * w == width)
+        value = whole;
+      else
+        value = 2 * (w / p);
+      sum += (Wide)value * slices[i].h;
+    }
+  return divide_up (sum, 2 * whole);
+}
+
+static RcLength
+bound_slices (const Slice *slices, guint m, RcLength width)
+{
+  RcLength bound = bound_by_threshold (slices, m, width, 0), wide = 0;
+  guint    step = m > 200 ? m / 200 : 1; /* a sample of thresholds is still valid */
+
+  for (guint i = 0; i < m; i++)
+    if (2 * slices[i].w > width)
+      wide += slices[i].h;
+  bound = MAX (bound, wide);
+  for (int k = 1; k <= 30; k++)
+    bound = MAX (bound, bound_by_rounding (slices, m, width, k));
+  for (guint i = 0; i < m; i += step)
+    {
+      RcLength w = slices[i].w, p = MIN (w, width - w + 1);
+
+      if (w > width)
+        continue;
+      if (p > 0 && 2 * p <= width)
+        bound = MAX (bound, bound_by_threshold (slices, m, width, p));
+      if (2 * w <= width)
+        bound = MAX (bound, bound_by_counting (slices, m, width, w));
+      if (width - w + 1 <= width / 2)
+        bound = MAX (bound, bound_by_counting (slices, m, width, width - w + 1));
+    }
+  return bound;
+}
+
+RcLength
+rc_nest_bound_rectangles (const RcLength *w, const RcLength *h, guint n, RcLength width)
+{
+  Slice             few[64];
+  g_autofree Slice *many = n >= G_N_ELEMENTS (few) ? g_new (Slice, n + 1) : NULL;
+  Slice            *slices = many != NULL ? many : few;
+  guint             m = merge_widths (w, h, n, slices);
+  RcLength          tallest = 0;
+
+  for (guint i = 0; i < n; i++)
+    tallest = MAX (tallest, h[i]);
+  return MAX (tallest, bound_slices (slices, m, width));
+}
+
+static RcLength
+find_divisor (RcLength a, RcLength b)
+{
+  while (b != 0)
+    {
+      RcLength rest = a % b;
+      a = b;
+      b = rest;
+    }
+  return a;
+}
+
+/* The least gap between an item and one that follows it somewhere along the same line. */
+static RcLength
+find_least_gap (const RcNestItems *items, guint i)
+{
+  const RcNestItem *item = &items->items[i];
+  RcLength          least = item->repeat;
+
+  for (guint j = 0; j < items->n && least > 0; j++)
+    {
+      const RcNestItem *next = &items->items[j];
+      RcLength          common, gap;
+
+      if (j == i)
+        continue;
+      if (next->repeat == 0)
+        return 0;
+      if (j > 0 && next->repeat == next[-1].repeat && next->phase == next[-1].phase && j - 1 != i)
+        continue;
+      common = find_divisor (item->repeat, next->repeat);
+      gap = (next->phase - item->phase - item->h) % common;
+      least = MIN (least, gap < 0 ? gap + common : gap);
+    }
+  return least;
+}
+
+RcLength
+rc_nest_bound_extend (const RcNestItems *items, RcLength *extended)
+{
+  RcLength most = 0;
+
+  for (guint i = 0; i < items->n; i++)
+    {
+      const RcNestItem *item = &items->items[i];
+      gboolean          alike = i > 0 && item->cut == item[-1].cut && item->copy > 1;
+      RcLength          gap = 0;
+
+      if (item->repeat > 0)
+        gap = alike ? extended[i - 1] - item[-1].h : find_least_gap (items, i);
+      extended[i] = item->h + gap;
+      most = MAX (most, gap);
+    }
+  return most;
+}
+
+RcLength
+rc_nest_bound_grid (const RcNestTask *task)
+{
+  RcLength grid = 0;
+
+  for (guint i = 0; i < task->items->n && grid != 1; i++)
+    {
+      const RcNestItem *item = &task->items->items[i];
+
+      if (item->copy > 0)
+        continue;
+      grid = find_divisor (grid, item->h);
+      if (item->repeat > 0)
+        grid = find_divisor (find_divisor (grid, item->repeat), item->phase);
+    }
+  for (guint b = 0; b < task->bins->n; b++)
+    grid = find_divisor (grid, task->bins->bins[b].start);
+  return MAX (grid, 1);
+}
+
+RcLength
+rc_nest_bound_quick (const RcNestTask *task)
+{
+  const RcNestItems   *items = task->items;
+  RcLength             few[192];
+  g_autofree RcLength *many = items->n > 64 ? g_new (RcLength, 3 * items->n) : NULL;
+  RcLength            *w = many != NULL ? many : few, *h = w + items->n, *extended = h + items->n;
+  RcLength             width = 1, bound, most;
+  guint                n_rolls = MIN (items->n, task->bins->n);
+
+  if (items->n == 0)
+    return 0;
+  for (guint b = 0; b < task->bins->n; b++)
+    width = MAX (width, task->bins->bins[b].width);
+  for (guint i = 0; i < items->n; i++)
+    {
+      w[i] = items->items[i].w;
+      h[i] = items->items[i].h;
+    }
+  bound = rc_nest_bound_rectangles (w, h, items->n, width);
+  if (items->has_repeats)
+    {
+      most = rc_nest_bound_extend (items, extended);
+      bound = MAX (bound, rc_nest_bound_rectangles (w, extended, items->n, width) - most * (RcLength)n_rolls);
+      for (guint i = 0; i < items->n; i++)
+        bound = MAX (bound, rc_nest_item_place (&items->items[i], 0) + items->items[i].h);
+    }
+  return rc_length_round_up (bound, rc_nest_bound_grid (task));
+}

@@ -1,0 +1,20 @@
+/* Lower bounds that cost microseconds: area, widths that cannot lie side by side, dual feasible functions.
+ *
+ * All are bounds on the sum of used lengths and hold for free packing too, so for any number of stages. With pattern
+ * repeats each length is first extended by the least gap that must follow it (all but the last piece along a line).
+ */
+#pragma once
+
+#include "layout.h"
+
+RcLength rc_nest_bound_quick (const RcNestTask *task);
+
+/* The bound for rectangles w x h on a width of `width`, without repeats. Functions: f0(p) and u(k) of Fekete and
+ * Schepers 2001, f2(p) of Carlier, Clautiaux and Moukrim 2007 (as set out in the packing notes; from memory). */
+RcLength rc_nest_bound_rectangles (const RcLength *w, const RcLength *h, guint n, RcLength width);
+
+/* The length of each item with the least gap that must follow it on its roll; returns the largest gap. */
+RcLength rc_nest_bound_extend (const RcNestItems *items, RcLength *extended);
+
+/* Positions and ends are sums of these: every used length is a multiple of it, so bounds round up to it. At least 1. */
+RcLength rc_nest_bound_grid (const RcNestTask *task);

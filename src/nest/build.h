@@ -1,0 +1,43 @@
+/* The constructive solver: three-stage cuttings built level by level.
+ *
+ * A level is a length cut across the roll, as high as the piece that opened it. A column is a rip of a level, as wide
+ * as the piece that opened it. Pieces go one by one to the top of a column, to a new column, or to a new level,
+ * whichever wastes least.
+ */
+#pragma once
+
+#include "layout.h"
+
+typedef struct _RcNestBuilder RcNestBuilder;
+
+RcNestBuilder *rc_nest_builder_new (const RcNestTask *task);
+void           rc_nest_builder_free (RcNestBuilder *builder);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestBuilder, rc_nest_builder_free)
+
+/* Places the items in `order` (n_order indices). `eagerness` in sixteenths: small opens columns early, large stacks
+ * first. `bin_order` (nullable) tells which bins are opened first. Writes every spot named in `order`; returns the
+ * number that found none. */
+guint rc_nest_builder_run (RcNestBuilder *builder, const guint *order, guint n_order, int eagerness,
+                           const guint *bin_order, RcNestSpot *spots);
+
+/* The sum of the used lengths of the last run. */
+RcLength rc_nest_builder_get_used (const RcNestBuilder *builder);
+
+/* Orders in which items are worth being placed. */
+typedef enum
+{
+  RC_NEST_BY_LENGTH,
+  RC_NEST_BY_AREA,
+  RC_NEST_BY_WIDTH,
+  RC_NEST_BY_REACH, /* length and width together, each against the largest */
+  RC_NEST_N_ORDERS
+} RcNestOrder;
+
+void rc_nest_sort_items (const RcNestItems *items, RcNestOrder by, guint *order);
+
+/* The best of several runs: every order, several eagernesses and bin orders. spots has room for all items. */
+void rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots);
+
+/* The same with few runs, one endless roll, and only the used length kept. */
+RcLength rc_nest_build_quickly (const RcNestTask *task);

@@ -1,0 +1,54 @@
+/* Where each item lies, and how good that is. The common coin of all searches. */
+#pragma once
+
+#include "bin.h"
+#include "item.h"
+
+typedef struct
+{
+  int      bin; /* -1: not placed */
+  RcLength across, along;
+} RcNestSpot;
+
+/* In the order of weight: fewer items left over, cheaper, a larger single balance, less used, fewer cross cuts. */
+typedef struct
+{
+  guint    unplaced;
+  gint64   cost; /* minor units per metre x ticks */
+  RcLength balance;
+  RcLength used;
+  guint    cross_cuts;
+} RcNestScore;
+
+/* What every search works on; owns items and bins. */
+typedef struct
+{
+  const RcNestProblem *problem; /* borrowed */
+  RcNestItems         *items;
+  RcNestBins          *bins;
+  int                 *lot_of_group; /* which lot each group is cut from; -1: not decided, none allowed */
+} RcNestTask;
+
+RcNestTask *rc_nest_task_new (const RcNestProblem *problem);
+
+/* The same cuts on one roll bought to measure, whatever rolls the problem has. */
+RcNestTask *rc_nest_task_new_endless (const RcNestProblem *problem);
+
+void rc_nest_task_free (RcNestTask *task);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestTask, rc_nest_task_free)
+
+static inline gboolean
+rc_nest_task_allows (const RcNestTask *task, const RcNestItem *item, const RcNestBin *bin)
+{
+  return item->w <= bin->width && (item->group < 0 || task->lot_of_group[item->group] == bin->lot);
+}
+
+/* The score of spots[0 .. n-1]. */
+RcNestScore rc_nest_score (const RcNestTask *task, const RcNestSpot *spots);
+
+/* Below 0 when a is better. */
+int rc_nest_score_compare (const RcNestScore *a, const RcNestScore *b);
+
+/* Fills placements, rolls, used_length and strokes of the answer from spots where every item is placed. */
+void rc_nest_layout_to_answer (const RcNestTask *task, const RcNestSpot *spots, RcNestAnswer *answer);

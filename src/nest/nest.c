@@ -1,1 +1,0 @@
-#include "nest.h"

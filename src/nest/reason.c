@@ -1,0 +1,169 @@
+#include "reason.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bound.h"
+
+static char *
+format_length (RcLength length)
+{
+  g_autofree char *metric = rc_length_format (length, &RC_LENGTH_STYLE_METRIC);
+  g_autofree char *imperial = rc_length_format (length, &RC_LENGTH_STYLE_IMPERIAL);
+
+  return g_strdup_printf ("%s (%s)", metric, imperial);
+}
+
+static const char *
+get_label (const RcNestTask *task, const RcNestItem *item)
+{
+  const RcNestCut *cut = task->problem->cuts->pdata[item->cut];
+
+  return cut->label != NULL ? cut->label : "?";
+}
+
+static char *
+check_item (const RcNestTask *task, const RcNestItem *item)
+{
+  RcLength widest = 0, longest = 0;
+
+  for (guint b = 0; b < task->bins->n; b++)
+    {
+      const RcNestBin *bin = &task->bins->bins[b];
+
+      widest = MAX (widest, bin->width);
+      if (item->w <= bin->width)
+        longest = MAX (longest, bin->end - rc_nest_item_place (item, bin->start));
+    }
+  if (item->w <= 0 || item->h <= 0)
+    return g_strdup_printf (_ ("Cut %s has no size: its width and its length must both be more than zero"),
+                            get_label (task, item));
+  if (item->w > widest)
+    {
+      g_autofree char *has = format_length (item->w);
+      g_autofree char *may = format_length (widest);
+
+      return g_strdup_printf (_ ("Cut %s is %s wide, wider than every roll; at most %s can be cut"),
+                              get_label (task, item), has, may);
+    }
+  if (item->h > longest)
+    {
+      g_autofree char *has = format_length (item->h);
+      g_autofree char *may = format_length (MAX (longest, 0));
+
+      return g_strdup_printf (_ ("Cut %s is %s long, longer than every roll in stock; at most %s can be cut"),
+                              get_label (task, item), has, may);
+    }
+  return NULL;
+}
+
+char *
+rc_nest_reason_find (const RcNestTask *task)
+{
+  if (task->problem->roll_width <= 0)
+    return g_strdup (_ ("The roll has no width: it must be more than zero"));
+  for (guint i = 0; i < task->items->n; i++)
+    {
+      char *reason = task->items->items[i].copy == 0 ? check_item (task, &task->items->items[i]) : NULL;
+
+      if (reason != NULL)
+        return reason;
+    }
+  return NULL;
+}
+
+/* The length that the items of `group` (-1: all) need at least. */
+static RcLength
+compute_need (const RcNestTask *task, int group)
+{
+  const RcNestItems   *items = task->items;
+  g_autofree RcLength *w = g_new (RcLength, 2 * items->n + 1);
+  RcLength            *h = w + items->n, width = 1;
+  guint                n = 0;
+
+  for (guint b = 0; b < task->bins->n; b++)
+    width = MAX (width, task->bins->bins[b].width);
+  for (guint i = 0; i < items->n; i++)
+    if (group < 0 || items->items[i].group == group)
+      {
+        w[n] = items->items[i].w;
+        h[n++] = items->items[i].h;
+      }
+  return rc_nest_bound_rectangles (w, h, n, width);
+}
+
+/* What the rolls of a lot (-1: all) hold. */
+static RcLength
+compute_stock (const RcNestTask *task, int lot)
+{
+  RcLength stock = 0;
+
+  for (guint b = 0; b < task->bins->n; b++)
+    {
+      const RcNestBin *bin = &task->bins->bins[b];
+
+      if (lot < 0 || bin->lot == lot)
+        stock = MIN (stock + bin->end - bin->start, RC_NEST_ENDLESS);
+    }
+  return stock;
+}
+
+RcLength
+rc_nest_reason_find_shortage (const RcNestTask *task, int lot, guint group)
+{
+  return compute_need (task, (int)group) - compute_stock (task, lot);
+}
+
+char *
+rc_nest_reason_for_group (const RcNestTask *task, guint group)
+{
+  const char *name = task->items->groups->pdata[group];
+  RcLength    need = compute_need (task, (int)group), most = 0;
+  int         best = 0;
+
+  for (int lot = 0; lot < task->bins->n_lots; lot++)
+    if (compute_stock (task, lot) > most)
+      {
+        most = compute_stock (task, lot);
+        best = lot;
+      }
+  if (need > most)
+    {
+      const char      *lot_name = task->bins->lots->pdata[best];
+      g_autofree char *needs = format_length (need);
+      g_autofree char *has = format_length (most);
+      g_autofree char *lacks = format_length (need - most);
+
+      return g_strdup_printf (
+          _ ("The cuts of %s must come from one dye lot and need at least %s; the largest, %s, has %s: %s too little"),
+          name, needs, lot_name != NULL ? lot_name : _ ("goods to be bought"), has, lacks);
+    }
+  return g_strdup_printf (_ ("The cuts of %s must come from one dye lot, but no lot has rolls that take all of them"),
+                          name);
+}
+
+char *
+rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots)
+{
+  RcLength         need = compute_need (task, -1), stock = compute_stock (task, -1);
+  g_autofree char *needs = format_length (need);
+  g_autofree char *has = format_length (stock);
+  guint            left = 0, first = G_MAXUINT;
+
+  for (guint i = 0; i < task->items->n; i++)
+    if (spots[i].bin < 0)
+      {
+        left++;
+        first = MIN (first, i);
+      }
+  if (need > stock)
+    {
+      g_autofree char *lacks = format_length (need - stock);
+
+      return g_strdup_printf (_ ("The cuts need at least %s of roll; the stock has %s: %s too little"), needs, has,
+                              lacks);
+    }
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "The cuts do not go onto the rolls in stock (%2$s): %1$u is left over, %3$s",
+                   "The cuts do not go onto the rolls in stock (%2$s): %1$u are left over, the first %3$s", left),
+      left, has, get_label (task, &task->items->items[first]));
+}

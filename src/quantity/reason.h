@@ -1,5 +1,5 @@
-/* The words of a quantity line's reason: names, piece numbers, lengths and areas as the job prints them. Used inside
- * this folder only.
+/* The words of a quantity line's reason: names, piece numbers, lengths and areas as the job prints them. Shared by
+ * quantities and orders.
  */
 #pragma once
 

@@ -1,0 +1,130 @@
+#include "order-notes.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "reason.h"
+
+static const char *
+get_roll_id (const RcCutting *cutting, const RcNestUse *use)
+{
+  return use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
+}
+
+static int
+compare_along (gconstpointer a, gconstpointer b)
+{
+  const RcNestPlacement *left = *(RcNestPlacement *const *)a, *right = *(RcNestPlacement *const *)b;
+
+  if (left->along != right->along)
+    return left->along < right->along ? -1 : 1;
+  return (left->across > right->across) - (left->across < right->across);
+}
+
+/* The placements on a roll, from its start on; borrowed. */
+static GPtrArray *
+sort_placements (const RcCutting *cutting, guint roll)
+{
+  GPtrArray *sorted = g_ptr_array_new ();
+
+  for (guint i = 0; i < cutting->answer->placements->len; i++)
+    {
+      RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, i);
+
+      if (placement->roll == roll && placement->cut < cutting->piece_numbers->len)
+        g_ptr_array_add (sorted, placement);
+    }
+  g_ptr_array_sort (sorted, compare_along);
+  return sorted;
+}
+
+/* "1: 12' × 20' 3"; 2: 4' × 7'". */
+static char *
+format_cuts (const RcPlan *plan, const RcCutting *cutting, guint roll)
+{
+  g_autoptr (GPtrArray) sorted = sort_placements (cutting, roll);
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < sorted->len; i++)
+    {
+      const RcNestPlacement *placement = g_ptr_array_index (sorted, i);
+      g_autofree char       *width = rc_reason_format_length (plan, placement->width);
+      g_autofree char       *length = rc_reason_format_length (plan, placement->length);
+
+      g_string_append_printf (text, "%s%u: %s × %s", i > 0 ? "; " : "",
+                              g_array_index (cutting->piece_numbers, guint, placement->cut), width, length);
+    }
+  return g_string_free (text, FALSE);
+}
+
+static void
+add_length (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutting, guint roll)
+{
+  const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, roll);
+  g_autofree char *length = rc_reason_format_length (plan, use->length);
+  g_autofree char *width = rc_reason_format_length (plan, cutting->goods->roll_width);
+  g_autofree char *cuts = format_cuts (plan, cutting, roll);
+
+  g_ptr_array_add (
+      notes, g_strdup_printf (_ ("%s: one length of %s, %s wide, in one piece"), cutting->goods->name, length, width));
+  g_ptr_array_add (notes, g_strdup_printf (_ ("Cuts from this length, width × length, from its start: %s"), cuts));
+}
+
+static void
+add_stock (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutting, const RcNestUse *use)
+{
+  g_autofree char *length = rc_reason_format_length (plan, use->used);
+
+  g_ptr_array_add (notes, g_strdup_printf (_ ("%s: not ordered, from our stock: %s of roll %s"), cutting->goods->name,
+                                           length, get_roll_id (cutting, use)));
+}
+
+static const char *
+get_match_label (RcMatch match)
+{
+  switch (match)
+    {
+    case RC_MATCH_HALF_DROP:
+      return _ ("half-drop match");
+    case RC_MATCH_QUARTER_DROP:
+      return _ ("quarter-drop match");
+    case RC_MATCH_SET:
+    default:
+      return _ ("set match");
+    }
+}
+
+static void
+add_quality (GPtrArray *notes, const RcPlan *plan, const RcGoods *carpet, guint n_lengths)
+{
+  g_ptr_array_add (
+      notes, g_strdup_printf (ngettext ("%s: from one dye lot; pile one way along the whole length",
+                                        "%s: all %u lengths from one dye lot; pile one way along each", n_lengths),
+                              carpet->name, n_lengths));
+  if (carpet->repeat_length > 0)
+    {
+      g_autofree char *repeat = rc_reason_format_length (plan, carpet->repeat_length);
+
+      g_ptr_array_add (notes, g_strdup_printf (_ ("%s: pattern repeat %s, %s; start at a whole repeat"), carpet->name,
+                                               repeat, get_match_label (carpet->match)));
+    }
+}
+
+void
+rc_order_notes_add (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutting)
+{
+  const GPtrArray *rolls = cutting->answer->rolls;
+  guint            n_bought = 0;
+
+  for (guint i = 0; i < rolls->len; i++)
+    if (get_roll_id (cutting, g_ptr_array_index (rolls, i)) == NULL)
+      {
+        add_length (notes, plan, cutting, i);
+        n_bought++;
+      }
+  if (n_bought == 0)
+    return;
+  add_quality (notes, plan, cutting->goods, n_bought);
+  for (guint i = 0; i < rolls->len; i++)
+    if (get_roll_id (cutting, g_ptr_array_index (rolls, i)) != NULL)
+      add_stock (notes, plan, cutting, g_ptr_array_index (rolls, i));
+}

@@ -1,0 +1,118 @@
+#include "order.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "order-notes.h"
+#include "rowcut-error.h"
+
+void
+rc_order_free (RcOrder *order)
+{
+  if (order == NULL)
+    return;
+  g_free (order->supplier);
+  g_ptr_array_unref (order->lines);
+  g_ptr_array_unref (order->notes);
+  g_free (order);
+}
+
+static RcOrder *
+order_new (const char *supplier, const RcCurrency *currency)
+{
+  RcOrder *order = g_new0 (RcOrder, 1);
+
+  order->supplier = g_strdup (supplier);
+  order->currency = *currency;
+  order->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+  order->notes = g_ptr_array_new_with_free_func (g_free);
+  return order;
+}
+
+static const char *
+get_supplier (const RcGoods *goods)
+{
+  return goods->supplier != NULL ? goods->supplier : "";
+}
+
+static RcOrder *
+find_order (const GPtrArray *orders, const char *supplier)
+{
+  for (guint i = 0; i < orders->len; i++)
+    {
+      RcOrder *order = g_ptr_array_index (orders, i);
+
+      if (g_str_equal (order->supplier, supplier))
+        return order;
+    }
+  return NULL;
+}
+
+static RcOrder *
+get_order (GPtrArray *orders, const char *supplier, const RcCurrency *currency)
+{
+  RcOrder *order = find_order (orders, supplier);
+
+  if (order == NULL)
+    {
+      order = order_new (supplier, currency);
+      g_ptr_array_add (orders, order);
+    }
+  return order;
+}
+
+static gboolean
+order_add_line (RcOrder *order, RcQuoteLine *line, GError **error)
+{
+  g_ptr_array_add (order->lines, line);
+  if (!rc_money_add (order->net, line->amount, &order->net))
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("The order's sum is too large, at the line %s"), line->name);
+      return FALSE;
+    }
+  order->total = order->net + order->tax;
+  return TRUE;
+}
+
+static gboolean
+is_bought (const RcQuantityLine *quantity)
+{
+  return quantity->work == RC_WORK_NONE && quantity->goods != NULL && !quantity->from_stock
+         && quantity->quantity_micro > 0;
+}
+
+static void
+add_notes (GPtrArray *orders, const RcPlan *plan)
+{
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, i);
+      RcOrder         *order = find_order (orders, get_supplier (cutting->goods));
+
+      if (order != NULL)
+        rc_order_notes_add (order->notes, plan, cutting);
+    }
+}
+
+GPtrArray *
+rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities, const RcPriceBook *book,
+                  const char *date, GError **error)
+{
+  g_autoptr (GPtrArray) orders = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_order_free);
+
+  for (guint i = 0; i < quantities->len; i++)
+    {
+      const RcQuantityLine *quantity = g_ptr_array_index (quantities, i);
+      RcQuoteLine          *line;
+
+      if (!is_bought (quantity))
+        continue;
+      line = rc_quote_line_new_cost (quantity, book, date, error);
+      if (line == NULL)
+        return NULL;
+      if (!order_add_line (get_order (orders, get_supplier (quantity->goods), &book->currency), line, error))
+        return NULL;
+    }
+  if (plan != NULL)
+    add_notes (orders, plan);
+  return g_steal_pointer (&orders);
+}

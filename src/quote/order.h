@@ -1,0 +1,25 @@
+/* Orders to suppliers: what a job has to buy. */
+#pragma once
+
+#include "quote-line.h"
+
+/* One order to one supplier: the goods lines at cost. Goods for resale are ordered net: a supplier's tax, where there
+ * is one, comes with the supplier's invoice, so tax is 0 and total = net. */
+typedef struct
+{
+  char      *supplier; /* "" when the goods name none */
+  RcCurrency currency;
+  GPtrArray *lines; /* of RcQuoteLine with price = cost price, amount at cost */
+  GPtrArray *notes; /* of char*, translated: lengths to deliver, cuts, dye lot, pile, stock that is used instead */
+  RcMoney    net, tax, total;
+} RcOrder;
+
+void rc_order_free (RcOrder *order);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOrder, rc_order_free)
+
+/* What is to be bought, by supplier in the order of first appearance; carpet taken from stock and work are not ordered.
+ * `plan` (nullable: no notes) is the one the quantities were computed from. Errors as rc_quote_line_new_cost, and
+ * RC_ERROR_RANGE. (transfer full) GPtrArray of RcOrder; empty when nothing is to be bought. */
+GPtrArray *rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities, const RcPriceBook *book,
+                             const char *date, GError **error);

@@ -78,7 +78,7 @@ complete_job_options (RcJobOptions *options, GError **error)
   if (!is_iso_date (options->date))
     {
       g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE,
-                   _ ("--date: \"%s\" is not a date; a date is written like 2026-03-31"), options->date);
+                   _ ("--date: “%s” is not a date; a date is written like 2026-03-31"), options->date);
       return FALSE;
     }
   return TRUE;
@@ -93,7 +93,7 @@ check_count (const RcCommandUsage *usage, const GStrv words, GError **error)
     g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE, _ ("something is missing; wanted: %s"),
                  usage->parameters);
   else if (n > usage->n_most)
-    g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE, _ ("\"%s\" is one argument too many"),
+    g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE, _ ("“%s” is one argument too many"),
                  words[usage->n_most + 1]);
   else
     return TRUE;
@@ -172,6 +172,6 @@ rc_command_fail_usage (const char *command, const char *format, ...)
   message = g_strdup_vprintf (format, arguments);
   va_end (arguments);
   fprintf (stderr, "rowcut-cli %s: %s\n", command, message);
-  fprintf (stderr, _ ("Try \"rowcut-cli %s --help\".\n"), command);
+  fprintf (stderr, _ ("Try: rowcut-cli %s --help\n"), command);
   return RC_EXIT_USAGE;
 }

@@ -30,8 +30,7 @@ rc_paper_option_parse (const char *text, RcPaper *paper, GError **error)
     *paper = RC_PAPER_A4;
   else
     {
-      g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("--paper: \"%s\" is not a paper size; it is letter or a4"),
-                   text);
+      g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("--paper: “%s” is not a paper size; it is letter or a4"), text);
       return FALSE;
     }
   return TRUE;

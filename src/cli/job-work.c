@@ -33,7 +33,7 @@ find_measure (RcJobWork *work, GError **error)
 
       g_string_append_printf (known, "%s%s", i > 0 ? ", " : "", measure->id);
     }
-  g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no measure \"%s\"; the job has %s"),
+  g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no measure “%s”; the job has %s"),
                work->options->measure, known->str);
   return FALSE;
 }
@@ -216,7 +216,7 @@ check_option (const RcJobWork *work, GError **error)
       for (guint j = 0; j < area_plan->options->len; j++)
         g_string_append_printf (known, "%s%s", j > 0 ? ", " : "",
                                 ((const RcOption *)g_ptr_array_index (area_plan->options, j))->name);
-      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("Area \"%s\" has no option \"%s\"; it has %s"),
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("Area “%s” has no option “%s”; it has %s"),
                    area_plan->area->name, work->options->option, known->str);
       return FALSE;
     }

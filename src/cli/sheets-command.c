@@ -65,7 +65,7 @@ make_folder (const char *folder, GError **error)
 {
   if (g_mkdir_with_parents (folder, 0777) == 0 && g_file_test (folder, G_FILE_TEST_IS_DIR))
     return TRUE;
-  g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_FAILED, _ ("Cannot make the folder \"%s\""), folder);
+  g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_FAILED, _ ("Cannot make the folder “%s”"), folder);
   return FALSE;
 }
 

@@ -17,7 +17,7 @@ make_folder_of (const char *path, GError **error)
 
   if (g_mkdir_with_parents (folder, 0700) == 0)
     return TRUE;
-  g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("Cannot make the folder \"%s\" for the store"), folder);
+  g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("Cannot make the folder “%s” for the store"), folder);
   return FALSE;
 }
 
@@ -50,7 +50,7 @@ rc_shop_store_open_existing (const char *path, GError **error)
 
   if (!g_file_test (file, G_FILE_TEST_EXISTS))
     {
-      g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("There is no store \"%s\""), file);
+      g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("There is no store “%s”"), file);
       return NULL;
     }
   return rc_shop_store_open (file, error);

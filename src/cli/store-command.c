@@ -116,7 +116,7 @@ import_job (RcStore *store, const char *path, const StoreOptions *options, GErro
   else if (is_there && !options->replace)
     {
       g_set_error (error, RC_ERROR, RC_ERROR_STORE,
-                   _ ("%s: the store has a job \"%s\" already; import it with --replace to write over that one (which "
+                   _ ("%s: the store has a job “%s” already; import it with --replace to write over that one (which "
                       "can be undone) or with --new beside it"),
                    path, job->id);
       return FALSE;
@@ -193,7 +193,7 @@ run_export (RcStore *store, const StoreOptions *options, GStrv arguments)
   if (path == NULL || (options->prices && arguments[1] != NULL))
     return rc_command_fail_usage ("store export", "%s", _ ("wanted: JOB FILE, or --prices FILE"));
   if (!options->replace && g_file_test (path, G_FILE_TEST_EXISTS))
-    g_set_error (&error, RC_ERROR, RC_ERROR_STORE, _ ("\"%s\" is there already; --replace writes over it"), path);
+    g_set_error (&error, RC_ERROR, RC_ERROR_STORE, _ ("“%s” is there already; --replace writes over it"), path);
   else if (options->prices ? export_prices (store, path, &error) : export_job (store, arguments[0], path, &error))
     {
       printf (_ ("Written to %s\n"), path);
@@ -335,7 +335,7 @@ rc_store_command_run (int argc, char **argv)
           print_commands (stdout);
           return RC_EXIT_DONE;
         }
-      fprintf (stderr, _ ("rowcut-cli store: there is no command \"%s\"\n"), argv[1]);
+      fprintf (stderr, _ ("rowcut-cli store: there is no command “%s”\n"), argv[1]);
     }
   print_commands (stderr);
   return RC_EXIT_USAGE;

@@ -1,1 +1,158 @@
 #include "plan.h"
+
+#include "area-plan.h"
+#include "cutting.h"
+#include "option.h"
+#include "rowcut-error.h"
+
+void
+rc_plan_free (RcPlan *plan)
+{
+  if (plan == NULL)
+    return;
+  g_clear_pointer (&plan->house, rc_house_free);
+  g_clear_pointer (&plan->areas, g_ptr_array_unref);
+  g_clear_pointer (&plan->pieces, g_ptr_array_unref);
+  g_clear_pointer (&plan->seams, g_ptr_array_unref);
+  g_clear_pointer (&plan->cuttings, g_ptr_array_unref);
+  g_free (plan);
+}
+
+/* Pieces and seams of the chosen option, numbered on from what the plan has. */
+static void
+add_area (RcPlan *plan, RcAreaPlan *area_plan)
+{
+  const RcOption *option = rc_area_plan_get_chosen (area_plan);
+  guint           before = plan->pieces->len, fills = 0;
+  for (guint i = 0; i < before; i++)
+    fills = MAX (fills, ((RcPiece *)g_ptr_array_index (plan->pieces, i))->fill);
+  for (guint i = 0; i < option->pieces->len; i++)
+    {
+      RcPiece *piece = rc_piece_copy (g_ptr_array_index (option->pieces, i));
+      piece->number += before;
+      piece->fill += piece->fill > 0 ? fills : 0;
+      g_ptr_array_add (plan->pieces, piece);
+    }
+  for (guint i = 0; i < option->seams->len; i++)
+    {
+      RcSeam *seam = rc_seam_copy (g_ptr_array_index (option->seams, i));
+      seam->piece_a += before;
+      seam->piece_b += before;
+      g_ptr_array_add (plan->seams, seam);
+    }
+  plan->covered_area += area_plan->floor_area;
+}
+
+static gboolean
+add_stair (RcPlan *plan, const RcStair *stair, GError **error)
+{
+  RcPiece *piece = rc_piece_new (RC_PIECE_STAIR);
+  piece->number = plan->pieces->len + 1;
+  piece->room = g_strdup (stair->id);
+  piece->goods = g_strdup (stair->carpet);
+  const RcGoods *carpet = rc_job_find_goods (plan->job, stair->carpet);
+  if (!rc_stair_compute_cut (stair, &piece->cut_width, &piece->cut_length) || carpet == NULL)
+    {
+      rc_piece_free (piece);
+      g_set_error (error, RC_ERROR, carpet == NULL ? RC_ERROR_REFERENCE : RC_ERROR_RANGE,
+                   "%s: its carpet is not among the goods, or its sizes are too large", stair->name);
+      return FALSE;
+    }
+  g_ptr_array_add (plan->pieces, piece);
+  plan->covered_area += rc_area_from_rectangle (stair->width, (stair->going + stair->rise) * stair->steps);
+  return TRUE;
+}
+
+static gboolean
+is_used (const RcPlan *plan, const RcGoods *goods)
+{
+  for (guint i = 0; i < plan->pieces->len; i++)
+    if (g_strcmp0 (((RcPiece *)g_ptr_array_index (plan->pieces, i))->goods, goods->id) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+add_cuttings (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params, GError **error)
+{
+  for (guint i = 0; i < plan->job->goods->len; i++)
+    {
+      const RcGoods *goods = g_ptr_array_index (plan->job->goods, i);
+      if (goods->kind != RC_GOODS_CARPET || !is_used (plan, goods))
+        continue;
+      RcPlanWeights weigh = { 0 };
+      weights (goods, &weigh, user_data);
+      RcCutting *cutting = rc_cutting_new (plan->job, goods, plan->pieces, weigh.carpet_per_m, params, error);
+      if (cutting == NULL)
+        return FALSE;
+      g_ptr_array_add (plan->cuttings, cutting);
+      plan->carpet_length += cutting->answer->used_length;
+      plan->carpet_area += rc_area_from_rectangle (rc_goods_get_usable_width (goods), cutting->answer->used_length);
+    }
+  if (plan->carpet_area > 0)
+    plan->waste_ppm = (gint64)(((__int128)(plan->carpet_area - plan->covered_area) * 1000000 + plan->carpet_area / 2)
+                               / plan->carpet_area);
+  return TRUE;
+}
+
+static gboolean
+fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params, GError **error)
+{
+  plan->house = rc_house_new (plan->measure, &plan->job->settings.closure, error);
+  if (plan->house == NULL)
+    return FALSE;
+  for (guint i = 0; i < plan->measure->areas->len; i++)
+    {
+      const RcFloorArea *area = g_ptr_array_index (plan->measure->areas, i);
+      RcPlanWeights      weigh = { 0 };
+      weights (rc_job_find_goods (plan->job, area->carpet), &weigh, user_data);
+      RcAreaPlan *area_plan = rc_area_plan_new (plan->job, plan->house, area, &weigh, params, error);
+      if (area_plan == NULL)
+        return FALSE;
+      g_ptr_array_add (plan->areas, area_plan);
+      add_area (plan, area_plan);
+    }
+  for (guint i = 0; i < plan->measure->stairs->len; i++)
+    if (!add_stair (plan, g_ptr_array_index (plan->measure->stairs, i), error))
+      return FALSE;
+  return add_cuttings (plan, weights, user_data, params, error);
+}
+
+RcPlan *
+rc_plan_new (const RcJob *job, const RcMeasure *measure, RcPlanWeightsFunc weights, gpointer user_data,
+             const RcPlanParams *params, GError **error)
+{
+  static const RcPlanParams first_answer = { 0 };
+  g_return_val_if_fail (job != NULL && measure != NULL && weights != NULL, NULL);
+  if (!rc_job_check (job, measure, error))
+    return NULL;
+
+  g_autoptr (RcPlan) plan = g_new0 (RcPlan, 1);
+  plan->job = job;
+  plan->measure = measure;
+  plan->areas = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_plan_free);
+  plan->pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_piece_free);
+  plan->seams = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_seam_free);
+  plan->cuttings = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cutting_free);
+  if (!fill_plan (plan, weights, user_data, params != NULL ? params : &first_answer, error))
+    return NULL;
+  return g_steal_pointer (&plan);
+}
+
+const RcPiece *
+rc_plan_find_piece (const RcPlan *plan, guint number)
+{
+  return number >= 1 && number <= plan->pieces->len ? g_ptr_array_index (plan->pieces, number - 1) : NULL;
+}
+
+const RcAreaPlan *
+rc_plan_find_area (const RcPlan *plan, const char *area_id)
+{
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      if (g_strcmp0 (area_plan->area->id, area_id) == 0)
+        return area_plan;
+    }
+  return NULL;
+}

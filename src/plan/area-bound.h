@@ -1,0 +1,18 @@
+/* What no plan of an area can beat along one pile direction, however its strip lines fall and its fills are split.
+ */
+#pragma once
+
+#include "site.h"
+
+typedef struct
+{
+  RcLength carpet_length;
+  RcLength side_seam;
+} RcAreaBound;
+
+/* `floor` is the area's whole floor in the site's frame.
+ *
+ * Carpet: every line along the pile that crosses the floor is covered by at least one piece, each cut with the trim
+ * allowance; so (floor area + trim x width of all such lines) / roll width. Side seams: a stretch of floor c across the
+ * pile needs at least ceil (c / strip width) - 1 side seams beside each other. */
+RcAreaBound rc_area_bound_compute (const RcSite *site, const RcRegion *floor);

@@ -1,0 +1,196 @@
+#include "cell.h"
+
+/* How far into the wall, in halves of its depth, the carpet of the opening's first room runs. */
+static int
+get_first_halves (RcParting parting)
+{
+  switch (parting)
+    {
+    case RC_PARTING_FIRST_FACE:
+      return 0;
+    case RC_PARTING_MIDDLE:
+      return 1;
+    default:
+      return 2;
+    }
+}
+
+static RcPoint
+step (RcPoint point, RcPoint outward, int halves)
+{
+  return (RcPoint){ point.x + outward.x * halves / 2, point.y + outward.y * halves / 2 };
+}
+
+/* The floor inside the wall between `from_halves` and `to_halves` of its depth. NULL when it has no area. */
+static RcPolygon *
+new_sill (const RcSiteOpening *opening, int from_halves, int to_halves)
+{
+  RcPoint points[] = {
+    step (opening->from, opening->outward, from_halves),
+    step (opening->to, opening->outward, from_halves),
+    step (opening->to, opening->outward, to_halves),
+    step (opening->from, opening->outward, to_halves),
+  };
+  RcPolygon *sill = rc_polygon_new ();
+  g_array_append_vals (sill->outer, points, G_N_ELEMENTS (points));
+  rc_polygon_normalize (sill);
+  if (sill->outer->len < 3 || rc_polygon_compute_area (sill) == 0)
+    {
+      rc_polygon_free (sill);
+      return NULL;
+    }
+  return sill;
+}
+
+GArray *
+rc_site_find_doorways (const RcSite *site)
+{
+  GArray *doorways = g_array_new (FALSE, FALSE, sizeof (RcDoorway));
+  for (guint i = 0; i < site->doors->len; i++)
+    {
+      RcDoorway doorway = { g_array_index (site->doors, RcSiteOpening, i), RC_PARTING_MIDDLE };
+      if (doorway.opening.other != NULL && rc_site_has_room (site, doorway.opening.room)
+          && rc_site_has_room (site, doorway.opening.other))
+        g_array_append_val (doorways, doorway);
+    }
+  return doorways;
+}
+
+gboolean
+rc_doorway_get_seam (const RcDoorway *doorway, RcPoint *from, RcPoint *to)
+{
+  if (doorway->parting == RC_PARTING_NONE)
+    return FALSE;
+  int halves = get_first_halves (doorway->parting);
+  *from = step (doorway->opening.from, doorway->opening.outward, halves);
+  *to = step (doorway->opening.to, doorway->opening.outward, halves);
+  return TRUE;
+}
+
+void
+rc_cell_free (RcCell *cell)
+{
+  g_free (cell->key);
+  g_clear_pointer (&cell->floor, g_ptr_array_unref);
+  g_free (cell);
+}
+
+static guint
+find_index (const RcSite *site, const RcPlacedRoom *room)
+{
+  for (guint i = 0; i < site->rooms->len; i++)
+    if (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->placed == room)
+      return i;
+  return G_MAXUINT;
+}
+
+/* groups[i]: the first room of the cell that room i lies in. */
+static void
+find_groups (const RcSite *site, const GArray *doorways, guint *groups)
+{
+  for (guint i = 0; i < site->rooms->len; i++)
+    groups[i] = i;
+  for (guint d = 0; d < doorways->len; d++)
+    {
+      const RcDoorway *doorway = &g_array_index (doorways, RcDoorway, d);
+      if (doorway->parting != RC_PARTING_NONE)
+        continue;
+      guint a = groups[find_index (site, doorway->opening.room)];
+      guint b = groups[find_index (site, doorway->opening.other)];
+      for (guint i = 0; i < site->rooms->len; i++)
+        if (groups[i] == MAX (a, b))
+          groups[i] = MIN (a, b);
+    }
+}
+
+/* What of the opening's wall belongs to the cell of `group`: halves from .. to of the depth. */
+static gboolean
+find_sill (const RcSite *site, const RcSiteOpening *opening, const GArray *doorways, const guint *groups, guint group,
+           int *from, int *to)
+{
+  guint    first = find_index (site, opening->room);
+  guint    other = opening->other != NULL ? find_index (site, opening->other) : G_MAXUINT;
+  gboolean has_first = first != G_MAXUINT && groups[first] == group;
+  gboolean has_other = other != G_MAXUINT && groups[other] == group;
+  if (!has_first && !has_other)
+    return FALSE;
+
+  int parted_at = 1; /* out of the area: half the depth, under the closed door */
+  for (guint d = 0; d < doorways->len; d++)
+    {
+      const RcDoorway *doorway = &g_array_index (doorways, RcDoorway, d);
+      if (doorway->opening.opening == opening->opening)
+        parted_at = get_first_halves (doorway->parting);
+    }
+  *from = has_first ? 0 : parted_at;
+  *to = has_other ? 2 : parted_at;
+  return *from < *to;
+}
+
+static RcRegion *
+join (RcRegion *floor, RcPolygon *polygon, GError **error)
+{
+  if (floor == NULL)
+    {
+      rc_polygon_free (polygon);
+      return NULL;
+    }
+  g_autoptr (GPtrArray) more = rc_region_new ();
+  g_ptr_array_add (more, polygon);
+  RcRegion *joined = rc_region_union (floor, more, error);
+  g_ptr_array_unref (floor);
+  return joined;
+}
+
+static RcCell *
+new_cell (const RcSite *site, const GArray *doorways, const guint *groups, guint group, GError **error)
+{
+  GString  *key = g_string_new (NULL);
+  RcRegion *floor = rc_region_new ();
+  for (guint i = 0; i < site->rooms->len; i++)
+    if (groups[i] == group)
+      {
+        const RcSiteRoom *room = g_ptr_array_index (site->rooms, i);
+        g_string_append_printf (key, "%u,", i);
+        if (floor != NULL && floor->len == 0)
+          g_ptr_array_add (floor, rc_polygon_copy (room->polygon));
+        else
+          floor = join (floor, rc_polygon_copy (room->polygon), error);
+      }
+  for (guint d = 0; d < site->doors->len; d++)
+    {
+      const RcSiteOpening *opening = &g_array_index (site->doors, RcSiteOpening, d);
+      int                  from, to;
+      if (!find_sill (site, opening, doorways, groups, group, &from, &to))
+        continue;
+      g_string_append_printf (key, "%u:%d-%d,", d, from, to);
+      RcPolygon *sill = new_sill (opening, from, to);
+      if (sill != NULL)
+        floor = join (floor, sill, error);
+    }
+
+  RcCell *cell = g_new0 (RcCell, 1);
+  cell->key = g_string_free (key, FALSE);
+  cell->floor = floor;
+  if (floor == NULL)
+    g_clear_pointer (&cell, rc_cell_free);
+  return cell;
+}
+
+GPtrArray *
+rc_cells_new (const RcSite *site, const GArray *doorways, GError **error)
+{
+  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cell_free);
+  g_autofree guint *groups = g_new (guint, site->rooms->len);
+  find_groups (site, doorways, groups);
+  for (guint i = 0; i < site->rooms->len; i++)
+    {
+      if (groups[i] != i)
+        continue;
+      RcCell *cell = new_cell (site, doorways, groups, i, error);
+      if (cell == NULL)
+        return NULL;
+      g_ptr_array_add (cells, cell);
+    }
+  return g_steal_pointer (&cells);
+}

@@ -1,0 +1,40 @@
+/* Cells: the floor of an area parted at its doorways.
+ *
+ * Inside a cell the strip lines run through; each cell has strip lines of its own. Where a doorway is parted a seam
+ * lies across it, along the closed door or at one of the wall's faces.
+ */
+#pragma once
+
+#include "site.h"
+
+typedef enum
+{
+  RC_PARTING_MIDDLE,     /* seam under the closed door: half the wall's depth to each room */
+  RC_PARTING_FIRST_FACE, /* seam at the first room's face: the floor inside the wall goes with the other room */
+  RC_PARTING_OTHER_FACE, /* seam at the other room's face */
+  RC_PARTING_NONE,       /* the carpet runs through: both rooms lie in one cell */
+  RC_N_PARTINGS
+} RcParting;
+
+typedef struct
+{
+  RcSiteOpening opening; /* between two rooms of the area; a copy */
+  RcParting     parting;
+} RcDoorway;
+
+typedef struct
+{
+  char     *key;   /* what it is made of: the same key means the same floor */
+  RcRegion *floor; /* in the frame; more than one polygon when its rooms do not touch */
+} RcCell;
+
+void rc_cell_free (RcCell *cell);
+
+/* The doorways between rooms of the area, all parted in the middle; (transfer full) GArray of RcDoorway. */
+GArray *rc_site_find_doorways (const RcSite *site);
+
+/* (transfer full) GPtrArray of RcCell, in the order of the area's rooms; NULL and an error where GEOS refuses. */
+GPtrArray *rc_cells_new (const RcSite *site, const GArray *doorways, GError **error);
+
+/* The seam of a parted doorway, in the frame. FALSE when the carpet runs through. */
+gboolean rc_doorway_get_seam (const RcDoorway *doorway, RcPoint *from, RcPoint *to);

@@ -1,0 +1,91 @@
+#include "cutting.h"
+
+#include "rowcut-error.h"
+
+/* What a metre of stock counts against a metre bought, in hundredths: what lies there is used before goods are bought,
+ * and remnants first. Common practice, no source. */
+#define STOCK_PERCENT   80
+#define REMNANT_PERCENT 50
+
+static void
+add_cut (RcNestProblem *problem, const RcPiece *piece)
+{
+  g_autofree char *label = g_strdup_printf ("%u", piece->number);
+  RcNestCut       *cut = rc_nest_cut_new (label, piece->cut_width, piece->cut_length, 1);
+  cut->repeat = piece->repeat;
+  cut->phase = piece->phase;
+  cut->group = g_strdup (piece->area != NULL ? piece->area : piece->room);
+  g_ptr_array_add (problem->cuts, cut);
+}
+
+RcNestProblem *
+rc_cutting_new_problem (const RcGoods *carpet, const GPtrArray *pieces)
+{
+  RcNestProblem *problem = rc_nest_problem_new (rc_goods_get_usable_width (carpet));
+  for (guint i = 0; i < pieces->len; i++)
+    add_cut (problem, g_ptr_array_index (pieces, i));
+  return problem;
+}
+
+static void
+add_roll (RcCutting *cutting, const char *id, const char *lot, RcLength length, gint64 cost_per_m)
+{
+  RcNestRoll *roll = g_new0 (RcNestRoll, 1);
+  roll->name = g_strdup (id);
+  roll->lot = g_strdup (lot);
+  roll->length = length;
+  roll->count = 1;
+  roll->cost_per_m = cost_per_m;
+  g_ptr_array_add (cutting->problem->rolls, roll);
+  g_ptr_array_add (cutting->roll_ids, g_strdup (id));
+}
+
+RcCutting *
+rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces, gint64 carpet_per_m,
+                const RcPlanParams *params, GError **error)
+{
+  RcCutting *cutting = g_new0 (RcCutting, 1);
+  cutting->goods = carpet;
+  cutting->problem = rc_nest_problem_new (rc_goods_get_usable_width (carpet));
+  cutting->problem->buy_step = carpet->length_step;
+  cutting->piece_numbers = g_array_new (FALSE, FALSE, sizeof (guint));
+  cutting->roll_ids = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (pieces, i);
+      if (g_strcmp0 (piece->goods, carpet->id) != 0)
+        continue;
+      add_cut (cutting->problem, piece);
+      g_array_append_val (cutting->piece_numbers, piece->number);
+    }
+  for (guint i = 0; i < job->rolls->len; i++)
+    {
+      const RcRoll *roll = g_ptr_array_index (job->rolls, i);
+      gint64        percent = roll->remnant ? REMNANT_PERCENT : STOCK_PERCENT;
+      if (g_strcmp0 (roll->goods_id, carpet->id) == 0 && roll->length > 0)
+        add_roll (cutting, roll->id, roll->lot, roll->length, carpet_per_m * percent / 100);
+    }
+  add_roll (cutting, NULL, NULL, 0, carpet_per_m);
+
+  RcNestParams nest_params
+      = { .seconds = params->seconds / 4, .seed = params->seed, .cancellable = params->cancellable };
+  cutting->answer = rc_nest_solve (cutting->problem, &nest_params);
+  if (cutting->answer->status == RC_NEST_INFEASIBLE)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_INFEASIBLE, "%s: %s", carpet->name, cutting->answer->reason);
+      g_clear_pointer (&cutting, rc_cutting_free);
+    }
+  return cutting;
+}
+
+void
+rc_cutting_free (RcCutting *cutting)
+{
+  if (cutting == NULL)
+    return;
+  g_clear_pointer (&cutting->problem, rc_nest_problem_free);
+  g_clear_pointer (&cutting->answer, rc_nest_answer_free);
+  g_clear_pointer (&cutting->piece_numbers, g_array_unref);
+  g_clear_pointer (&cutting->roll_ids, g_ptr_array_unref);
+  g_free (cutting);
+}

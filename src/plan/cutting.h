@@ -1,0 +1,15 @@
+/* The cuts of pieces on the rolls of their carpet. */
+#pragma once
+
+#include "plan.h"
+
+/* The cuts of the pieces (of RcPiece, all of one carpet) on one roll bought to measure. Cut i is piece i. (transfer
+ * full) */
+RcNestProblem *rc_cutting_new_problem (const RcGoods *carpet, const GPtrArray *pieces);
+
+/* The cutting of those of `pieces` that are of the carpet: stock rolls of the job first, then goods to buy. An area's
+ * cuts come out of one dye lot. NULL and RC_ERROR_INFEASIBLE with the nester's reason when they cannot be cut.
+ * (transfer full) */
+RcCutting *rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces, gint64 carpet_per_m,
+                           const RcPlanParams *params, GError **error);
+void       rc_cutting_free (RcCutting *cutting);

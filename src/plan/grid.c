@@ -1,0 +1,173 @@
+#include "grid.h"
+
+#include "rule.h"
+
+/* Corners beyond this many (curved walls) are thinned out to those that end a wall along the pile. */
+#define MOST_OFFSETS 40
+
+static int
+compare_lengths (gconstpointer a, gconstpointer b)
+{
+  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
+  return x < y ? -1 : x > y;
+}
+
+static void
+collect_ring (const RcRing *ring, RcLength width, gboolean walls_only, GArray *offsets)
+{
+  for (guint i = 0; i < ring->len; i++)
+    {
+      const RcPoint *p = rc_ring_get (ring, i);
+      const RcPoint *q = rc_ring_get (ring, (i + 1) % ring->len);
+      RcLength       offset = rc_wrap (p->x, width);
+      if (!walls_only || ABS (p->x - q->x) <= RC_SLIVER)
+        g_array_append_val (offsets, offset);
+    }
+}
+
+static void
+collect (const RcRegion *floor, RcLength width, gboolean walls_only, GArray *offsets)
+{
+  RcBox    box = rc_region_compute_box (floor);
+  RcLength ends[] = { rc_wrap (box.x0, width), rc_wrap (box.x1, width) };
+  g_array_append_vals (offsets, ends, G_N_ELEMENTS (ends));
+  for (guint p = 0; p < floor->len; p++)
+    {
+      const RcPolygon *polygon = g_ptr_array_index (floor, p);
+      collect_ring (polygon->outer, width, walls_only, offsets);
+      for (guint h = 0; h < polygon->holes->len; h++)
+        collect_ring (g_ptr_array_index (polygon->holes, h), width, walls_only, offsets);
+    }
+  g_array_sort (offsets, compare_lengths);
+  guint kept = 0;
+  for (guint i = 0; i < offsets->len; i++)
+    {
+      RcLength offset = g_array_index (offsets, RcLength, i);
+      if (kept == 0 || offset != g_array_index (offsets, RcLength, kept - 1))
+        g_array_index (offsets, RcLength, kept++) = offset;
+    }
+  g_array_set_size (offsets, kept);
+}
+
+GArray *
+rc_site_find_offsets (const RcSite *site, const RcRegion *floor)
+{
+  GArray *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  collect (floor, site->strip_width, FALSE, offsets);
+  if (offsets->len > MOST_OFFSETS)
+    {
+      g_array_set_size (offsets, 0);
+      collect (floor, site->strip_width, TRUE, offsets);
+    }
+  return offsets;
+}
+
+static void
+add_parts (RcGrid *grid, const RcSite *site, const RcRegion *floor, RcLength x0, guint strip)
+{
+  g_autoptr (GArray) slices = rc_region_slice (floor, x0, x0 + site->strip_width);
+  for (guint i = 0; i < slices->len; i++)
+    {
+      RcBox box = g_array_index (slices, RcStripPart, i).box;
+      if (box.x1 - box.x0 <= RC_SLIVER || box.y1 - box.y0 <= RC_SLIVER)
+        continue;
+      RcPart *part = g_new0 (RcPart, 1);
+      part->box = box;
+      part->strip = strip;
+      g_ptr_array_add (grid->parts, part);
+    }
+}
+
+/* The part of `strip` that reaches the line x at height y. */
+static guint
+find_part (const RcGrid *grid, guint strip, RcLength x, RcLength y)
+{
+  for (guint i = 0; i < grid->parts->len; i++)
+    {
+      const RcPart *part = g_ptr_array_index (grid->parts, i);
+      if (part->strip == strip && (part->box.x0 == x || part->box.x1 == x) && y >= part->box.y0 && y <= part->box.y1)
+        return i;
+    }
+  return G_MAXUINT;
+}
+
+static void
+add_sides (RcGrid *grid, const RcSite *site, const RcRegion *floor, RcLength x, guint left_strip)
+{
+  g_autoptr (GArray) inside = rc_region_cross_line_x (floor, x);
+  for (guint i = 0; i < inside->len; i++)
+    {
+      const RcInterval *interval = &g_array_index (inside, RcInterval, i);
+      RcLength          at = interval->from + (interval->to - interval->from) / 2;
+      guint             left = find_part (grid, left_strip, x, at), right = find_part (grid, left_strip + 1, x, at);
+      if (left == G_MAXUINT || right == G_MAXUINT || interval->to - interval->from <= RC_SLIVER)
+        continue;
+      RcSideLine line = { x, interval->from, interval->to, left, right };
+      g_array_append_val (grid->sides, line);
+      ((RcPart *)g_ptr_array_index (grid->parts, left))->seamed = TRUE;
+      ((RcPart *)g_ptr_array_index (grid->parts, right))->seamed = TRUE;
+      grid->side_length += line.y1 - line.y0;
+      grid->seam_cost += rc_weigh (line.y1 - line.y0, site->weights.side_seam_per_m);
+      grid->rule_cost
+          += rc_rules_weigh_seam (site, RC_SEAM_SIDE, (RcPoint){ x, line.y0 }, (RcPoint){ x, line.y1 }, NULL);
+    }
+}
+
+RcGrid *
+rc_grid_new (const RcSite *site, const RcRegion *floor, RcLength offset)
+{
+  RcGrid *grid = g_new0 (RcGrid, 1);
+  grid->offset = offset;
+  grid->parts = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_part_free);
+  grid->sides = g_array_new (FALSE, FALSE, sizeof (RcSideLine));
+
+  RcBox    box = rc_region_compute_box (floor);
+  RcLength first = box.x0 - rc_wrap (box.x0 - offset, site->strip_width);
+  grid->first = first;
+  guint n_strips = 0;
+  for (RcLength x = first; x < box.x1; x += site->strip_width)
+    add_parts (grid, site, floor, x, n_strips++);
+  for (guint i = 0; i + 1 < n_strips; i++)
+    add_sides (grid, site, floor, first + site->strip_width * (i + 1), i);
+  for (guint i = 0; i < grid->parts->len; i++)
+    rc_part_add_layouts (g_ptr_array_index (grid->parts, i), site);
+  return grid;
+}
+
+void
+rc_grid_free (RcGrid *grid)
+{
+  if (grid == NULL)
+    return;
+  g_ptr_array_unref (grid->parts);
+  g_array_unref (grid->sides);
+  g_free (grid);
+}
+
+gboolean
+rc_grid_refine (RcGrid *grid, const RcSite *site, const RcRegion *floor, GError **error)
+{
+  for (guint i = 0; i < grid->parts->len; i++)
+    if (!rc_part_refine (g_ptr_array_index (grid->parts, i), site, floor, error))
+      return FALSE;
+  return TRUE;
+}
+
+gint64
+rc_grid_get_step (const RcGrid *grid, const RcSite *site, guint strip)
+{
+  return (grid->first - grid->offset) / site->strip_width + strip;
+}
+
+guint
+rc_grid_count_side_ends (const RcGrid *grid, const RcCrossLine *line)
+{
+  guint ends = 0;
+  for (guint i = 0; i < grid->sides->len; i++)
+    {
+      const RcSideLine *side = &g_array_index (grid->sides, RcSideLine, i);
+      if (line->y >= side->y0 && line->y <= side->y1)
+        ends += (side->x == line->x0) + (side->x == line->x1);
+    }
+  return ends;
+}

@@ -1,0 +1,39 @@
+/* Strips over a cell: where the side seams fall for one position of the strip lines.
+ */
+#pragma once
+
+#include "cell.h"
+#include "layout.h"
+
+/* A stretch of side seam between two parts. */
+typedef struct
+{
+  RcLength x, y0, y1;
+  guint    left, right; /* indices in parts */
+} RcSideLine;
+
+typedef struct
+{
+  RcLength   offset;               /* the strip lines lie at offset + k x strip width */
+  GPtrArray *parts;                /* of RcPart */
+  GArray    *sides;                /* of RcSideLine */
+  gint64     seam_cost, rule_cost; /* of the side seams */
+  RcLength   side_length;
+} RcGrid;
+
+/* Positions of the strip lines worth trying: a line at a corner of the floor. Sorted, 0 <= offset < strip width.
+ * (transfer full) GArray of RcLength. */
+GArray *rc_site_find_offsets (const RcSite *site, const RcRegion *floor);
+
+/* (transfer full) */
+RcGrid *rc_grid_new (const RcSite *site, const RcRegion *floor, RcLength offset);
+void    rc_grid_free (RcGrid *grid);
+
+/* Refines every part. */
+gboolean rc_grid_refine (RcGrid *grid, const RcSite *site, const RcRegion *floor, GError **error);
+
+/* How many strip widths a strip lies from the line at the offset itself: the pattern of a half drop steps with it. */
+gint64 rc_grid_get_step (const RcGrid *grid, const RcSite *site, guint strip);
+
+/* At how many of its ends the cross seam meets a side seam. */
+guint rc_grid_count_side_ends (const RcGrid *grid, const RcCrossLine *line);

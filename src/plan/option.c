@@ -1,0 +1,155 @@
+#include "option.h"
+
+#include <glib/gi18n-lib.h>
+
+RcPiece *
+rc_piece_new (RcPieceKind kind)
+{
+  RcPiece *piece = g_new0 (RcPiece, 1);
+  piece->kind = kind;
+  piece->outline = rc_region_new ();
+  return piece;
+}
+
+RcPiece *
+rc_piece_copy (const RcPiece *piece)
+{
+  RcPiece *copy = g_new (RcPiece, 1);
+  *copy = *piece;
+  copy->area = g_strdup (piece->area);
+  copy->room = g_strdup (piece->room);
+  copy->goods = g_strdup (piece->goods);
+  copy->outline = rc_region_copy (piece->outline);
+  return copy;
+}
+
+void
+rc_piece_free (RcPiece *piece)
+{
+  if (piece == NULL)
+    return;
+  g_free (piece->area);
+  g_free (piece->room);
+  g_free (piece->goods);
+  g_clear_pointer (&piece->outline, g_ptr_array_unref);
+  g_free (piece);
+}
+
+RcSeam *
+rc_seam_new (RcSeamKind kind, RcPoint from, RcPoint to)
+{
+  RcSeam *seam = g_new0 (RcSeam, 1);
+  seam->kind = kind;
+  seam->from = from;
+  seam->to = to;
+  seam->length = rc_point_distance (from, to);
+  return seam;
+}
+
+RcSeam *
+rc_seam_copy (const RcSeam *seam)
+{
+  RcSeam *copy = g_new (RcSeam, 1);
+  *copy = *seam;
+  copy->area = g_strdup (seam->area);
+  copy->room = g_strdup (seam->room);
+  return copy;
+}
+
+void
+rc_seam_free (RcSeam *seam)
+{
+  if (seam == NULL)
+    return;
+  g_free (seam->area);
+  g_free (seam->room);
+  g_free (seam);
+}
+
+RcBrokenRule *
+rc_broken_rule_copy (const RcBrokenRule *broken)
+{
+  RcBrokenRule *copy = g_new (RcBrokenRule, 1);
+  *copy = *broken;
+  copy->reason = g_strdup (broken->reason);
+  return copy;
+}
+
+void
+rc_broken_rule_free (RcBrokenRule *broken)
+{
+  if (broken == NULL)
+    return;
+  g_free (broken->reason);
+  g_free (broken);
+}
+
+RcOption *
+rc_option_new (const char *name)
+{
+  RcOption *option = g_new0 (RcOption, 1);
+  option->name = g_strdup (name);
+  option->pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_piece_free);
+  option->seams = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_seam_free);
+  option->broken = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_broken_rule_free);
+  return option;
+}
+
+static GPtrArray *
+copy_all (const GPtrArray *from, gpointer (*copy) (gconstpointer), GDestroyNotify free_func)
+{
+  GPtrArray *to = g_ptr_array_new_with_free_func (free_func);
+  for (guint i = 0; i < from->len; i++)
+    g_ptr_array_add (to, copy (g_ptr_array_index (from, i)));
+  return to;
+}
+
+RcOption *
+rc_option_copy (const RcOption *option)
+{
+  RcOption *copy = g_new (RcOption, 1);
+  *copy = *option;
+  copy->name = g_strdup (option->name);
+  copy->pieces = copy_all (option->pieces, (gpointer (*) (gconstpointer))rc_piece_copy, (GDestroyNotify)rc_piece_free);
+  copy->seams = copy_all (option->seams, (gpointer (*) (gconstpointer))rc_seam_copy, (GDestroyNotify)rc_seam_free);
+  copy->broken = copy_all (option->broken, (gpointer (*) (gconstpointer))rc_broken_rule_copy,
+                           (GDestroyNotify)rc_broken_rule_free);
+  return copy;
+}
+
+void
+rc_option_free (RcOption *option)
+{
+  if (option == NULL)
+    return;
+  g_free (option->name);
+  g_clear_pointer (&option->pieces, g_ptr_array_unref);
+  g_clear_pointer (&option->seams, g_ptr_array_unref);
+  g_clear_pointer (&option->broken, g_ptr_array_unref);
+  g_free (option);
+}
+
+const char *
+rc_option_get_label (const RcOption *option)
+{
+  if (g_strcmp0 (option->name, "least-cost") == 0)
+    return _ ("Least cost");
+  if (g_strcmp0 (option->name, "fewest-seams") == 0)
+    return _ ("Fewest seams");
+  if (g_strcmp0 (option->name, "least-carpet") == 0)
+    return _ ("Least carpet");
+  return _ ("Pile the other way");
+}
+
+const char *
+rc_piece_kind_get_name (RcPieceKind kind)
+{
+  static const char *const names[] = { "drop", "fill", "stair" };
+  return names[kind];
+}
+
+const char *
+rc_seam_kind_get_name (RcSeamKind kind)
+{
+  return kind == RC_SEAM_SIDE ? "side" : "cross";
+}

@@ -1,0 +1,19 @@
+/* Life of the parts a plan is made of: pieces, seams, broken rules, options. */
+#pragma once
+
+#include "plan.h"
+
+RcPiece *rc_piece_new (RcPieceKind kind);
+RcPiece *rc_piece_copy (const RcPiece *piece);
+void     rc_piece_free (RcPiece *piece);
+
+RcSeam *rc_seam_new (RcSeamKind kind, RcPoint from, RcPoint to);
+RcSeam *rc_seam_copy (const RcSeam *seam);
+void    rc_seam_free (RcSeam *seam);
+
+RcBrokenRule *rc_broken_rule_copy (const RcBrokenRule *broken);
+void          rc_broken_rule_free (RcBrokenRule *broken);
+
+RcOption *rc_option_new (const char *name);
+RcOption *rc_option_copy (const RcOption *option);
+void      rc_option_free (RcOption *option);

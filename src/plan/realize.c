@@ -1,0 +1,248 @@
+#include "realize.h"
+
+#include "option.h"
+#include "rule.h"
+
+typedef struct
+{
+  const RcSite       *site;
+  const RcAreaSearch *search;
+  RcOption           *option;
+  guint               n_fills; /* joined fills so far */
+  GArray             *first;   /* of guint: number of the first piece of each part, for the cell at hand */
+} RcRealizing;
+
+static RcPoint
+to_house (const RcSite *site, RcPoint point)
+{
+  return rc_point_rotate (point, -site->turn_degrees);
+}
+
+static RcBox
+box_to_house (const RcSite *site, RcBox box)
+{
+  RcPoint corners[] = { { box.x0, box.y0 }, { box.x1, box.y0 }, { box.x1, box.y1 }, { box.x0, box.y1 } };
+  for (guint i = 0; i < G_N_ELEMENTS (corners); i++)
+    corners[i] = to_house (site, corners[i]);
+  g_autoptr (GArray) ring = rc_ring_new_from_points (corners, G_N_ELEMENTS (corners));
+  return rc_ring_compute_box (ring);
+}
+
+/* Where the cut lies before trimming: the allowance over both ends, the spare width away from a side seam. */
+static RcBox
+get_cut_box (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
+{
+  RcLength strip_x0 = grid->first + site->strip_width * part->strip;
+  RcLength below = site->settings->trim_length / 2;
+  gboolean keeps_left = part->box.x0 == strip_x0;
+  RcBox    box = block->box;
+  box.y0 -= below;
+  box.y1 = box.y0 + block->cut_length;
+  if (keeps_left)
+    box.x1 = box.x0 + block->cut_width;
+  else
+    box.x0 = box.x1 - block->cut_width;
+  return box;
+}
+
+static const char *
+find_room_id (const RcSite *site, const RcRegion *outline)
+{
+  RcBox         box = rc_region_compute_box (outline);
+  RcPoint       center = { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
+  const RcRoom *room = rc_site_find_room (site, center);
+  for (guint i = 0; room == NULL && i < outline->len; i++)
+    {
+      const RcPolygon *polygon = g_ptr_array_index (outline, i);
+      for (guint k = 0; room == NULL && k < polygon->outer->len; k++)
+        room = rc_site_find_room (site, *rc_ring_get (polygon->outer, k));
+    }
+  if (room == NULL && site->rooms->len > 0)
+    room = ((RcSiteRoom *)g_ptr_array_index (site->rooms, 0))->placed->room;
+  return room != NULL ? room->id : NULL;
+}
+
+static gboolean
+add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block, guint fill, GError **error)
+{
+  const RcSite   *site = r->site;
+  const RcGrid   *grid = rc_area_search_get_grid (r->search, cell);
+  const RcRegion *floor = part->floor != NULL ? part->floor : rc_area_search_get_cell (r->search, cell)->floor;
+  g_autoptr (GPtrArray) outline = rc_region_intersect_box (floor, block->box, error);
+  if (outline == NULL)
+    return FALSE;
+
+  RcPiece *piece = rc_piece_new (block->is_drop ? RC_PIECE_DROP : RC_PIECE_FILL);
+  g_ptr_array_unref (piece->outline);
+  piece->outline = rc_region_rotate (outline, -site->turn_degrees);
+  piece->number = r->option->pieces->len + 1;
+  piece->area = g_strdup (site->area->id);
+  piece->room = g_strdup (find_room_id (site, outline));
+  piece->goods = g_strdup (site->carpet->id);
+  piece->cut_box = box_to_house (site, get_cut_box (site, grid, part, block));
+  piece->pile_degrees = r->option->pile_degrees;
+  piece->cut_width = block->cut_width;
+  piece->cut_length = block->cut_length;
+  piece->strip = part->strip;
+  piece->fill = fill;
+  piece->repeat = site->repeat;
+  piece->phase = rc_area_search_get_phase (r->search, cell, part, block);
+  g_ptr_array_add (r->option->pieces, piece);
+
+  rc_rules_weigh_piece (site, block->box, part->seamed && !block->is_drop, fill > 0, r->option->broken);
+  return TRUE;
+}
+
+static RcSeam *
+add_seam (RcRealizing *r, RcSeamKind kind, RcPoint from, RcPoint to, guint piece_a, guint piece_b)
+{
+  const RcSite *site = r->site;
+  RcSeam       *seam = rc_seam_new (kind, to_house (site, from), to_house (site, to));
+  seam->length = rc_point_distance (from, to);
+  seam->piece_a = piece_a;
+  seam->piece_b = piece_b;
+  seam->area = g_strdup (site->area->id);
+  RcPoint        middle = { (from.x + to.x) / 2, (from.y + to.y) / 2 };
+  const RcRoom  *room = rc_site_find_room (site, middle);
+  const RcPiece *piece = g_ptr_array_index (r->option->pieces, piece_a - 1);
+  seam->room = g_strdup (room != NULL ? room->id : piece->room);
+  if (kind == RC_SEAM_SIDE)
+    r->option->side_seam += seam->length;
+  else
+    r->option->cross_seam += seam->length;
+  g_ptr_array_add (r->option->seams, seam);
+  return seam;
+}
+
+static const RcLayout *
+get_layout (const RcPart *part)
+{
+  return g_ptr_array_index (part->layouts, part->pick);
+}
+
+static void
+add_cross_seams (RcRealizing *r, const RcGrid *grid, guint part_index)
+{
+  const RcPart   *part = g_ptr_array_index (grid->parts, part_index);
+  const RcLayout *layout = get_layout (part);
+  guint           first = g_array_index (r->first, guint, part_index);
+  for (guint i = 0; i < layout->crosses->len; i++)
+    {
+      const RcCrossLine *line = &g_array_index (layout->crosses, RcCrossLine, i);
+      RcPoint            from = { line->x0, line->y }, to = { line->x1, line->y };
+      RcSeam            *seam = add_seam (r, RC_SEAM_CROSS, from, to, first + line->below, first + line->above);
+      seam->side_ends = rc_grid_count_side_ends (grid, line);
+      r->option->joins++;
+      rc_rules_weigh_seam (r->site, RC_SEAM_CROSS, from, to, r->option->broken);
+    }
+  rc_rules_weigh_joins (r->site, layout->joins, (RcPoint){ part->box.x0, part->box.y0 }, r->option->broken);
+}
+
+/* One seam for each pair of pieces that lie beside each other along the line. */
+static void
+add_side_seams (RcRealizing *r, const RcGrid *grid, const RcSideLine *line)
+{
+  const RcLayout *left = get_layout (g_ptr_array_index (grid->parts, line->left));
+  const RcLayout *right = get_layout (g_ptr_array_index (grid->parts, line->right));
+  for (guint a = 0; a < left->blocks->len; a++)
+    for (guint b = 0; b < right->blocks->len; b++)
+      {
+        const RcBox *p = &g_array_index (left->blocks, RcBlock, a).box;
+        const RcBox *q = &g_array_index (right->blocks, RcBlock, b).box;
+        RcLength     y0 = MAX (line->y0, MAX (p->y0, q->y0)), y1 = MIN (line->y1, MIN (p->y1, q->y1));
+        if (y0 < y1)
+          add_seam (r, RC_SEAM_SIDE, (RcPoint){ line->x, y0 }, (RcPoint){ line->x, y1 },
+                    g_array_index (r->first, guint, line->left) + a, g_array_index (r->first, guint, line->right) + b);
+      }
+  rc_rules_weigh_seam (r->site, RC_SEAM_SIDE, (RcPoint){ line->x, line->y0 }, (RcPoint){ line->x, line->y1 },
+                       r->option->broken);
+  for (guint a = 0; a < left->crosses->len; a++)
+    for (guint b = 0; b < right->crosses->len; b++)
+      {
+        RcLength y_a = g_array_index (left->crosses, RcCrossLine, a).y;
+        rc_rules_weigh_stagger (r->site, y_a, g_array_index (right->crosses, RcCrossLine, b).y,
+                                (RcPoint){ line->x, y_a }, r->option->broken);
+      }
+}
+
+static gboolean
+add_cell (RcRealizing *r, guint cell, GError **error)
+{
+  const RcGrid *grid = rc_area_search_get_grid (r->search, cell);
+  g_array_set_size (r->first, 0);
+  for (guint p = 0; p < grid->parts->len; p++)
+    {
+      const RcPart   *part = g_ptr_array_index (grid->parts, p);
+      const RcLayout *layout = get_layout (part);
+      guint           fill = layout->blocks->len > 1 ? ++r->n_fills : 0;
+      guint           first = r->option->pieces->len + 1;
+      g_array_append_val (r->first, first);
+      for (guint b = 0; b < layout->blocks->len; b++)
+        if (!add_piece (r, cell, part, &g_array_index (layout->blocks, RcBlock, b), fill, error))
+          return FALSE;
+    }
+  for (guint p = 0; p < grid->parts->len; p++)
+    add_cross_seams (r, grid, p);
+  for (guint s = 0; s < grid->sides->len; s++)
+    add_side_seams (r, grid, &g_array_index (grid->sides, RcSideLine, s));
+  return TRUE;
+}
+
+/* The piece at a point of the frame, 0 for none. */
+static guint
+find_piece_at (const RcRealizing *r, RcPoint point)
+{
+  RcPoint in_house = to_house (r->site, point);
+  for (guint i = 0; i < r->option->pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (r->option->pieces, i);
+      for (guint p = 0; p < piece->outline->len; p++)
+        if (rc_polygon_locate (g_ptr_array_index (piece->outline, p), in_house) >= 0)
+          return piece->number;
+    }
+  return 0;
+}
+
+static void
+add_doorway_seams (RcRealizing *r)
+{
+  const GArray *doorways = rc_area_search_get_doorways (r->search);
+  for (guint i = 0; i < doorways->len; i++)
+    {
+      const RcDoorway *doorway = &g_array_index (doorways, RcDoorway, i);
+      RcPoint          from, to;
+      if (!rc_doorway_get_seam (doorway, &from, &to))
+        continue;
+      RcPoint outward = doorway->opening.outward, middle = { (from.x + to.x) / 2, (from.y + to.y) / 2 };
+      double  depth = MAX (1.0, (double)rc_point_distance ((RcPoint){ 0, 0 }, outward));
+      RcPoint nudge = { (RcLength)(outward.x / depth * 2 * RC_SLIVER), (RcLength)(outward.y / depth * 2 * RC_SLIVER) };
+      guint   a = find_piece_at (r, (RcPoint){ middle.x - nudge.x, middle.y - nudge.y });
+      guint   b = find_piece_at (r, (RcPoint){ middle.x + nudge.x, middle.y + nudge.y });
+      if (a == 0 || b == 0 || a == b)
+        continue;
+      gboolean along_pile = ABS (to.y - from.y) > ABS (to.x - from.x);
+      add_seam (r, along_pile ? RC_SEAM_SIDE : RC_SEAM_CROSS, from, to, a, b);
+    }
+}
+
+RcOption *
+rc_option_realize (const RcSite *site, const RcAreaSearch *search, double pile_degrees, const char *name,
+                   GError **error)
+{
+  RcRealizing r = { site, search, rc_option_new (name), 0, g_array_new (FALSE, FALSE, sizeof (guint)) };
+  gboolean    fine = TRUE;
+  r.option->pile_degrees = pile_degrees;
+  for (guint c = 0; fine && c < rc_area_search_get_n_cells (search); c++)
+    fine = add_cell (&r, c, error);
+  if (fine)
+    add_doorway_seams (&r);
+  for (guint i = 0; i < r.option->broken->len; i++)
+    {
+      RcBrokenRule *broken = g_ptr_array_index (r.option->broken, i);
+      broken->place = to_house (site, broken->place);
+    }
+  g_array_unref (r.first);
+  if (!fine)
+    g_clear_pointer (&r.option, rc_option_free);
+  return r.option;
+}

@@ -1,0 +1,246 @@
+#include "rule.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+typedef __int128 Wide;
+
+static Wide
+dot (RcPoint a, RcPoint b)
+{
+  return (Wide)a.x * b.x + (Wide)a.y * b.y;
+}
+
+static Wide
+cross (RcPoint a, RcPoint b)
+{
+  return (Wide)a.x * b.y - (Wide)a.y * b.x;
+}
+
+static RcPoint
+subtract (RcPoint a, RcPoint b)
+{
+  return (RcPoint){ a.x - b.x, a.y - b.y };
+}
+
+static RcPoint
+middle (RcPoint a, RcPoint b)
+{
+  return (RcPoint){ (a.x + b.x) / 2, (a.y + b.y) / 2 };
+}
+
+/* TRUE if the directions are within 45 degrees of each other, either way round. */
+static gboolean
+is_alike (RcPoint a, RcPoint b)
+{
+  Wide along = dot (a, b), across = cross (a, b);
+  return (along < 0 ? -along : along) > (across < 0 ? -across : across);
+}
+
+static int
+side_of (RcPoint a, RcPoint b, RcPoint p)
+{
+  Wide turn = cross (subtract (b, a), subtract (p, a));
+  return turn > 0 ? 1 : turn < 0 ? -1 : 0;
+}
+
+/* TRUE if the segments a-b and c-d share a point that is inside c-d (not one of its ends). */
+static gboolean
+meets_inside (RcPoint a, RcPoint b, RcPoint c, RcPoint d)
+{
+  int c_side = side_of (a, b, c), d_side = side_of (a, b, d);
+  int a_side = side_of (c, d, a), b_side = side_of (c, d, b);
+  return c_side * d_side < 0 && a_side * b_side <= 0;
+}
+
+static gint64
+note (const RcSite *site, RcRule rule, RcPoint place, char *reason, GPtrArray *broken)
+{
+  RcMoney cost = site->settings->rule_cost[rule];
+  if (broken != NULL && cost > 0)
+    {
+      RcBrokenRule *entry = g_new0 (RcBrokenRule, 1);
+      entry->rule = rule;
+      entry->place = place;
+      entry->reason = g_steal_pointer (&reason);
+      entry->cost = cost;
+      g_ptr_array_add (broken, entry);
+    }
+  g_free (reason);
+  return cost;
+}
+
+static const char *
+get_room_name (const RcSiteOpening *opening)
+{
+  return opening->room->room->name;
+}
+
+/* The seam strikes across the light when it runs along the window's wall in front of the window, in the same room. */
+static gboolean
+is_across_light (const RcSite *site, const RcSiteOpening *window, RcPoint a, RcPoint b)
+{
+  RcPoint seam = subtract (b, a);
+  if (!is_alike (seam, subtract (window->to, window->from)))
+    return FALSE;
+  gboolean vertical = a.x == b.x;
+  RcLength low = vertical ? MIN (window->from.y, window->to.y) : MIN (window->from.x, window->to.x);
+  RcLength high = vertical ? MAX (window->from.y, window->to.y) : MAX (window->from.x, window->to.x);
+  low = MAX (low, vertical ? MIN (a.y, b.y) : MIN (a.x, b.x));
+  high = MIN (high, vertical ? MAX (a.y, b.y) : MAX (a.x, b.x));
+  if (low >= high)
+    return FALSE;
+  RcLength at = low + (high - low) / 2;
+  RcPoint  facing = vertical ? (RcPoint){ a.x, at } : (RcPoint){ at, a.y };
+  return rc_site_find_room (site, facing) == window->room->room;
+}
+
+static gint64
+weigh_light (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
+{
+  for (guint i = 0; i < site->windows->len; i++)
+    {
+      const RcSiteOpening *window = &g_array_index (site->windows, RcSiteOpening, i);
+      if (is_across_light (site, window, a, b))
+        return note (site, RC_RULE_SEAM_ACROSS_LIGHT, middle (a, b),
+                     g_strdup_printf (_ ("A seam lies across the light of window %s of %s"), window->opening->id,
+                                      get_room_name (window)),
+                     broken);
+    }
+  return 0;
+}
+
+static gboolean
+share_room (const RcSite *site, const RcSiteOpening *p, const RcSiteOpening *q)
+{
+  if (p->room == q->room && rc_site_has_room (site, p->room))
+    return TRUE;
+  return (p->room == q->other && rc_site_has_room (site, p->room))
+         || (p->other != NULL && (p->other == q->room || p->other == q->other) && rc_site_has_room (site, p->other));
+}
+
+static gint64
+weigh_traffic (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
+{
+  for (guint i = 0; i < site->doors->len; i++)
+    for (guint j = i + 1; j < site->doors->len; j++)
+      {
+        const RcSiteOpening *p = &g_array_index (site->doors, RcSiteOpening, i);
+        const RcSiteOpening *q = &g_array_index (site->doors, RcSiteOpening, j);
+        RcPoint              from = middle (p->from, p->to), to = middle (q->from, q->to);
+        if (!share_room (site, p, q) || is_alike (subtract (to, from), subtract (b, a)))
+          continue;
+        if (meets_inside (from, to, a, b))
+          return note (site, RC_RULE_SEAM_ACROSS_TRAFFIC, middle (a, b),
+                       g_strdup_printf (_ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id,
+                                        get_room_name (p), q->opening->id, get_room_name (q)),
+                       broken);
+      }
+  return 0;
+}
+
+/* The seam runs into the opening: it meets the room's face, the middle of the wall or its other face between the jambs.
+ */
+static gboolean
+runs_into (const RcSiteOpening *door, RcPoint a, RcPoint b)
+{
+  if (is_alike (subtract (b, a), subtract (door->to, door->from)))
+    return FALSE;
+  for (int halves = 0; halves <= 2; halves++)
+    {
+      RcPoint into = { door->outward.x * halves / 2, door->outward.y * halves / 2 };
+      RcPoint from = { door->from.x + into.x, door->from.y + into.y };
+      RcPoint to = { door->to.x + into.x, door->to.y + into.y };
+      if (meets_inside (a, b, from, to))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gint64
+weigh_square_to_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
+{
+  for (guint i = 0; i < site->doors->len; i++)
+    {
+      const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
+      if (runs_into (door, a, b))
+        return note (site, RC_RULE_SEAM_SQUARE_TO_DOOR, middle (door->from, door->to),
+                     g_strdup_printf (_ ("A seam runs square into %s of %s"), door->opening->id, get_room_name (door)),
+                     broken);
+    }
+  return 0;
+}
+
+static double
+distance_to (RcPoint p, RcPoint a, RcPoint b)
+{
+  RcPoint ab = subtract (b, a), ap = subtract (p, a);
+  double  length2 = (double)dot (ab, ab);
+  double  t = length2 > 0 ? CLAMP ((double)dot (ap, ab) / length2, 0.0, 1.0) : 0.0;
+  return hypot ((double)ap.x - t * (double)ab.x, (double)ap.y - t * (double)ab.y);
+}
+
+static gint64
+weigh_near_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
+{
+  for (guint i = 0; i < site->doors->len; i++)
+    {
+      const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
+      double distance = MIN (MIN (distance_to (a, door->from, door->to), distance_to (b, door->from, door->to)),
+                             MIN (distance_to (door->from, a, b), distance_to (door->to, a, b)));
+      if (distance < (double)site->settings->door_distance)
+        {
+          g_autofree char *least = rc_length_format_mm (site->settings->door_distance);
+          return note (site, RC_RULE_CROSS_SEAM_AT_DOOR, middle (a, b),
+                       g_strdup_printf (_ ("A cross seam lies nearer than %s mm to %s of %s"), least, door->opening->id,
+                                        get_room_name (door)),
+                       broken);
+        }
+    }
+  return 0;
+}
+
+gint64
+rc_rules_weigh_seam (const RcSite *site, RcSeamKind kind, RcPoint a, RcPoint b, GPtrArray *broken)
+{
+  gint64 cost = weigh_light (site, a, b, broken) + weigh_traffic (site, a, b, broken)
+                + weigh_square_to_door (site, a, b, broken);
+  if (kind == RC_SEAM_CROSS)
+    cost += weigh_near_door (site, a, b, broken);
+  return cost;
+}
+
+gint64
+rc_rules_weigh_piece (const RcSite *site, RcBox box, gboolean is_fill, gboolean is_joined, GPtrArray *broken)
+{
+  gint64  cost = 0;
+  RcPoint place = { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
+  if (is_fill && box.x1 - box.x0 < site->settings->least_fill_width)
+    cost += note (site, RC_RULE_FILL_TOO_NARROW, place,
+                  g_strdup (_ ("A fill is narrower than the least width set for fills")), broken);
+  if (is_joined && box.y1 - box.y0 < site->settings->least_piece_length)
+    cost += note (site, RC_RULE_PIECE_TOO_SHORT, place,
+                  g_strdup (_ ("A joined piece is shorter than the least length set for pieces")), broken);
+  return cost;
+}
+
+gint64
+rc_rules_weigh_stagger (const RcSite *site, RcLength y_a, RcLength y_b, RcPoint place, GPtrArray *broken)
+{
+  if (ABS (y_a - y_b) >= site->settings->stagger)
+    return 0;
+  return note (site, RC_RULE_CROSS_SEAMS_NOT_STAGGERED, place,
+               g_strdup (_ ("Cross seams of neighbouring fills lie nearly in one line")), broken);
+}
+
+gint64
+rc_rules_weigh_joins (const RcSite *site, guint joins, RcPoint place, GPtrArray *broken)
+{
+  if (joins <= site->settings->most_joins)
+    return 0;
+  return note (
+      site, RC_RULE_TOO_MANY_JOINS, place,
+      g_strdup_printf (_ ("A fill has %u cross seams, more than the %u allowed"), joins, site->settings->most_joins),
+      broken);
+}

@@ -1,0 +1,124 @@
+#include "site.h"
+
+static void
+site_room_free (gpointer data)
+{
+  RcSiteRoom *room = data;
+  rc_polygon_free (room->polygon);
+  g_free (room);
+}
+
+static RcPolygon *
+turn_polygon (const RcPolygon *polygon, double degrees)
+{
+  g_autoptr (GPtrArray) region = rc_region_new ();
+  g_ptr_array_add (region, rc_polygon_copy (polygon));
+  g_autoptr (GPtrArray) turned = rc_region_rotate (region, degrees);
+  return g_ptr_array_steal_index (turned, 0);
+}
+
+gboolean
+rc_site_has_room (const RcSite *site, const RcPlacedRoom *room)
+{
+  for (guint i = 0; i < site->rooms->len; i++)
+    if (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->placed == room)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_opening (RcSite *site, const RcPlacedOpening *placed)
+{
+  const RcPlacedRoom *room = rc_house_find_room (site->house, placed->room->id);
+  const RcPlacedRoom *other = placed->other != NULL ? rc_house_find_room (site->house, placed->other->id) : NULL;
+  if (!rc_site_has_room (site, room) && (other == NULL || !rc_site_has_room (site, other)))
+    return;
+
+  RcSiteOpening opening = {
+    .opening = placed->opening,
+    .room = room,
+    .other = other,
+    .from = rc_point_rotate (placed->from, site->turn_degrees),
+    .to = rc_point_rotate (placed->to, site->turn_degrees),
+    .outward = rc_point_rotate (placed->outward, site->turn_degrees),
+  };
+  g_array_append_val (placed->opening->kind == RC_OPENING_WINDOW ? site->windows : site->doors, opening);
+}
+
+RcSite *
+rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcGoods *carpet,
+             const RcPlanWeights *weights, double turn_degrees)
+{
+  RcSite *site = g_new0 (RcSite, 1);
+  site->settings = &job->settings;
+  site->area = area;
+  site->house = house;
+  site->carpet = carpet;
+  site->weights = *weights;
+  site->turn_degrees = turn_degrees;
+  site->roll_width = rc_goods_get_usable_width (carpet);
+  site->strip_width = rc_site_compute_strip_width (site->roll_width, carpet->repeat_width);
+  site->repeat = carpet->repeat_length;
+  site->drop = rc_goods_get_drop (carpet);
+  site->rooms = g_ptr_array_new_with_free_func (site_room_free);
+  site->doors = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));
+  site->windows = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));
+
+  for (guint i = 0; i < area->rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = rc_house_find_room (house, g_ptr_array_index (area->rooms, i));
+      if (placed == NULL)
+        continue;
+      RcSiteRoom *room = g_new0 (RcSiteRoom, 1);
+      room->placed = placed;
+      room->polygon = turn_polygon (placed->polygon, turn_degrees);
+      g_ptr_array_add (site->rooms, room);
+    }
+  for (guint i = 0; i < house->openings->len; i++)
+    add_opening (site, g_ptr_array_index (house->openings, i));
+  return site;
+}
+
+void
+rc_site_free (RcSite *site)
+{
+  if (site == NULL)
+    return;
+  g_clear_pointer (&site->rooms, g_ptr_array_unref);
+  g_clear_pointer (&site->doors, g_array_unref);
+  g_clear_pointer (&site->windows, g_array_unref);
+  g_free (site);
+}
+
+RcLength
+rc_site_compute_strip_width (RcLength roll_width, RcLength repeat_width)
+{
+  if (repeat_width <= 0 || repeat_width > roll_width)
+    return roll_width;
+  return roll_width / repeat_width * repeat_width;
+}
+
+const RcRoom *
+rc_site_find_room (const RcSite *site, RcPoint point)
+{
+  for (guint i = 0; i < site->rooms->len; i++)
+    {
+      const RcSiteRoom *room = g_ptr_array_index (site->rooms, i);
+      if (rc_polygon_locate (room->polygon, point) >= 0)
+        return room->placed->room;
+    }
+  return NULL;
+}
+
+gint64
+rc_weigh (RcLength length, gint64 per_m)
+{
+  return (gint64)(((__int128)length * per_m + RC_TICKS_PER_M / 2) / RC_TICKS_PER_M);
+}
+
+RcLength
+rc_wrap (RcLength value, RcLength modulus)
+{
+  RcLength remainder = value % modulus;
+  return remainder < 0 ? remainder + modulus : remainder;
+}

@@ -1,0 +1,64 @@
+/* One area seen along one pile direction: everything the search needs, turned so that the pile runs along y.
+ *
+ * "Frame" coordinates are the house's turned by `turn_degrees` about the origin.
+ */
+#pragma once
+
+#include "plan.h"
+
+/* Carpet stretches by at least 1 % (CRI 2011 16.5), so a part of floor no wider than this is no piece of its own: 1 mm.
+ */
+#define RC_SLIVER RC_TICKS_PER_MM
+
+typedef struct
+{
+  const RcPlacedRoom *placed;
+  RcPolygon          *polygon; /* in the frame */
+} RcSiteRoom;
+
+typedef struct
+{
+  const RcOpening    *opening;
+  const RcPlacedRoom *room, *other; /* other nullable */
+  RcPoint             from, to;     /* on the room's face, in the frame */
+  RcPoint             outward;
+} RcSiteOpening;
+
+typedef struct
+{
+  const RcSettings  *settings;
+  const RcFloorArea *area;
+  const RcHouse     *house;
+  const RcGoods     *carpet;
+  RcPlanWeights      weights;
+  double             turn_degrees;
+  RcLength           roll_width;  /* usable */
+  RcLength           strip_width; /* roll_width, or its whole pattern repeats (CFI, pattern matching, parts 3 and 4) */
+  RcLength           repeat, drop;
+  GPtrArray         *rooms;   /* of RcSiteRoom, the area's */
+  GArray            *doors;   /* of RcSiteOpening: doors and archways of the area's rooms */
+  GArray            *windows; /* of RcSiteOpening */
+} RcSite;
+
+/* All arguments outlive the site. */
+RcSite *rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcGoods *carpet,
+                     const RcPlanWeights *weights, double turn_degrees);
+void    rc_site_free (RcSite *site);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSite, rc_site_free)
+
+/* Usable width by whole repeats: floor (width / repeat) x repeat; the width itself for repeat 0 or wider than the roll.
+ */
+RcLength rc_site_compute_strip_width (RcLength roll_width, RcLength repeat_width);
+
+/* TRUE if the room belongs to the site's area. */
+gboolean rc_site_has_room (const RcSite *site, const RcPlacedRoom *room);
+
+/* The room of the area that holds the point, NULL when none. */
+const RcRoom *rc_site_find_room (const RcSite *site, RcPoint point);
+
+/* length x price a metre, rounded once. */
+gint64 rc_weigh (RcLength length, gint64 per_m);
+
+/* The remainder in 0 .. modulus - 1, for any sign of value. */
+RcLength rc_wrap (RcLength value, RcLength modulus);

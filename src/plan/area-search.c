@@ -437,9 +437,6 @@ make_cells (RcAreaSearch *search, GError **error)
         }
       g_ptr_array_add (search->cells, cell_grids);
     }
-  for (guint i = 0; i < cells->len; i++)
-    if (g_ptr_array_index (cells, i) == NULL)
-      g_ptr_array_index (cells, i) = g_new0 (RcCell, 1);
   return TRUE;
 }
 

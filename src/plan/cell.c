@@ -70,6 +70,8 @@ rc_doorway_get_seam (const RcDoorway *doorway, RcPoint *from, RcPoint *to)
 void
 rc_cell_free (RcCell *cell)
 {
+  if (cell == NULL)
+    return;
   g_free (cell->key);
   g_clear_pointer (&cell->floor, g_ptr_array_unref);
   g_free (cell);

@@ -14,6 +14,7 @@ typedef struct
 
 typedef struct
 {
+  RcLength   first;                /* where the first strip begins */
   RcLength   offset;               /* the strip lines lie at offset + k x strip width */
   GPtrArray *parts;                /* of RcPart */
   GArray    *sides;                /* of RcSideLine */

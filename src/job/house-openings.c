@@ -40,7 +40,12 @@ find_behind (const RcRing *ring, RcPoint from, RcPoint step, RcLength miss_max, 
 {
   double depth = hypot ((double)step.x, (double)step.y), best = INFINITY;
 
-  for (guint i = 0; i < ring->len && depth > 0; i++)
+  if (depth == 0) /* the rooms touch: both faces are one */
+    {
+      *hit = from;
+      return TRUE;
+    }
+  for (guint i = 0; i < ring->len; i++)
     {
       const RcPoint *a = rc_ring_get (ring, i), *b = rc_ring_get (ring, (i + 1) % ring->len);
       double         ex = (double)(b->x - a->x), ey = (double)(b->y - a->y);

@@ -15,21 +15,15 @@ get_first_halves (RcParting parting)
     }
 }
 
-static RcPoint
-step (RcPoint point, RcPoint outward, int halves)
-{
-  return (RcPoint){ point.x + outward.x * halves / 2, point.y + outward.y * halves / 2 };
-}
-
 /* The floor inside the wall between `from_halves` and `to_halves` of its depth. NULL when it has no area. */
 static RcPolygon *
 new_sill (const RcSiteOpening *opening, int from_halves, int to_halves)
 {
   RcPoint points[] = {
-    step (opening->from, opening->outward, from_halves),
-    step (opening->to, opening->outward, from_halves),
-    step (opening->to, opening->outward, to_halves),
-    step (opening->from, opening->outward, to_halves),
+    rc_site_opening_get_from (opening, from_halves),
+    rc_site_opening_get_to (opening, from_halves),
+    rc_site_opening_get_to (opening, to_halves),
+    rc_site_opening_get_from (opening, to_halves),
   };
   RcPolygon *sill = rc_polygon_new ();
   g_array_append_vals (sill->outer, points, G_N_ELEMENTS (points));
@@ -62,8 +56,8 @@ rc_doorway_get_seam (const RcDoorway *doorway, RcPoint *from, RcPoint *to)
   if (doorway->parting == RC_PARTING_NONE)
     return FALSE;
   int halves = get_first_halves (doorway->parting);
-  *from = step (doorway->opening.from, doorway->opening.outward, halves);
-  *to = step (doorway->opening.to, doorway->opening.outward, halves);
+  *from = rc_site_opening_get_from (&doorway->opening, halves);
+  *to = rc_site_opening_get_to (&doorway->opening, halves);
   return TRUE;
 }
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "cell.h"
-#include "layout.h"
+#include "part.h"
 
 /* A stretch of side seam between two parts. */
 typedef struct

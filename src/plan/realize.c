@@ -213,9 +213,10 @@ add_doorway_seams (RcRealizing *r)
       RcPoint          from, to;
       if (!rc_doorway_get_seam (doorway, &from, &to))
         continue;
-      RcPoint outward = doorway->opening.outward, middle = { (from.x + to.x) / 2, (from.y + to.y) / 2 };
-      double  depth = MAX (1.0, (double)rc_point_distance ((RcPoint){ 0, 0 }, outward));
-      RcPoint nudge = { (RcLength)(outward.x / depth * 2 * RC_SLIVER), (RcLength)(outward.y / depth * 2 * RC_SLIVER) };
+      RcPoint middle = { (from.x + to.x) / 2, (from.y + to.y) / 2 };
+      double  width = MAX (1.0, (double)rc_point_distance (from, to));
+      RcPoint nudge = { (RcLength)((double)(to.y - from.y) / width * 2 * RC_SLIVER),
+                        (RcLength)((double)(from.x - to.x) / width * 2 * RC_SLIVER) };
       guint   a = find_piece_at (r, (RcPoint){ middle.x - nudge.x, middle.y - nudge.y });
       guint   b = find_piece_at (r, (RcPoint){ middle.x + nudge.x, middle.y + nudge.y });
       if (a == 0 || b == 0 || a == b)

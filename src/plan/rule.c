@@ -149,10 +149,7 @@ runs_into (const RcSiteOpening *door, RcPoint a, RcPoint b)
     return FALSE;
   for (int halves = 0; halves <= 2; halves++)
     {
-      RcPoint into = { door->outward.x * halves / 2, door->outward.y * halves / 2 };
-      RcPoint from = { door->from.x + into.x, door->from.y + into.y };
-      RcPoint to = { door->to.x + into.x, door->to.y + into.y };
-      if (meets_inside (a, b, from, to))
+      if (meets_inside (a, b, rc_site_opening_get_from (door, halves), rc_site_opening_get_to (door, halves)))
         return TRUE;
     }
   return FALSE;

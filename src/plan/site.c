@@ -42,6 +42,13 @@ add_opening (RcSite *site, const RcPlacedOpening *placed)
     .to = rc_point_rotate (placed->to, site->turn_degrees),
     .outward = rc_point_rotate (placed->outward, site->turn_degrees),
   };
+  opening.far_from = (RcPoint){ opening.from.x + opening.outward.x, opening.from.y + opening.outward.y };
+  opening.far_to = (RcPoint){ opening.to.x + opening.outward.x, opening.to.y + opening.outward.y };
+  if (placed->joins)
+    {
+      opening.far_from = rc_point_rotate (placed->other_from, site->turn_degrees);
+      opening.far_to = rc_point_rotate (placed->other_to, site->turn_degrees);
+    }
   g_array_append_val (placed->opening->kind == RC_OPENING_WINDOW ? site->windows : site->doors, opening);
 }
 
@@ -88,6 +95,26 @@ rc_site_free (RcSite *site)
   g_clear_pointer (&site->doors, g_array_unref);
   g_clear_pointer (&site->windows, g_array_unref);
   g_free (site);
+}
+
+static RcPoint
+step_towards (RcPoint near, RcPoint far, int halves)
+{
+  if (halves == 2)
+    return far;
+  return (RcPoint){ near.x + (far.x - near.x) * halves / 2, near.y + (far.y - near.y) * halves / 2 };
+}
+
+RcPoint
+rc_site_opening_get_from (const RcSiteOpening *opening, int halves)
+{
+  return step_towards (opening->from, opening->far_from, halves);
+}
+
+RcPoint
+rc_site_opening_get_to (const RcSiteOpening *opening, int halves)
+{
+  return step_towards (opening->to, opening->far_to, halves);
 }
 
 RcLength

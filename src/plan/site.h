@@ -19,8 +19,9 @@ typedef struct
 typedef struct
 {
   const RcOpening    *opening;
-  const RcPlacedRoom *room, *other; /* other nullable */
-  RcPoint             from, to;     /* on the room's face, in the frame */
+  const RcPlacedRoom *room, *other;     /* other nullable */
+  RcPoint             from, to;         /* on the room's face, in the frame */
+  RcPoint             far_from, far_to; /* on the other side of the wall */
   RcPoint             outward;
 } RcSiteOpening;
 
@@ -50,6 +51,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSite, rc_site_free)
 /* Usable width by whole repeats: floor (width / repeat) x repeat; the width itself for repeat 0 or wider than the roll.
  */
 RcLength rc_site_compute_strip_width (RcLength roll_width, RcLength repeat_width);
+
+/* A point of the line across the opening `halves` halves of the wall's depth away from the room's face (0, 1 or 2). */
+RcPoint rc_site_opening_get_from (const RcSiteOpening *opening, int halves);
+RcPoint rc_site_opening_get_to (const RcSiteOpening *opening, int halves);
 
 /* TRUE if the room belongs to the site's area. */
 gboolean rc_site_has_room (const RcSite *site, const RcPlacedRoom *room);

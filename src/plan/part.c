@@ -1,4 +1,4 @@
-#include "layout.h"
+#include "part.h"
 
 #include "rule.h"
 

@@ -107,7 +107,7 @@ test_json_object (void)
   /* 12 ft = 3657.6 mm by the exact foot (0.3048 m; NIST SP 811 App. B, from memory). */
   g_assert_cmpstr (text, ==,
                    "{\n  \"name\": \"Hall\",\n  \"length\": 3657.6,\n  \"area\": 12.000000,\n"
-                   "  \"total\": \"1234.56\",\n  \"chosen\": true,\n  \"outline\": [\n    [0, 0.5]\n  ],\n"
+                   "  \"total\": \"1234.56\",\n  \"chosen\": true,\n  \"outline\": [[0, 0.5]],\n"
                    "  \"none\": []\n}\n");
 }
 

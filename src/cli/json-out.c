@@ -3,15 +3,22 @@
 #include <errno.h>
 #include <stdio.h>
 
-#define MAX_DEPTH   16
-#define LINED_DEPTH 3 /* members nested deeper stand on their parent's line */
+#define MAX_DEPTH 16
+
+/* An object or array that is open; the first stands for the whole text. */
+typedef struct
+{
+  char     closer;
+  gboolean filled; /* it has a member */
+  gboolean nested; /* a member is an object or array */
+  gsize    start;  /* of its first member in the text */
+} Level;
 
 struct _RcJson
 {
   GString *text;
   guint    depth;
-  char     closers[MAX_DEPTH];
-  gboolean filled[MAX_DEPTH + 1]; /* whether the value open at that depth has a member yet */
+  Level    levels[MAX_DEPTH + 1];
 };
 
 RcJson *
@@ -35,11 +42,32 @@ rc_json_free (RcJson *json)
 static void
 append_line_break (RcJson *json)
 {
-  if (json->depth > LINED_DEPTH || json->depth == 0)
-    return;
   g_string_append_c (json->text, '\n');
   for (guint i = 0; i < json->depth; i++)
     g_string_append (json->text, "  ");
+}
+
+/* Puts the members from `start` on one line; a line break in the text is never part of a string. */
+static void
+join_lines (GString *text, gsize start)
+{
+  gsize to = start;
+
+  for (gsize from = start; from < text->len;)
+    {
+      gboolean is_break = text->str[from] == '\n';
+
+      if (!is_break)
+        {
+          text->str[to++] = text->str[from++];
+          continue;
+        }
+      while (from < text->len && (text->str[from] == '\n' || text->str[from] == ' '))
+        from++;
+      if (to > start)
+        text->str[to++] = ' ';
+    }
+  g_string_truncate (text, to);
 }
 
 static void
@@ -68,14 +96,17 @@ append_quoted (GString *text, const char *value)
 static void
 begin_value (RcJson *json, const char *name)
 {
+  Level *level = &json->levels[json->depth];
+
   if (json->depth == 0)
-    g_return_if_fail (!json->filled[0]);
+    g_return_if_fail (!level->filled && name == NULL);
   else
-    g_return_if_fail ((name != NULL) == (json->closers[json->depth - 1] == '}'));
-  if (json->filled[json->depth])
-    g_string_append (json->text, json->depth > LINED_DEPTH ? ", " : ",");
-  json->filled[json->depth] = TRUE;
-  append_line_break (json);
+    g_return_if_fail ((name != NULL) == (level->closer == '}'));
+  if (level->filled)
+    g_string_append_c (json->text, ',');
+  level->filled = TRUE;
+  if (json->depth > 0)
+    append_line_break (json);
   if (name != NULL)
     {
       append_quoted (json->text, name);
@@ -89,24 +120,22 @@ begin_nested (RcJson *json, const char *name, char opener, char closer)
   g_return_if_fail (json->depth < MAX_DEPTH);
   begin_value (json, name);
   g_string_append_c (json->text, opener);
-  json->closers[json->depth++] = closer;
-  json->filled[json->depth] = FALSE;
+  json->levels[json->depth].nested = TRUE;
+  json->levels[++json->depth] = (Level){ .closer = closer, .start = json->text->len };
 }
 
+/* What holds no object or array stands on one line, but for the whole answer. */
 static void
 end_nested (RcJson *json, char closer)
 {
-  gboolean filled;
+  const Level *level = &json->levels[json->depth];
 
-  g_return_if_fail (json->depth > 0 && json->closers[json->depth - 1] == closer);
-  filled = json->filled[json->depth];
+  g_return_if_fail (json->depth > 0 && level->closer == closer);
   json->depth--;
-  if (filled && json->depth < LINED_DEPTH)
-    {
-      g_string_append_c (json->text, '\n');
-      for (guint i = 0; i < json->depth; i++)
-        g_string_append (json->text, "  ");
-    }
+  if (level->filled && (level->nested || json->depth == 0))
+    append_line_break (json);
+  else
+    join_lines (json->text, level->start);
   g_string_append_c (json->text, closer);
 }
 

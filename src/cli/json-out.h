@@ -1,4 +1,4 @@
-/* Writing one JSON object, a line a member of the outermost levels, the same bytes in every locale.
+/* Writing one JSON object, the same bytes in every locale; an object or array that holds no other stands on one line.
  *
  * Members are added in order. `name` is the member's name inside an object and NULL inside an array and for the
  * outermost value. Lengths are numbers in mm, areas numbers in m2, money decimal text.

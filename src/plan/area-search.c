@@ -1,30 +1,15 @@
 #include "area-search.h"
 
-#include "rule.h"
-
 /* So many positions of the strip lines of a cell are weighed with their cuts on the roll. */
 #define MOST_GRIDS 5
-
-/* A cell with all its grids, kept for as long as the search lives. */
-typedef struct
-{
-  RcCell    *cell;
-  GPtrArray *grids; /* of RcGrid, by offset */
-} RcCellGrids;
 
 struct _RcAreaSearch
 {
   const RcSite *site;
-  GHashTable   *known;    /* cell key -> RcCellGrids */
+  RcAreaState   state;
+  GHashTable   *known;    /* cell key -> RcCellGrids: all cells met, for as long as the search lives */
   GArray       *doorways; /* of RcDoorway */
-  GPtrArray    *cells;    /* of RcCellGrids, borrowed from known */
-  GArray       *chosen;   /* of guint: the grid taken in each cell */
-  RcObjective   objective;
-
-  /* the cuts of a state, made again for each that is weighed */
-  RcNestProblem problem;
-  GPtrArray    *pool; /* of RcNestCut */
-  RcLength      drops_length;
+  GArray       *offsets;  /* strip lines that all cells share: pinned ones, or a pattern that must meet; else NULL */
 };
 
 static void
@@ -36,20 +21,35 @@ cell_grids_free (gpointer data)
   g_free (cell_grids);
 }
 
+/* A pattern must meet at every seam of the area, so its strip lines lie the same in all cells. */
+static GArray *
+find_shared_offsets (const RcSite *site)
+{
+  if (site->area->seam_line_pinned)
+    {
+      RcPoint  pin = { site->area->seam_line, site->area->seam_line };
+      GArray  *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
+      RcLength offset = rc_wrap (rc_point_rotate (pin, site->turn_degrees).x, site->strip_width);
+      g_array_append_val (offsets, offset);
+      return offsets;
+    }
+  if (site->repeat == 0)
+    return NULL;
+  g_autoptr (GPtrArray) rooms = rc_region_new ();
+  for (guint i = 0; i < site->rooms->len; i++)
+    g_ptr_array_add (rooms, rc_polygon_copy (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->polygon));
+  return rc_site_find_offsets (site, rooms);
+}
+
 RcAreaSearch *
 rc_area_search_new (const RcSite *site)
 {
   RcAreaSearch *search = g_new0 (RcAreaSearch, 1);
   search->site = site;
+  rc_area_state_init (&search->state, site);
   search->known = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, cell_grids_free);
   search->doorways = rc_site_find_doorways (site);
-  search->cells = g_ptr_array_new ();
-  search->chosen = g_array_new (FALSE, TRUE, sizeof (guint));
-  search->problem.roll_width = site->roll_width;
-  search->problem.cuts = g_ptr_array_new ();
-  search->problem.rolls = g_ptr_array_new ();
-  search->problem.stages = 3;
-  search->pool = g_ptr_array_new_with_free_func (g_free);
+  search->offsets = find_shared_offsets (site);
   return search;
 }
 
@@ -58,274 +58,29 @@ rc_area_search_free (RcAreaSearch *search)
 {
   if (search == NULL)
     return;
+  rc_area_state_clear (&search->state);
   g_hash_table_unref (search->known);
   g_array_unref (search->doorways);
-  g_ptr_array_unref (search->cells);
-  g_array_unref (search->chosen);
-  g_ptr_array_unref (search->problem.cuts);
-  g_ptr_array_unref (search->problem.rolls);
-  g_ptr_array_unref (search->pool);
+  g_clear_pointer (&search->offsets, g_array_unref);
   g_free (search);
-}
-
-static RcCellGrids *
-get_cell (const RcAreaSearch *search, guint cell)
-{
-  return g_ptr_array_index (search->cells, cell);
-}
-
-static RcGrid *
-get_grid (const RcAreaSearch *search, guint cell)
-{
-  return g_ptr_array_index (get_cell (search, cell)->grids, g_array_index (search->chosen, guint, cell));
-}
-
-static RcPart *
-get_part (const RcGrid *grid, guint part)
-{
-  return g_ptr_array_index (grid->parts, part);
-}
-
-static RcLayout *
-get_layout (const RcPart *part)
-{
-  return g_ptr_array_index (part->layouts, part->pick);
-}
-
-/* The phase of a block before the whole is shifted so that the first cut starts a roll. */
-static RcLength
-get_raw_phase (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
-{
-  return rc_wrap (block->box.y0 - site->settings->trim_length / 2
-                      - site->drop * rc_grid_get_step (grid, site, part->strip),
-                  site->repeat);
-}
-
-/* The raw phase of the longest block, which starts a roll. */
-static RcLength
-find_anchor (const RcAreaSearch *search, guint first_cell, guint n_cells)
-{
-  RcLength longest = 0, anchor = 0;
-  for (guint c = first_cell; c < first_cell + n_cells; c++)
-    {
-      const RcGrid *grid = get_grid (search, c);
-      for (guint p = 0; p < grid->parts->len; p++)
-        {
-          const RcPart   *part = get_part (grid, p);
-          const RcLayout *layout = get_layout (part);
-          for (guint b = 0; b < layout->blocks->len; b++)
-            {
-              const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
-              if (block->cut_length > longest)
-                {
-                  longest = block->cut_length;
-                  anchor = get_raw_phase (search->site, grid, part, block);
-                }
-            }
-        }
-    }
-  return anchor;
-}
-
-RcLength
-rc_area_search_get_phase (const RcAreaSearch *search, guint cell, const RcPart *part, const RcBlock *block)
-{
-  if (search->site->repeat == 0)
-    return 0;
-  RcLength anchor = find_anchor (search, 0, search->cells->len);
-  return rc_wrap (get_raw_phase (search->site, get_grid (search, cell), part, block) - anchor, search->site->repeat);
-}
-
-static void
-add_cut (RcAreaSearch *search, const RcBlock *block, RcLength phase)
-{
-  RcLength repeat = search->site->repeat;
-  if (block->is_drop && repeat == 0)
-    {
-      search->drops_length += block->cut_length;
-      return;
-    }
-  guint n = search->problem.cuts->len;
-  if (n == search->pool->len)
-    g_ptr_array_add (search->pool, g_new0 (RcNestCut, 1));
-  RcNestCut *cut = g_ptr_array_index (search->pool, n);
-  cut->width = block->cut_width;
-  cut->length = block->cut_length;
-  cut->quantity = 1;
-  cut->repeat = repeat;
-  cut->phase = phase;
-  g_ptr_array_add (search->problem.cuts, cut);
-}
-
-static void
-add_cuts (RcAreaSearch *search, const RcGrid *grid, RcLength anchor)
-{
-  const RcSite *site = search->site;
-  for (guint p = 0; p < grid->parts->len; p++)
-    {
-      const RcPart   *part = get_part (grid, p);
-      const RcLayout *layout = get_layout (part);
-      for (guint b = 0; b < layout->blocks->len; b++)
-        {
-          const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
-          RcLength       phase
-              = site->repeat > 0 ? rc_wrap (get_raw_phase (site, grid, part, block) - anchor, site->repeat) : 0;
-          add_cut (search, block, phase);
-        }
-    }
-}
-
-static gint64
-weigh_stagger (const RcSite *site, const RcGrid *grid)
-{
-  gint64 cost = 0;
-  for (guint i = 0; i < grid->sides->len; i++)
-    {
-      const RcSideLine *side = &g_array_index (grid->sides, RcSideLine, i);
-      const RcLayout   *left = get_layout (get_part (grid, side->left)),
-                     *right = get_layout (get_part (grid, side->right));
-      for (guint a = 0; a < left->crosses->len; a++)
-        for (guint b = 0; b < right->crosses->len; b++)
-          cost += rc_rules_weigh_stagger (site, g_array_index (left->crosses, RcCrossLine, a).y,
-                                          g_array_index (right->crosses, RcCrossLine, b).y, (RcPoint){ 0, 0 }, NULL);
-    }
-  return cost;
-}
-
-/* Score of the cells first .. first + n - 1 as they are chosen and picked. */
-static RcScore
-compute_score (RcAreaSearch *search, guint first, guint n)
-{
-  const RcSite      *site = search->site;
-  const RcObjective *objective = &search->objective;
-  gint64             seam = 0, rule = 0;
-  RcLength           anchor = site->repeat > 0 ? find_anchor (search, first, n) : 0;
-  g_ptr_array_set_size (search->problem.cuts, 0);
-  search->drops_length = 0;
-  for (guint c = first; c < first + n; c++)
-    {
-      const RcGrid *grid = get_grid (search, c);
-      seam += grid->seam_cost;
-      rule += grid->rule_cost + weigh_stagger (site, grid);
-      for (guint p = 0; p < grid->parts->len; p++)
-        {
-          const RcLayout *layout = get_layout (get_part (grid, p));
-          seam += layout->seam_cost + layout->crosses->len * objective->each_join;
-          rule += layout->rule_cost;
-        }
-      add_cuts (search, grid, anchor);
-    }
-  RcLength length = search->drops_length;
-  if (search->problem.cuts->len > 0)
-    length += rc_nest_compute_quick_length (&search->problem);
-  RcLength bought = rc_length_round_up (length, site->carpet->length_step);
-  return (RcScore){ rc_weigh (bought, site->weights.carpet_per_m) * objective->carpet + seam * objective->seam
-                        + rule * objective->rule,
-                    length };
-}
-
-static gboolean
-is_better (RcScore a, RcScore b)
-{
-  return a.score < b.score || (a.score == b.score && a.length < b.length);
-}
-
-/* Takes for each part of the cell the layout that does best while all else stands; until none does better. The score is
- * of the cells first .. first + n - 1, the cell among them. */
-static RcScore
-improve_picks (RcAreaSearch *search, guint cell, guint first, guint n)
-{
-  const RcGrid *grid = get_grid (search, cell);
-  RcScore       best = compute_score (search, first, n);
-  for (gboolean improved = TRUE; improved;)
-    {
-      improved = FALSE;
-      for (guint p = 0; p < grid->parts->len; p++)
-        {
-          RcPart *part = get_part (grid, p);
-          guint   best_pick = part->pick;
-          for (guint l = 0; l < part->layouts->len; l++)
-            {
-              if (l == best_pick)
-                continue;
-              part->pick = l;
-              RcScore score = compute_score (search, first, n);
-              if (is_better (score, best))
-                {
-                  best = score;
-                  best_pick = l;
-                  improved = TRUE;
-                }
-            }
-          part->pick = best_pick;
-        }
-    }
-  return best;
-}
-
-static void
-set_picks (const RcGrid *grid, guint pick)
-{
-  for (guint p = 0; p < grid->parts->len; p++)
-    {
-      RcPart *part = get_part (grid, p);
-      part->pick = MIN (pick, part->layouts->len - 1);
-    }
-}
-
-static void
-get_picks (const RcGrid *grid, GArray *picks)
-{
-  g_array_set_size (picks, 0);
-  for (guint p = 0; p < grid->parts->len; p++)
-    g_array_append_val (picks, get_part (grid, p)->pick);
-}
-
-static void
-restore_picks (const RcGrid *grid, const GArray *picks)
-{
-  for (guint p = 0; p < grid->parts->len; p++)
-    get_part (grid, p)->pick = g_array_index (picks, guint, p);
-}
-
-/* Best picks of the cell's chosen grid, from several starts: fills whole, and split alike into 2, 3, .. pieces. */
-static RcScore
-start_picks (RcAreaSearch *search, guint cell, guint first, guint n)
-{
-  const RcGrid *grid = get_grid (search, cell);
-  g_autoptr (GArray) best_picks = g_array_new (FALSE, FALSE, sizeof (guint));
-  RcScore best = { G_MAXINT64, 0 };
-  guint   most = 1;
-  for (guint p = 0; p < grid->parts->len; p++)
-    most = MAX (most, MIN (get_part (grid, p)->layouts->len, search->site->settings->most_joins + 1));
-  for (guint start = 0; start < most; start++)
-    {
-      set_picks (grid, start);
-      RcScore score = improve_picks (search, cell, first, n);
-      if (is_better (score, best))
-        {
-          best = score;
-          get_picks (grid, best_picks);
-        }
-    }
-  restore_picks (grid, best_picks);
-  return best;
 }
 
 /* A quick guess at a grid's score: full widths by length, fills by area. */
 static gint64
-guess_score (const RcAreaSearch *search, const RcGrid *grid)
+guess_grid (const RcAreaSearch *search, const RcGrid *grid)
 {
-  const RcSite *site = search->site;
-  double        length = 0;
+  const RcSite      *site = search->site;
+  const RcObjective *objective = &search->state.objective;
+  double             length = 0;
   for (guint p = 0; p < grid->parts->len; p++)
     {
-      const RcLayout *whole = g_ptr_array_index (get_part (grid, p)->layouts, 0);
+      const RcPart   *part = g_ptr_array_index (grid->parts, p);
+      const RcLayout *whole = g_ptr_array_index (part->layouts, 0);
       const RcBlock  *block = &g_array_index (whole->blocks, RcBlock, 0);
       length += (double)block->cut_length * (double)block->cut_width / (double)site->roll_width;
     }
-  return rc_weigh ((RcLength)length, site->weights.carpet_per_m) * search->objective.carpet
-         + grid->seam_cost * search->objective.seam + grid->rule_cost * search->objective.rule;
+  return rc_weigh ((RcLength)length, site->weights.carpet_per_m) * objective->carpet + grid->seam_cost * objective->seam
+         + grid->rule_cost * objective->rule;
 }
 
 typedef struct
@@ -341,15 +96,18 @@ compare_ranks (gconstpointer a, gconstpointer b)
   return x->score < y->score ? -1 : x->score > y->score ? 1 : (int)x->index - (int)y->index;
 }
 
-/* The grids of a cell worth weighing, best guess first. (transfer full) GArray of RcRank. */
+/* The positions of the strip lines worth weighing, best guess first, summed over the cells first .. first + n - 1,
+ * which have the same positions when n > 1. (transfer full) GArray of RcRank. */
 static GArray *
-rank_grids (const RcAreaSearch *search, guint cell)
+rank_grids (const RcAreaSearch *search, guint first, guint n)
 {
-  const RcCellGrids *cell_grids = get_cell (search, cell);
-  GArray            *ranks = g_array_new (FALSE, FALSE, sizeof (RcRank));
-  for (guint g = 0; g < cell_grids->grids->len; g++)
+  GArray *ranks = g_array_new (FALSE, FALSE, sizeof (RcRank));
+  guint   n_grids = rc_area_state_get_cell (&search->state, first)->grids->len;
+  for (guint g = 0; g < n_grids; g++)
     {
-      RcRank rank = { guess_score (search, g_ptr_array_index (cell_grids->grids, g)), g };
+      RcRank rank = { 0, g };
+      for (guint c = first; c < first + n; c++)
+        rank.score += guess_grid (search, g_ptr_array_index (rc_area_state_get_cell (&search->state, c)->grids, g));
       g_array_append_val (ranks, rank);
     }
   g_array_sort (ranks, compare_ranks);
@@ -359,54 +117,47 @@ rank_grids (const RcAreaSearch *search, guint cell)
 }
 
 static gboolean
-refine (RcAreaSearch *search, guint cell, GError **error)
+take_grid (RcAreaSearch *search, guint cell, guint grid, GError **error)
 {
-  return rc_grid_refine (get_grid (search, cell), search->site, get_cell (search, cell)->cell->floor, error);
+  g_array_index (search->state.chosen, guint, cell) = grid;
+  return rc_grid_refine (rc_area_state_get_grid (&search->state, cell), search->site,
+                         rc_area_state_get_cell (&search->state, cell)->cell->floor, error);
 }
 
-/* Chooses the cell's grid and picks that score best over the cells first .. first + n - 1. */
+/* Chooses one position for all the cells first .. first + n - 1, and their picks, that scores best over them. */
 static gboolean
-choose_grid (RcAreaSearch *search, guint cell, guint first, guint n, RcScore *score, GError **error)
+choose_grid (RcAreaSearch *search, guint first, guint n, RcScore *best, GError **error)
 {
-  g_autoptr (GArray) ranks = rank_grids (search, cell);
-  guint  *chosen = &g_array_index (search->chosen, guint, cell);
-  guint   best_grid = *chosen;
-  RcScore best = { G_MAXINT64, 0 };
+  g_autoptr (GArray) ranks = rank_grids (search, first, n);
+  guint best_grid = 0;
+  best->score = G_MAXINT64;
   for (guint r = 0; r < ranks->len; r++)
     {
-      *chosen = g_array_index (ranks, RcRank, r).index;
-      if (!refine (search, cell, error))
-        return FALSE;
-      RcScore found = start_picks (search, cell, first, n);
-      if (is_better (found, best))
+      guint   grid = g_array_index (ranks, RcRank, r).index;
+      RcScore found = { 0 };
+      for (guint c = first; c < first + n; c++)
+        if (!take_grid (search, c, grid, error))
+          return FALSE;
+      for (guint c = first; c < first + n; c++)
+        found = rc_area_state_start_picks (&search->state, c, first, n);
+      if (rc_score_is_better (found, *best))
         {
-          best = found;
-          best_grid = *chosen;
+          *best = found;
+          best_grid = grid;
         }
     }
-  *chosen = best_grid;
-  *score = best;
+  for (guint c = first; c < first + n; c++)
+    g_array_index (search->state.chosen, guint, c) = best_grid;
   return TRUE;
 }
 
-/* Offsets to try in a cell: its own corners, or the one line that is pinned. */
-static GArray *
-find_offsets (const RcAreaSearch *search, const RcRegion *floor)
-{
-  const RcSite *site = search->site;
-  if (!site->area->seam_line_pinned)
-    return rc_site_find_offsets (site, floor);
-  RcPoint  at = rc_point_rotate ((RcPoint){ site->area->seam_line, site->area->seam_line }, site->turn_degrees);
-  GArray  *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
-  RcLength offset = rc_wrap (at.x, site->strip_width);
-  g_array_append_val (offsets, offset);
-  return offsets;
-}
-
+/* Takes the cell over; its grids are made. */
 static RcCellGrids *
-make_cell_grids (RcAreaSearch *search, RcCell *cell, const GArray *offsets)
+learn_cell (RcAreaSearch *search, RcCell *cell)
 {
   RcCellGrids *cell_grids = g_new0 (RcCellGrids, 1);
+  g_autoptr (GArray) offsets
+      = search->offsets != NULL ? g_array_ref (search->offsets) : rc_site_find_offsets (search->site, cell->floor);
   cell_grids->cell = cell;
   cell_grids->grids = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_grid_free);
   for (guint i = 0; i < offsets->len; i++)
@@ -415,28 +166,48 @@ make_cell_grids (RcAreaSearch *search, RcCell *cell, const GArray *offsets)
   return cell_grids;
 }
 
-/* Makes the cells for the doorways as parted now; grids of cells met before are kept. */
+static gint64
+weigh_doorways (const RcAreaSearch *search)
+{
+  const RcPlanWeights *weights = &search->site->weights;
+  gint64               cost = 0;
+  for (guint i = 0; i < search->doorways->len; i++)
+    {
+      RcPoint from, to;
+      if (!rc_doorway_get_seam (&g_array_index (search->doorways, RcDoorway, i), &from, &to))
+        continue;
+      RcLength length = rc_point_distance (from, to);
+      if (ABS (to.y - from.y) > ABS (to.x - from.x))
+        cost += rc_weigh (length, weights->side_seam_per_m);
+      else
+        cost += rc_weigh (length, weights->cross_seam_per_m) + weights->cross_seam_each;
+    }
+  return cost;
+}
+
+/* Makes the cells for the doorways as parted now. */
 static gboolean
 make_cells (RcAreaSearch *search, GError **error)
 {
+  RcAreaState *state = &search->state;
   g_autoptr (GPtrArray) cells = rc_cells_new (search->site, search->doorways, error);
   if (cells == NULL)
     return FALSE;
-  g_ptr_array_set_size (search->cells, 0);
-  g_array_set_size (search->chosen, 0);
-  g_array_set_size (search->chosen, cells->len);
+  g_ptr_array_set_size (state->cells, 0);
+  g_array_set_size (state->chosen, 0);
+  g_array_set_size (state->chosen, cells->len);
   for (guint i = 0; i < cells->len; i++)
     {
       RcCell      *cell = g_ptr_array_index (cells, i);
       RcCellGrids *cell_grids = g_hash_table_lookup (search->known, cell->key);
       if (cell_grids == NULL)
         {
-          g_autoptr (GArray) offsets = find_offsets (search, cell->floor);
-          cell_grids = make_cell_grids (search, cell, offsets);
-          g_ptr_array_index (cells, i) = NULL; /* taken over */
+          cell_grids = learn_cell (search, cell);
+          g_ptr_array_index (cells, i) = NULL;
         }
-      g_ptr_array_add (search->cells, cell_grids);
+      g_ptr_array_add (state->cells, cell_grids);
     }
+  state->doorway_seams = weigh_doorways (search);
   return TRUE;
 }
 
@@ -444,21 +215,89 @@ make_cells (RcAreaSearch *search, GError **error)
 static gboolean
 search_cells (RcAreaSearch *search, RcScore *score, GError **error)
 {
-  guint n = search->cells->len;
-  for (guint c = 0; c < n; c++)
-    if (!choose_grid (search, c, c, 1, score, error))
-      return FALSE;
-  if (n == 1)
-    return TRUE;
+  RcAreaState *state = &search->state;
+  guint        n = state->cells->len;
+  if (search->offsets != NULL)
+    {
+      if (!choose_grid (search, 0, n, score, error))
+        return FALSE;
+    }
+  else
+    for (guint c = 0; c < n; c++)
+      if (!choose_grid (search, c, 1, score, error))
+        return FALSE;
 
-  *score = compute_score (search, 0, n);
-  for (guint pass = 0; pass < 3; pass++)
+  *score = rc_area_state_compute_score (state, 0, n);
+  for (guint pass = 0; n > 1 && pass < 3; pass++)
     {
       RcScore before = *score;
       for (guint c = 0; c < n; c++)
-        *score = improve_picks (search, c, 0, n);
-      if (!is_better (*score, before))
+        *score = rc_area_state_improve_picks (state, c, 0, n);
+      if (!rc_score_is_better (*score, before))
         break;
+    }
+  return TRUE;
+}
+
+/* Score of the doorways as parted, by the guess alone. */
+static gboolean
+guess_doorways (RcAreaSearch *search, RcScore *score, GError **error)
+{
+  if (!make_cells (search, error))
+    return FALSE;
+  *score = (RcScore){ search->state.doorway_seams * search->state.objective.seam, 0 };
+  guint n = search->state.cells->len, step = search->offsets != NULL ? n : 1;
+  for (guint c = 0; c < n; c += step)
+    {
+      g_autoptr (GArray) ranks = rank_grids (search, c, step);
+      score->score += g_array_index (ranks, RcRank, 0).score;
+    }
+  return TRUE;
+}
+
+static gboolean
+weigh_cells (RcAreaSearch *search, RcScore *score, GError **error)
+{
+  return make_cells (search, error) && search_cells (search, score, error);
+}
+
+/* Tries every other parting of every doorway in turn and keeps what scores better, until nothing does or time is up. */
+static gboolean
+search_doorways (RcAreaSearch *search, gboolean (*weigh) (RcAreaSearch *, RcScore *, GError **), gint64 deadline_us,
+                 GCancellable *cancellable, GError **error)
+{
+  RcScore best;
+  if (!weigh (search, &best, error))
+    return FALSE;
+  for (gboolean improved = TRUE; improved;)
+    {
+      improved = FALSE;
+      for (guint d = 0; d < search->doorways->len; d++)
+        {
+          RcDoorway *doorway = &g_array_index (search->doorways, RcDoorway, d);
+          RcParting  taken = doorway->parting;
+          for (RcParting parting = 0; parting < RC_N_PARTINGS; parting++)
+            {
+              RcScore score;
+              if (parting == taken)
+                continue;
+              if (g_get_monotonic_time () > deadline_us || g_cancellable_is_cancelled (cancellable))
+                {
+                  doorway->parting = taken;
+                  return TRUE;
+                }
+              doorway->parting = parting;
+              if (!weigh (search, &score, error))
+                return FALSE;
+              if (rc_score_is_better (score, best))
+                {
+                  best = score;
+                  taken = parting;
+                  improved = TRUE;
+                }
+            }
+          doorway->parting = taken;
+        }
     }
   return TRUE;
 }
@@ -467,26 +306,21 @@ gboolean
 rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean deep, gint64 deadline_us,
                     GCancellable *cancellable, RcScore *score, GError **error)
 {
-  search->objective = *objective;
-  return make_cells (search, error) && search_cells (search, score, error);
+  search->state.objective = *objective;
+  if (search->doorways->len > 0)
+    {
+      if (!search_doorways (search, guess_doorways, G_MAXINT64, cancellable, error))
+        return FALSE;
+      if (deep && !search_doorways (search, weigh_cells, deadline_us, cancellable, error))
+        return FALSE;
+    }
+  return weigh_cells (search, score, error);
 }
 
-guint
-rc_area_search_get_n_cells (const RcAreaSearch *search)
+const RcAreaState *
+rc_area_search_get_state (const RcAreaSearch *search)
 {
-  return search->cells->len;
-}
-
-const RcCell *
-rc_area_search_get_cell (const RcAreaSearch *search, guint cell)
-{
-  return get_cell (search, cell)->cell;
-}
-
-const RcGrid *
-rc_area_search_get_grid (const RcAreaSearch *search, guint cell)
-{
-  return get_grid (search, cell);
+  return &search->state;
 }
 
 const GArray *

@@ -7,6 +7,7 @@ typedef struct
 {
   const RcSite       *site;
   const RcAreaSearch *search;
+  const RcAreaState  *state;
   RcOption           *option;
   guint               n_fills; /* joined fills so far */
   GArray             *first;   /* of guint: number of the first piece of each part, for the cell at hand */
@@ -66,8 +67,8 @@ static gboolean
 add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block, guint fill, GError **error)
 {
   const RcSite   *site = r->site;
-  const RcGrid   *grid = rc_area_search_get_grid (r->search, cell);
-  const RcRegion *floor = part->floor != NULL ? part->floor : rc_area_search_get_cell (r->search, cell)->floor;
+  const RcGrid   *grid = rc_area_state_get_grid (r->state, cell);
+  const RcRegion *floor = part->floor != NULL ? part->floor : rc_area_state_get_cell (r->state, cell)->cell->floor;
   g_autoptr (GPtrArray) outline = rc_region_intersect_box (floor, block->box, error);
   if (outline == NULL)
     return FALSE;
@@ -86,7 +87,7 @@ add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block,
   piece->strip = part->strip;
   piece->fill = fill;
   piece->repeat = site->repeat;
-  piece->phase = rc_area_search_get_phase (r->search, cell, part, block);
+  piece->phase = rc_area_state_get_phase (r->state, cell, part, block);
   g_ptr_array_add (r->option->pieces, piece);
 
   rc_rules_weigh_piece (site, block->box, part->seamed && !block->is_drop, fill > 0, r->option->broken);
@@ -168,7 +169,7 @@ add_side_seams (RcRealizing *r, const RcGrid *grid, const RcSideLine *line)
 static gboolean
 add_cell (RcRealizing *r, guint cell, GError **error)
 {
-  const RcGrid *grid = rc_area_search_get_grid (r->search, cell);
+  const RcGrid *grid = rc_area_state_get_grid (r->state, cell);
   g_array_set_size (r->first, 0);
   for (guint p = 0; p < grid->parts->len; p++)
     {
@@ -230,10 +231,12 @@ RcOption *
 rc_option_realize (const RcSite *site, const RcAreaSearch *search, double pile_degrees, const char *name,
                    GError **error)
 {
-  RcRealizing r = { site, search, rc_option_new (name), 0, g_array_new (FALSE, FALSE, sizeof (guint)) };
-  gboolean    fine = TRUE;
+  RcRealizing r = {
+    site, search, rc_area_search_get_state (search), rc_option_new (name), 0, g_array_new (FALSE, FALSE, sizeof (guint))
+  };
+  gboolean fine = TRUE;
   r.option->pile_degrees = pile_degrees;
-  for (guint c = 0; fine && c < rc_area_search_get_n_cells (search); c++)
+  for (guint c = 0; fine && c < r.state->cells->len; c++)
     fine = add_cell (&r, c, error);
   if (fine)
     add_doorway_seams (&r);

@@ -1,0 +1,267 @@
+#include "area-state.h"
+
+#include "rule.h"
+
+void
+rc_area_state_init (RcAreaState *state, const RcSite *site)
+{
+  *state = (RcAreaState){ .site = site };
+  state->cells = g_ptr_array_new ();
+  state->chosen = g_array_new (FALSE, TRUE, sizeof (guint));
+  state->problem.roll_width = site->roll_width;
+  state->problem.cuts = g_ptr_array_new ();
+  state->problem.rolls = g_ptr_array_new ();
+  state->problem.stages = 3;
+  state->pool = g_ptr_array_new_with_free_func (g_free);
+}
+
+void
+rc_area_state_clear (RcAreaState *state)
+{
+  g_ptr_array_unref (state->cells);
+  g_array_unref (state->chosen);
+  g_ptr_array_unref (state->problem.cuts);
+  g_ptr_array_unref (state->problem.rolls);
+  g_ptr_array_unref (state->pool);
+}
+
+RcCellGrids *
+rc_area_state_get_cell (const RcAreaState *state, guint cell)
+{
+  return g_ptr_array_index (state->cells, cell);
+}
+
+RcGrid *
+rc_area_state_get_grid (const RcAreaState *state, guint cell)
+{
+  return g_ptr_array_index (rc_area_state_get_cell (state, cell)->grids, g_array_index (state->chosen, guint, cell));
+}
+
+static RcPart *
+get_part (const RcGrid *grid, guint part)
+{
+  return g_ptr_array_index (grid->parts, part);
+}
+
+static RcLayout *
+get_layout (const RcPart *part)
+{
+  return g_ptr_array_index (part->layouts, part->pick);
+}
+
+/* The phase of a block before the whole is shifted so that the first cut starts a roll. */
+static RcLength
+get_raw_phase (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
+{
+  return rc_wrap (block->box.y0 - site->settings->trim_length / 2
+                      - site->drop * rc_grid_get_step (grid, site, part->strip),
+                  site->repeat);
+}
+
+/* The raw phase of the longest block, which starts a roll. */
+static RcLength
+find_anchor (const RcAreaState *state, guint first_cell, guint n_cells)
+{
+  RcLength longest = 0, anchor = 0;
+  for (guint c = first_cell; c < first_cell + n_cells; c++)
+    {
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      for (guint p = 0; p < grid->parts->len; p++)
+        {
+          const RcPart   *part = get_part (grid, p);
+          const RcLayout *layout = get_layout (part);
+          for (guint b = 0; b < layout->blocks->len; b++)
+            {
+              const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
+              if (block->cut_length > longest)
+                {
+                  longest = block->cut_length;
+                  anchor = get_raw_phase (state->site, grid, part, block);
+                }
+            }
+        }
+    }
+  return anchor;
+}
+
+RcLength
+rc_area_state_get_phase (const RcAreaState *state, guint cell, const RcPart *part, const RcBlock *block)
+{
+  if (state->site->repeat == 0)
+    return 0;
+  RcLength anchor = find_anchor (state, 0, state->cells->len);
+  return rc_wrap (get_raw_phase (state->site, rc_area_state_get_grid (state, cell), part, block) - anchor,
+                  state->site->repeat);
+}
+
+static void
+add_cut (RcAreaState *state, const RcBlock *block, RcLength phase)
+{
+  RcLength repeat = state->site->repeat;
+  if (block->is_drop && repeat == 0)
+    {
+      state->drops_length += block->cut_length;
+      return;
+    }
+  guint n = state->problem.cuts->len;
+  if (n == state->pool->len)
+    g_ptr_array_add (state->pool, g_new0 (RcNestCut, 1));
+  RcNestCut *cut = g_ptr_array_index (state->pool, n);
+  cut->width = block->cut_width;
+  cut->length = block->cut_length;
+  cut->quantity = 1;
+  cut->repeat = repeat;
+  cut->phase = phase;
+  g_ptr_array_add (state->problem.cuts, cut);
+}
+
+static void
+add_cuts (RcAreaState *state, const RcGrid *grid, RcLength anchor)
+{
+  const RcSite *site = state->site;
+  for (guint p = 0; p < grid->parts->len; p++)
+    {
+      const RcPart   *part = get_part (grid, p);
+      const RcLayout *layout = get_layout (part);
+      for (guint b = 0; b < layout->blocks->len; b++)
+        {
+          const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
+          RcLength       phase
+              = site->repeat > 0 ? rc_wrap (get_raw_phase (site, grid, part, block) - anchor, site->repeat) : 0;
+          add_cut (state, block, phase);
+        }
+    }
+}
+
+static gint64
+weigh_stagger (const RcSite *site, const RcGrid *grid)
+{
+  gint64 cost = 0;
+  for (guint i = 0; i < grid->sides->len; i++)
+    {
+      const RcSideLine *side = &g_array_index (grid->sides, RcSideLine, i);
+      const RcLayout   *left = get_layout (get_part (grid, side->left)),
+                     *right = get_layout (get_part (grid, side->right));
+      for (guint a = 0; a < left->crosses->len; a++)
+        for (guint b = 0; b < right->crosses->len; b++)
+          cost += rc_rules_weigh_stagger (site, g_array_index (left->crosses, RcCrossLine, a).y,
+                                          g_array_index (right->crosses, RcCrossLine, b).y, (RcPoint){ 0, 0 }, NULL);
+    }
+  return cost;
+}
+
+RcScore
+rc_area_state_compute_score (RcAreaState *state, guint first, guint n)
+{
+  const RcSite      *site = state->site;
+  const RcObjective *objective = &state->objective;
+  gint64             seam = n == state->cells->len ? state->doorway_seams : 0, rule = 0;
+  RcLength           anchor = site->repeat > 0 ? find_anchor (state, first, n) : 0;
+  g_ptr_array_set_size (state->problem.cuts, 0);
+  state->drops_length = 0;
+  for (guint c = first; c < first + n; c++)
+    {
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      seam += grid->seam_cost;
+      rule += grid->rule_cost + weigh_stagger (site, grid);
+      for (guint p = 0; p < grid->parts->len; p++)
+        {
+          const RcLayout *layout = get_layout (get_part (grid, p));
+          seam += layout->seam_cost + layout->crosses->len * objective->each_join;
+          rule += layout->rule_cost;
+        }
+      add_cuts (state, grid, anchor);
+    }
+  RcLength length = state->drops_length;
+  if (state->problem.cuts->len > 0)
+    length += rc_nest_compute_quick_length (&state->problem);
+  RcLength bought = rc_length_round_up (length, site->carpet->length_step);
+  return (RcScore){ rc_weigh (bought, site->weights.carpet_per_m) * objective->carpet + seam * objective->seam
+                        + rule * objective->rule,
+                    length };
+}
+
+gboolean
+rc_score_is_better (RcScore a, RcScore b)
+{
+  return a.score < b.score || (a.score == b.score && a.length < b.length);
+}
+
+RcScore
+rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint n)
+{
+  const RcGrid *grid = rc_area_state_get_grid (state, cell);
+  RcScore       best = rc_area_state_compute_score (state, first, n);
+  for (gboolean improved = TRUE; improved;)
+    {
+      improved = FALSE;
+      for (guint p = 0; p < grid->parts->len; p++)
+        {
+          RcPart *part = get_part (grid, p);
+          guint   best_pick = part->pick;
+          for (guint l = 0; l < part->layouts->len; l++)
+            {
+              if (l == best_pick)
+                continue;
+              part->pick = l;
+              RcScore score = rc_area_state_compute_score (state, first, n);
+              if (rc_score_is_better (score, best))
+                {
+                  best = score;
+                  best_pick = l;
+                  improved = TRUE;
+                }
+            }
+          part->pick = best_pick;
+        }
+    }
+  return best;
+}
+
+static void
+set_picks (const RcGrid *grid, guint pick)
+{
+  for (guint p = 0; p < grid->parts->len; p++)
+    {
+      RcPart *part = get_part (grid, p);
+      part->pick = MIN (pick, part->layouts->len - 1);
+    }
+}
+
+static void
+get_picks (const RcGrid *grid, GArray *picks)
+{
+  g_array_set_size (picks, 0);
+  for (guint p = 0; p < grid->parts->len; p++)
+    g_array_append_val (picks, get_part (grid, p)->pick);
+}
+
+static void
+restore_picks (const RcGrid *grid, const GArray *picks)
+{
+  for (guint p = 0; p < grid->parts->len; p++)
+    get_part (grid, p)->pick = g_array_index (picks, guint, p);
+}
+
+RcScore
+rc_area_state_start_picks (RcAreaState *state, guint cell, guint first, guint n)
+{
+  const RcGrid *grid = rc_area_state_get_grid (state, cell);
+  g_autoptr (GArray) best_picks = g_array_new (FALSE, FALSE, sizeof (guint));
+  RcScore best = { G_MAXINT64, 0 };
+  guint   most = 1;
+  for (guint p = 0; p < grid->parts->len; p++)
+    most = MAX (most, MIN (get_part (grid, p)->layouts->len, state->site->settings->most_joins + 1));
+  for (guint start = 0; start < most; start++)
+    {
+      set_picks (grid, start);
+      RcScore score = rc_area_state_improve_picks (state, cell, first, n);
+      if (rc_score_is_better (score, best))
+        {
+          best = score;
+          get_picks (grid, best_picks);
+        }
+    }
+  restore_picks (grid, best_picks);
+  return best;
+}

@@ -1,0 +1,60 @@
+/* A state of the search of one area: the cells, the grid taken in each, the layout picked for each part; and its score.
+ */
+#pragma once
+
+#include "grid.h"
+
+/* What is minimised: factors on the parts of the cost. */
+typedef struct
+{
+  gint64 carpet, seam, rule; /* factors */
+  gint64 each_join;          /* added for every cross seam of a fill, before `seam` */
+} RcObjective;
+
+typedef struct
+{
+  gint64   score;  /* by the objective */
+  RcLength length; /* roll length, to part equals */
+} RcScore;
+
+/* A cell with all its grids. */
+typedef struct
+{
+  RcCell    *cell;
+  GPtrArray *grids; /* of RcGrid, by offset */
+} RcCellGrids;
+
+typedef struct
+{
+  const RcSite *site;
+  RcObjective   objective;
+  GPtrArray    *cells;         /* of RcCellGrids, borrowed */
+  GArray       *chosen;        /* of guint: the grid taken in each cell */
+  gint64        doorway_seams; /* cost of the seams in the doorways */
+
+  /* the cuts of the state, made again for each that is weighed */
+  RcNestProblem problem;
+  GPtrArray    *pool; /* of RcNestCut */
+  RcLength      drops_length;
+} RcAreaState;
+
+void rc_area_state_init (RcAreaState *state, const RcSite *site);
+void rc_area_state_clear (RcAreaState *state);
+
+RcCellGrids *rc_area_state_get_cell (const RcAreaState *state, guint cell);
+RcGrid      *rc_area_state_get_grid (const RcAreaState *state, guint cell);
+
+gboolean rc_score_is_better (RcScore a, RcScore b);
+
+/* Score of the cells first .. first + n - 1 as they are chosen and picked. */
+RcScore rc_area_state_compute_score (RcAreaState *state, guint first, guint n);
+
+/* Takes for each part of the cell the layout that does best while all else stands; until none does better. The score is
+ * of the cells first .. first + n - 1, the cell among them. */
+RcScore rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint n);
+
+/* The same from several starts: fills whole, and split alike into 2, 3, .. pieces. */
+RcScore rc_area_state_start_picks (RcAreaState *state, guint cell, guint first, guint n);
+
+/* Where along the roll a patterned piece must start, modulo the repeat; 0 for plain goods. */
+RcLength rc_area_state_get_phase (const RcAreaState *state, guint cell, const RcPart *part, const RcBlock *block);

@@ -1,8 +1,10 @@
 #include "rowcut-error.h"
 
-/* clang-format off: the name is a word with dashes, not a subtraction */
-G_DEFINE_QUARK (rc - error - quark, rc_error)
-/* clang-format on */
+GQuark
+rc_error_quark (void)
+{
+  return g_quark_from_static_string ("rc-error-quark");
+}
 
 #define MAX_QUOTED 48
 

@@ -228,7 +228,7 @@ test_conversions_return (void)
   for (int i = 0; i < 20000; i++)
     {
       RcUnit from = units[g_test_rand_int_range (0, 6)], to = units[g_test_rand_int_range (0, 6)];
-      gint64 start = (gint64)g_test_rand_int () * g_test_rand_int_range (1, 1000), there, back;
+      gint64 start = (gint64)(guint32)g_test_rand_int () * g_test_rand_int_range (1, 1000), there, back;
 
       goods->roll_width = g_test_rand_int_range (FT (3), FT (16));
       g_assert_true (rc_conversion_apply (goods, start, from, to, &there));
@@ -278,7 +278,7 @@ test_packs_hold_enough (void)
 
   for (int i = 0; i < 20000; i++)
     {
-      RcLength  length = (RcLength)g_test_rand_int () * 100;
+      RcLength  length = (RcLength)(guint32)g_test_rand_int () * 100;
       RcPacking packing;
       double    content_ticks;
 

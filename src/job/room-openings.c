@@ -90,6 +90,12 @@ rc_room_check_openings (const RcRoom *room, GError **error)
 {
   g_autoptr (GArray) corners = rc_room_compute_corners (room);
 
+  if (room->openings->len > RC_ROOM_MAX_OPENINGS)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_GEOMETRY, _ ("%s: %u openings are more than a room may have, %d"),
+                   rc_room_get_name (room), room->openings->len, RC_ROOM_MAX_OPENINGS);
+      return FALSE;
+    }
   for (guint i = 0; i < room->openings->len; i++)
     {
       const RcOpening *opening = room->openings->pdata[i];

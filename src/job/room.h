@@ -67,10 +67,11 @@ void       rc_room_free (RcRoom *room);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRoom, rc_room_free)
 
-/* The longest wall (or farthest corner) and the most walls of one room: more is a slip, and is refused with the limit
- * named. */
-#define RC_ROOM_MAX_SIDE  (1000 * RC_TICKS_PER_M)
-#define RC_ROOM_MAX_WALLS 4096
+/* The longest wall (or farthest corner), the most walls and the most openings of one room: more is a slip, and is
+ * refused with the limit named. */
+#define RC_ROOM_MAX_SIDE     (1000 * RC_TICKS_PER_M)
+#define RC_ROOM_MAX_WALLS    4096
+#define RC_ROOM_MAX_OPENINGS 1000
 
 /* Limits on a misclosure. */
 typedef struct

@@ -1,0 +1,247 @@
+#include "job-file-parts.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "job-file.h"
+
+#define MAX_STEPS 1000
+
+/* --- stairs --- */
+
+static RcStair *
+read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
+{
+  g_autofree char *id = rc_xml_in_dup (node, "id"), *name = rc_xml_in_dup_text (node, "name");
+  g_autofree char *style = rc_xml_in_dup (node, "style");
+  RcStair         *stair = rc_stair_new (id, name != NULL || rc_xml_in_has (node, "name") ? name : id);
+  GError          *error = NULL;
+
+  stair->steps = rc_xml_in_integer (in, node, "steps", 1, MAX_STEPS, 1);
+  stair->rise = rc_xml_in_length (in, node, "rise", 0);
+  stair->going = rc_xml_in_length (in, node, "going", 0);
+  stair->width = rc_xml_in_length (in, node, "width", 0);
+  if (style != NULL && !rc_stair_style_parse (style, &stair->style, &error))
+    rc_xml_in_take_error (in, node, "style", error);
+  stair->nose_extra = rc_xml_in_length (in, node, "nose-extra", stair->nose_extra);
+  stair->end_extra = rc_xml_in_length (in, node, "end-extra", stair->end_extra);
+  stair->width_extra = rc_xml_in_length (in, node, "width-extra", stair->width_extra);
+  stair->carpet = rc_xml_in_dup_or (node, "carpet", rc_job_file_find_only_carpet (job));
+  stair->cushion = rc_xml_in_dup (node, "cushion");
+  for (const xmlNode *child = node->children; child != NULL; child = child->next)
+    if (rc_xml_in_is (child, "notes"))
+      stair->notes = rc_xml_in_dup_content (child);
+  return stair;
+}
+
+static void
+write_stair (RcXmlOut *out, const RcStair *stair)
+{
+  rc_xml_out_open (out, "stair");
+  rc_xml_out_attribute (out, "id", stair->id);
+  rc_xml_out_attribute_or_none (out, "name", stair->name);
+  rc_xml_out_attribute_format (out, "steps", "%u", stair->steps);
+  rc_xml_out_length (out, "rise", stair->rise);
+  rc_xml_out_length (out, "going", stair->going);
+  rc_xml_out_length (out, "width", stair->width);
+  rc_xml_out_attribute (out, "style", rc_stair_style_get_name (stair->style));
+  rc_xml_out_length (out, "nose-extra", stair->nose_extra);
+  rc_xml_out_length (out, "end-extra", stair->end_extra);
+  rc_xml_out_length (out, "width-extra", stair->width_extra);
+  rc_xml_out_attribute_or_none (out, "carpet", stair->carpet);
+  rc_xml_out_attribute (out, "cushion", stair->cushion);
+  rc_xml_out_text (out, "notes", stair->notes);
+  rc_xml_out_close (out);
+}
+
+/* --- areas --- */
+
+static void
+read_area_rooms (const xmlNode *node, RcFloorArea *area)
+{
+  g_autofree char *text = rc_xml_in_dup (node, "rooms");
+  g_auto (GStrv) words = NULL;
+
+  if (text == NULL)
+    return;
+  words = g_strsplit_set (text, " \t\r\n", -1);
+  for (guint i = 0; words[i] != NULL; i++)
+    if (*words[i] != '\0')
+      g_ptr_array_add (area->rooms, g_strdup (words[i]));
+}
+
+static RcFloorArea *
+read_area (RcXmlIn *in, const xmlNode *node, const RcJob *job)
+{
+  g_autofree char *id = rc_xml_in_dup (node, "id"), *name = rc_xml_in_dup_text (node, "name");
+  g_autofree char *fixing = rc_xml_in_dup (node, "fixing");
+  RcFloorArea     *area = rc_floor_area_new (id, name != NULL || rc_xml_in_has (node, "name") ? name : id);
+  GError          *error = NULL;
+
+  read_area_rooms (node, area);
+  area->carpet = rc_xml_in_dup_or (node, "carpet", rc_job_file_find_only_carpet (job));
+  area->cushion = rc_xml_in_dup (node, "cushion");
+  if (fixing != NULL && !rc_fixing_parse (fixing, &area->fixing, &error))
+    rc_xml_in_take_error (in, node, "fixing", error);
+  area->pile_degrees = rc_xml_in_integer (in, node, "pile-degrees", 0, 359, -1);
+  area->option = rc_xml_in_dup (node, "option");
+  area->seam_line_pinned = rc_xml_in_has (node, "seam-line");
+  area->seam_line = rc_xml_in_signed_length (in, node, "seam-line", 0);
+  return area;
+}
+
+static void
+write_area (RcXmlOut *out, const RcFloorArea *area)
+{
+  g_autoptr (GString) rooms = g_string_new (NULL);
+
+  for (guint i = 0; i < area->rooms->len; i++)
+    g_string_append_printf (rooms, "%s%s", i == 0 ? "" : " ", (const char *)area->rooms->pdata[i]);
+  rc_xml_out_open (out, "area");
+  rc_xml_out_attribute (out, "id", area->id);
+  rc_xml_out_attribute_or_none (out, "name", area->name);
+  rc_xml_out_attribute_or_none (out, "rooms", rooms->str);
+  rc_xml_out_attribute_or_none (out, "carpet", area->carpet);
+  rc_xml_out_attribute (out, "cushion", area->cushion);
+  rc_xml_out_attribute (out, "fixing", rc_fixing_get_name (area->fixing));
+  if (area->pile_degrees >= 0)
+    rc_xml_out_attribute_format (out, "pile-degrees", "%d", area->pile_degrees);
+  rc_xml_out_attribute (out, "option", area->option);
+  if (area->seam_line_pinned)
+    rc_xml_out_length (out, "seam-line", area->seam_line);
+  rc_xml_out_close (out);
+}
+
+/* --- the measure --- */
+
+/* Gives ids, and names, to what has none. */
+static void
+give_room_ids (RcXmlIn *in, const xmlNode *node, RcMeasure *measure)
+{
+  RcIdGiver ids;
+
+  rc_id_giver_init (&ids);
+  for (guint i = 0; i < measure->rooms->len; i++)
+    rc_id_giver_take (&ids, ((const RcRoom *)measure->rooms->pdata[i])->id);
+  for (guint i = 0; i < measure->rooms->len; i++)
+    {
+      RcRoom *room = measure->rooms->pdata[i];
+
+      if (room->id == NULL && room->name == NULL)
+        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("has a room, the %uth, with neither id nor name; give one"),
+                        i + 1);
+      if (room->id == NULL)
+        room->id = rc_id_giver_give (&ids, room->name, "room");
+    }
+  rc_id_giver_clear (&ids);
+}
+
+static void
+give_area_ids (RcMeasure *measure)
+{
+  RcIdGiver ids;
+
+  rc_id_giver_init (&ids);
+  for (guint i = 0; i < measure->areas->len; i++)
+    rc_id_giver_take (&ids, ((const RcFloorArea *)measure->areas->pdata[i])->id);
+  for (guint i = 0; i < measure->areas->len; i++)
+    {
+      RcFloorArea *area = measure->areas->pdata[i];
+
+      if (area->id != NULL)
+        continue;
+      area->id = rc_id_giver_give (&ids, area->name, "area");
+      if (area->name == NULL)
+        area->name = g_strdup (area->id);
+    }
+  rc_id_giver_clear (&ids);
+}
+
+static void
+give_stair_ids (RcMeasure *measure)
+{
+  RcIdGiver ids;
+
+  rc_id_giver_init (&ids);
+  for (guint i = 0; i < measure->stairs->len; i++)
+    rc_id_giver_take (&ids, ((const RcStair *)measure->stairs->pdata[i])->id);
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      RcStair *stair = measure->stairs->pdata[i];
+
+      if (stair->id != NULL)
+        continue;
+      stair->id = rc_id_giver_give (&ids, stair->name, "stair");
+      if (stair->name == NULL)
+        stair->name = g_strdup (stair->id);
+    }
+  rc_id_giver_clear (&ids);
+}
+
+/* The only area of a measure, where the file says nothing of its rooms, has them all. */
+static void
+give_all_rooms (const xmlNode *node, RcMeasure *measure)
+{
+  for (const xmlNode *child = node->children; child != NULL; child = child->next)
+    if (rc_xml_in_is (child, "area") && measure->areas->len == 1 && !rc_xml_in_has (child, "rooms"))
+      for (guint i = 0; i < measure->rooms->len; i++)
+        g_ptr_array_add (((RcFloorArea *)measure->areas->pdata[0])->rooms,
+                         g_strdup (((const RcRoom *)measure->rooms->pdata[i])->id));
+}
+
+static void
+read_child (RcXmlIn *in, const xmlNode *node, const RcJob *job, RcMeasure *measure)
+{
+  if (measure->rooms->len > RC_JOB_FILE_MAX_ROOMS)
+    rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("stands in a measure of more than %d rooms, the most it may have"),
+                    RC_JOB_FILE_MAX_ROOMS);
+  else if (rc_xml_in_is (node, "room"))
+    g_ptr_array_add (measure->rooms, rc_job_file_read_room (in, node));
+  else if (rc_xml_in_is (node, "stair"))
+    g_ptr_array_add (measure->stairs, read_stair (in, node, job));
+  else if (rc_xml_in_is (node, "area"))
+    g_ptr_array_add (measure->areas, read_area (in, node, job));
+  else if (rc_xml_in_is (node, "notes"))
+    {
+      if (measure->notes != NULL)
+        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("stand twice in their measure; once is right"));
+      g_free (measure->notes);
+      measure->notes = rc_xml_in_dup_content (node);
+    }
+}
+
+RcMeasure *
+rc_job_file_read_measure (RcXmlIn *in, const xmlNode *node, const RcJob *job)
+{
+  g_autofree char *id = rc_xml_in_dup (node, "id");
+  RcMeasure       *measure = rc_measure_new (id);
+
+  measure->date = rc_xml_in_dup (node, "date");
+  measure->taken_by = rc_xml_in_dup_text (node, "taken-by");
+  for (const xmlNode *child = node->children; child != NULL && in->error == NULL; child = child->next)
+    read_child (in, child, job, measure);
+  give_room_ids (in, node, measure);
+  give_area_ids (measure);
+  give_stair_ids (measure);
+  give_all_rooms (node, measure);
+  if (measure->areas->len == 0 && !rc_xml_in_has (node, "areas") && rc_job_file_find_only_carpet (job) != NULL)
+    rc_job_file_add_areas (measure, rc_job_file_find_only_carpet (job));
+  return measure;
+}
+
+void
+rc_job_file_write_measure (RcXmlOut *out, const RcMeasure *measure)
+{
+  rc_xml_out_open (out, "measure");
+  rc_xml_out_attribute (out, "id", measure->id);
+  rc_xml_out_attribute (out, "date", measure->date);
+  rc_xml_out_attribute (out, "taken-by", measure->taken_by);
+  rc_xml_out_attribute (out, "areas", measure->areas->len == 0 && measure->rooms->len > 0 ? "none" : NULL);
+  rc_xml_out_text (out, "notes", measure->notes);
+  for (guint i = 0; i < measure->rooms->len; i++)
+    rc_job_file_write_room (out, measure->rooms->pdata[i]);
+  for (guint i = 0; i < measure->stairs->len; i++)
+    write_stair (out, measure->stairs->pdata[i]);
+  for (guint i = 0; i < measure->areas->len; i++)
+    write_area (out, measure->areas->pdata[i]);
+  rc_xml_out_close (out);
+}

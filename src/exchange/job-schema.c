@@ -1,0 +1,318 @@
+#include "job-schema.h"
+
+#include <string.h>
+
+#include <gio/gio.h>
+#include <glib/gi18n-lib.h>
+#include <libxml/relaxng.h>
+
+#include "rowcut-data.h"
+
+#define RNG_NAMESPACE "http://relaxng.org/ns/structure/1.0"
+#define SCHEMA_PATH   "/org/rowcut/Rowcut/data/rowcut-job.rng"
+
+/* What the schema allows in one element. */
+typedef struct
+{
+  GPtrArray *attributes; /* of xmlNode: the schema's <attribute>s */
+  GPtrArray *required;   /* of xmlNode: those of them that must be there */
+  GPtrArray *children;   /* of xmlNode: the schema's <element>s */
+  gboolean   text;
+} Content;
+
+static void
+content_clear (Content *content)
+{
+  g_ptr_array_unref (content->attributes);
+  g_ptr_array_unref (content->required);
+  g_ptr_array_unref (content->children);
+}
+
+static xmlDoc *
+parse_schema (void)
+{
+  g_autoptr (GBytes) bytes = NULL;
+  gsize       size;
+  const char *data;
+
+  rowcut_data_get_resource ();
+  bytes = g_resources_lookup_data (SCHEMA_PATH, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+  g_assert (bytes != NULL);
+  data = g_bytes_get_data (bytes, &size);
+  return xmlReadMemory (data, (int)size, "rowcut-job.rng", NULL, XML_PARSE_NONET | XML_PARSE_NOBLANKS);
+}
+
+/* --- finding one's way in the schema --- */
+
+static gboolean
+is_rng (const xmlNode *node, const char *name)
+{
+  return node->type == XML_ELEMENT_NODE && node->ns != NULL && strcmp ((const char *)node->ns->href, RNG_NAMESPACE) == 0
+         && strcmp ((const char *)node->name, name) == 0;
+}
+
+static gboolean
+has_name (const xmlNode *node, const char *name)
+{
+  xmlChar *value = xmlGetNoNsProp (node, BAD_CAST "name");
+  gboolean same = value != NULL && strcmp ((const char *)value, name) == 0;
+
+  xmlFree (value);
+  return same;
+}
+
+static char *
+dup_name (const xmlNode *node)
+{
+  xmlChar *value = xmlGetNoNsProp (node, BAD_CAST "name");
+  char    *name = g_strdup ((const char *)value);
+
+  xmlFree (value);
+  return name;
+}
+
+static xmlNode *
+find_define (const xmlNode *grammar, const char *name)
+{
+  for (xmlNode *node = grammar->children; node != NULL; node = node->next)
+    if (is_rng (node, "define") && has_name (node, name))
+      return node;
+  return NULL;
+}
+
+static void
+collect (const xmlNode *grammar, const xmlNode *pattern, gboolean required, Content *content)
+{
+  for (xmlNode *node = pattern->children; node != NULL; node = node->next)
+    {
+      gboolean optional = is_rng (node, "optional") || is_rng (node, "zeroOrMore") || is_rng (node, "choice");
+
+      if (is_rng (node, "attribute"))
+        {
+          g_ptr_array_add (content->attributes, node);
+          if (required)
+            g_ptr_array_add (content->required, node);
+        }
+      else if (is_rng (node, "element"))
+        g_ptr_array_add (content->children, node);
+      else if (is_rng (node, "text"))
+        content->text = TRUE;
+      else if (is_rng (node, "ref"))
+        {
+          g_autofree char *name = dup_name (node);
+          const xmlNode   *define = find_define (grammar, name);
+
+          if (define != NULL)
+            collect (grammar, define, required, content);
+        }
+      else if (node->type == XML_ELEMENT_NODE)
+        collect (grammar, node, required && !optional, content);
+    }
+}
+
+static xmlNode *
+find_by_name (const GPtrArray *patterns, const char *name)
+{
+  for (guint i = 0; i < patterns->len; i++)
+    if (has_name (patterns->pdata[i], name))
+      return patterns->pdata[i];
+  return NULL;
+}
+
+/* "wall, outline, door"; (transfer full) */
+static char *
+list_names (const GPtrArray *patterns)
+{
+  GString *list = g_string_new (NULL);
+
+  for (guint i = 0; i < patterns->len; i++)
+    {
+      g_autofree char *name = dup_name (patterns->pdata[i]);
+
+      g_string_append_printf (list, "%s%s", i == 0 ? "" : ", ", name);
+    }
+  return g_string_free (list, FALSE);
+}
+
+/* The values an attribute may have, where the schema lists them: under `pattern` or a definition it refers to. */
+static void
+collect_values (const xmlNode *grammar, const xmlNode *pattern, GPtrArray *values)
+{
+  for (xmlNode *node = pattern->children; node != NULL; node = node->next)
+    {
+      if (is_rng (node, "value"))
+        g_ptr_array_add (values, rc_xml_in_dup_content (node));
+      else if (is_rng (node, "ref"))
+        {
+          g_autofree char *name = dup_name (node);
+          const xmlNode   *define = find_define (grammar, name);
+
+          if (define != NULL)
+            collect_values (grammar, define, values);
+        }
+      else if (node->type == XML_ELEMENT_NODE)
+        collect_values (grammar, node, values);
+    }
+}
+
+/* --- finding the fault --- */
+
+static void
+explain_value (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, const xmlNode *pattern)
+{
+  g_autoptr (GPtrArray) values = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *name = dup_name (pattern), *value = rc_xml_in_dup (node, name), *list = NULL;
+
+  collect_values (grammar, pattern, values);
+  if (values->len == 0)
+    return;
+  for (guint i = 0; i < values->len; i++)
+    if (g_strcmp0 (values->pdata[i], value) == 0)
+      return;
+  g_ptr_array_add (values, NULL);
+  list = g_strjoinv (", ", (char **)values->pdata);
+  rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("%s: “%s” should be one of: %s"), name, value != NULL ? value : "",
+                  list);
+}
+
+static void
+explain_attributes (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, const Content *content)
+{
+  g_autofree char *allowed = list_names (content->attributes);
+
+  for (const xmlAttr *attribute = node->properties; attribute != NULL; attribute = attribute->next)
+    {
+      const char    *name = (const char *)attribute->name;
+      const xmlNode *pattern = attribute->ns == NULL ? find_by_name (content->attributes, name) : NULL;
+
+      if (pattern == NULL)
+        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("has no attribute “%s”; it may have: %s"), name, allowed);
+      else
+        explain_value (in, grammar, node, pattern);
+    }
+  for (guint i = 0; i < content->required->len; i++)
+    {
+      g_autofree char *name = dup_name (content->required->pdata[i]);
+
+      if (!rc_xml_in_has (node, name))
+        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("lacks its attribute “%s”"), name);
+    }
+}
+
+static gboolean
+is_blank (const xmlNode *text)
+{
+  for (const xmlChar *p = text->content; p != NULL && *p != '\0'; p++)
+    if (!g_ascii_isspace (*p))
+      return FALSE;
+  return TRUE;
+}
+
+static void explain (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, const xmlNode *pattern);
+
+static void
+explain_children (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, const Content *content)
+{
+  g_autofree char *allowed = list_names (content->children);
+
+  for (const xmlNode *child = node->children; child != NULL && in->error == NULL; child = child->next)
+    {
+      if (child->type == XML_ELEMENT_NODE)
+        {
+          const xmlNode *pattern = find_by_name (content->children, (const char *)child->name);
+
+          if (child->ns == NULL || strcmp ((const char *)child->ns->href, RC_JOB_FILE_NAMESPACE) != 0)
+            rc_xml_in_fail (in, child, RC_ERROR_FORMAT, _ ("is not in the namespace %s"), RC_JOB_FILE_NAMESPACE);
+          else if (pattern != NULL)
+            explain (in, grammar, child, pattern);
+          else if (*allowed == '\0')
+            rc_xml_in_fail (in, child, RC_ERROR_FORMAT, _ ("must not stand in <%s>, which holds no elements"),
+                            (const char *)node->name);
+          else
+            rc_xml_in_fail (in, child, RC_ERROR_FORMAT, _ ("is not known in <%s>; there may stand: %s"),
+                            (const char *)node->name, allowed);
+        }
+      else if ((child->type == XML_TEXT_NODE || child->type == XML_CDATA_SECTION_NODE) && !content->text
+               && !is_blank (child))
+        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("must not hold text"));
+    }
+}
+
+/* The first fault in `node` by the schema's element `pattern`, in the order of the file. */
+static void
+explain (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, const xmlNode *pattern)
+{
+  Content content = { g_ptr_array_new (), g_ptr_array_new (), g_ptr_array_new (), FALSE };
+
+  collect (grammar, pattern, TRUE, &content);
+  explain_attributes (in, grammar, node, &content);
+  if (in->error == NULL)
+    explain_children (in, grammar, node, &content);
+  content_clear (&content);
+}
+
+/* --- the check itself --- */
+
+/* Keeps the first message, with its node, for faults that the walk above does not find. */
+static void
+note_fault (void *data, xmlError *fault)
+{
+  RcXmlIn         *in = data;
+  g_autofree char *message = NULL;
+
+  if (in->error != NULL)
+    return;
+  message = g_strchomp (g_strdup (fault->message));
+  g_set_error (&in->error, RC_ERROR, RC_ERROR_FORMAT, "%s:%ld: %s", in->name,
+               fault->node != NULL ? xmlGetLineNo (fault->node) : (long)fault->line, message);
+}
+
+static gboolean
+is_valid (RcXmlIn *in, xmlRelaxNG *schema, xmlDoc *doc)
+{
+  xmlRelaxNGValidCtxt *context = xmlRelaxNGNewValidCtxt (schema);
+  int                  result;
+
+  xmlRelaxNGSetValidStructuredErrors (context, (xmlStructuredErrorFunc)note_fault, in);
+  result = xmlRelaxNGValidateDoc (context, doc);
+  xmlRelaxNGFreeValidCtxt (context);
+  return result == 0;
+}
+
+/* The schema's pattern of the root element. */
+static const xmlNode *
+find_root_pattern (const xmlNode *grammar)
+{
+  for (const xmlNode *node = grammar->children; node != NULL; node = node->next)
+    if (is_rng (node, "start"))
+      return xmlFirstElementChild ((xmlNode *)node);
+  g_return_val_if_reached (NULL);
+}
+
+gboolean
+rc_job_schema_check (RcXmlIn *in, xmlDoc *doc)
+{
+  xmlDoc               *grammar_doc = parse_schema ();
+  xmlRelaxNGParserCtxt *parser = xmlRelaxNGNewDocParserCtxt (grammar_doc);
+  xmlRelaxNG           *schema = xmlRelaxNGParse (parser);
+  RcXmlIn               explanation = { in->name, in->bare_unit, NULL };
+
+  g_assert (schema != NULL);
+  if (!is_valid (in, schema, doc))
+    {
+      const xmlNode *grammar = xmlDocGetRootElement (grammar_doc);
+
+      explain (&explanation, grammar, xmlDocGetRootElement (doc), find_root_pattern (grammar));
+      if (explanation.error != NULL)
+        {
+          g_clear_error (&in->error);
+          in->error = explanation.error;
+        }
+      else if (in->error == NULL)
+        rc_xml_in_fail (in, xmlDocGetRootElement (doc), RC_ERROR_FORMAT, _ ("does not follow the schema"));
+    }
+  xmlRelaxNGFree (schema);
+  xmlRelaxNGFreeParserCtxt (parser);
+  xmlFreeDoc (grammar_doc);
+  return in->error == NULL;
+}

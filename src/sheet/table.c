@@ -86,21 +86,39 @@ rc_table_add_column (RcTable *table, const char *title, RcColumnKind kind, doubl
   g_ptr_array_add (table->columns, column);
 }
 
-void
-rc_table_add_row (RcTable *table, RcRowKind kind, const char *first, ...)
+static Row *
+add_empty_row (RcTable *table, RcRowKind kind)
 {
-  Row    *row = g_new0 (Row, 1);
-  va_list cells;
+  Row *row = g_new0 (Row, 1);
 
   row->kind = kind;
   row->cells = g_new0 (char *, table->columns->len);
   row->notes = g_new0 (char *, table->columns->len);
+  g_ptr_array_add (table->rows, row);
+
+  return row;
+}
+
+void
+rc_table_add_row (RcTable *table, RcRowKind kind, const char *first, ...)
+{
+  Row    *row = add_empty_row (table, kind);
+  va_list cells;
+
   row->cells[0] = g_strdup (first);
   va_start (cells, first);
   for (guint i = 1; i < table->columns->len; i++)
     row->cells[i] = g_strdup (va_arg (cells, const char *));
   va_end (cells);
-  g_ptr_array_add (table->rows, row);
+}
+
+void
+rc_table_add_cells (RcTable *table, RcRowKind kind, const char *const *cells)
+{
+  Row *row = add_empty_row (table, kind);
+
+  for (guint i = 0; i < table->columns->len; i++)
+    row->cells[i] = g_strdup (cells[i]);
 }
 
 void

@@ -30,6 +30,7 @@ void rc_table_add_column (RcTable *table, const char *title, RcColumnKind kind, 
 
 /* One string per column (NULL: empty), copied. */
 void rc_table_add_row (RcTable *table, RcRowKind kind, const char *first, ...);
+void rc_table_add_cells (RcTable *table, RcRowKind kind, const char *const *cells);
 
 /* A smaller second line under a cell of the row added last; "" or NULL: none. */
 void rc_table_set_note (RcTable *table, guint column, const char *note);

@@ -1,0 +1,373 @@
+#include "fitters-area.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "fitters-words.h"
+#include "floor-figure.h"
+#include "floor-pieces.h"
+#include "roll-drawing.h"
+#include "scale.h"
+#include "table.h"
+#include "words.h"
+
+#define FIGURE_HIGHEST 230.0
+
+static RcPoint
+piece_get_middle (const RcPiece *piece)
+{
+  RcBox box = piece->cut_box;
+
+  if (box.x1 <= box.x0 && piece->outline)
+    box = rc_region_compute_box (piece->outline);
+
+  return (RcPoint){ box.x0 + (box.x1 - box.x0) / 2, box.y0 + (box.y1 - box.y0) / 2 };
+}
+
+guint
+rc_seam_find_first_cut (const RcPlan *plan, const RcSeam *seam)
+{
+  const RcPiece *a = rc_plan_find_piece (plan, seam->piece_a), *b = rc_plan_find_piece (plan, seam->piece_b);
+  RcPoint        from, to;
+  double         radians, along, distance;
+
+  if (!a || !b)
+    return 0;
+  from = piece_get_middle (a);
+  to = piece_get_middle (b);
+  radians = a->pile_degrees * G_PI / 180;
+  along = (double)(to.x - from.x) * cos (radians) + (double)(to.y - from.y) * sin (radians);
+  distance = hypot ((double)(to.x - from.x), (double)(to.y - from.y));
+  if (fabs (along) < 0.01 * distance)
+    return 0;
+
+  return along > 0 ? seam->piece_a : seam->piece_b;
+}
+
+/* Where a piece comes off: "Roll R-7 at 12' 0\"". (transfer full) */
+static char *
+dup_source (const RcPlan *plan, const RcPiece *piece)
+{
+  for (guint c = 0; c < plan->cuttings->len; c++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
+
+      for (guint i = 0; i < cutting->answer->placements->len; i++)
+        {
+          const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, i);
+          const RcRoll          *stock;
+          g_autofree char       *at = NULL;
+
+          if (g_array_index (cutting->piece_numbers, guint, placement->cut) != piece->number)
+            continue;
+          stock = rc_roll_find_stock (plan, cutting, placement->roll);
+          at = rc_text_format_length (plan->job, placement->along);
+          if (stock)
+            return g_strdup_printf (_ ("%s at %s"), stock->id, at);
+
+          return g_strdup_printf (_ ("bought, at %s"), at);
+        }
+    }
+
+  return g_strdup ("–");
+}
+
+static void
+add_area_figure (RcSheetWork *work, const RcAreaPlan *area_plan)
+{
+  const RcPlan    *plan = work->data->plan;
+  RcFlow          *flow = &work->flow;
+  RcBox            box = rc_region_compute_box (area_plan->floor);
+  guint            ratio;
+  double           height;
+  int              floor = 0;
+  g_autofree char *scale = NULL, *note = NULL;
+
+  if (area_plan->area->rooms->len == 0 || box.x1 <= box.x0
+      || !rc_house_get_room_floor (plan->house, g_ptr_array_index (area_plan->area->rooms, 0), &floor))
+    return;
+  ratio = rc_figure_choose_ratio (plan->job->units, box, flow->width, FIGURE_HIGHEST);
+  height = rc_figure_get_height (box, ratio);
+  rc_flow_need (flow, height + 14);
+  rc_figure_add (flow->page, flow->x, flow->y, flow->width, height, plan, floor, box, ratio,
+                 RC_FLOOR_LAYER_ROOMS | RC_FLOOR_LAYER_PIECES | RC_FLOOR_LAYER_SEAMS);
+  flow->y += height;
+  scale = rc_scale_format (plan->job->units, ratio);
+  note = g_strdup_printf (_ ("Scale %s. Sizes in the drawing are cut sizes; dimensions are on the seam plan."), scale);
+  rc_flow_text (flow, RC_TEXT_NOTE, note);
+  rc_flow_skip (flow, 4);
+}
+
+static void
+add_area_pieces (RcSheetWork *work, const RcFloorArea *area)
+{
+  const RcPlan *plan = work->data->plan;
+  g_autoptr (RcTable) table = rc_table_new ();
+
+  rc_table_add_column (table, _ ("PIECE"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("KIND"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("LIES IN"), RC_COLUMN_TEXT, 1);
+  rc_table_add_column (table, _ ("CUT WIDTH"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("CUT LENGTH"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("COMES OFF"), RC_COLUMN_TEXT, 0);
+  for (guint i = 0; i < plan->pieces->len; i++)
+    {
+      const RcPiece   *piece = g_ptr_array_index (plan->pieces, i);
+      g_autofree char *number = g_strdup_printf ("%u", piece->number);
+      g_autofree char *width = rc_text_format_length (plan->job, piece->cut_width);
+      g_autofree char *length = rc_text_format_length (plan->job, piece->cut_length);
+      g_autofree char *source = NULL;
+
+      if (g_strcmp0 (piece->area, area->id) != 0)
+        continue;
+      source = dup_source (plan, piece);
+      rc_table_add_row (table, RC_ROW_BODY, number, rc_words_get_piece_kind (piece),
+                        rc_words_get_place (plan, piece->room), width, length, source);
+    }
+  rc_table_flow (table, &work->flow);
+}
+
+/* The tape that the quantities were worked out with; NULL when none is known. */
+static const RcGoods *
+find_tape (const RcSheetData *data)
+{
+  for (guint i = 0; data->quantities && i < data->quantities->len; i++)
+    {
+      const RcQuantityLine *line = g_ptr_array_index (data->quantities, i);
+
+      if (line->goods && line->goods->kind == RC_GOODS_TAPE)
+        return line->goods;
+    }
+  for (guint i = 0; i < data->plan->job->goods->len; i++)
+    {
+      const RcGoods *goods = g_ptr_array_index (data->plan->job->goods, i);
+
+      if (goods->kind == RC_GOODS_TAPE)
+        return goods;
+    }
+
+  return NULL;
+}
+
+static void
+add_seam_row (RcSheetWork *work, RcTable *table, const RcSeam *seam, guint order, gboolean taped)
+{
+  const RcPlan    *plan = work->data->plan;
+  const RcGoods   *tape = find_tape (work->data);
+  guint            first = seam->kind == RC_SEAM_CROSS ? rc_seam_find_first_cut (plan, seam) : 0;
+  g_autofree char *number = g_strdup_printf ("%u", order);
+  g_autofree char *pieces = g_strdup_printf (_ ("%u and %u"), seam->piece_a, seam->piece_b);
+  g_autofree char *length = rc_text_format_length (plan->job, seam->length);
+  g_autofree char *tape_length
+      = taped ? rc_text_format_length (plan->job, rc_seam_compute_tape (seam, tape ? tape->tape_width : 0))
+              : g_strdup (_ ("none"));
+  g_autofree char *first_cut = first ? g_strdup_printf (_ ("piece %u"), first) : g_strdup ("–");
+  g_autofree char *marks
+      = seam->kind == RC_SEAM_CROSS ? g_strdup_printf ("%u", rc_fitters_get_n_marks (seam->length)) : g_strdup ("–");
+
+  rc_table_add_row (table, RC_ROW_BODY, number, rc_words_get_seam_kind (seam->kind), pieces,
+                    rc_words_get_place (plan, seam->room), length, tape_length, first_cut, marks);
+}
+
+static void
+add_area_seams (RcSheetWork *work, const RcFloorArea *area)
+{
+  const RcPlan *plan = work->data->plan;
+  gboolean      taped = rc_floor_area_is_taped (area);
+  guint         order = 0;
+  g_autoptr (RcTable) table = rc_table_new ();
+
+  rc_table_add_column (table, _ ("ORDER"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("SEAM"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("PIECES"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("IN"), RC_COLUMN_TEXT, 1);
+  rc_table_add_column (table, _ ("LENGTH"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("TAPE TO CUT"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("CUT FIRST"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("MARKS"), RC_COLUMN_RIGHT, 0);
+  /* Cross seams before side seams. */
+  for (int pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < plan->seams->len; i++)
+      {
+        const RcSeam *seam = g_ptr_array_index (plan->seams, i);
+
+        if (g_strcmp0 (seam->area, area->id) == 0 && seam->kind == (pass == 0 ? RC_SEAM_CROSS : RC_SEAM_SIDE))
+          add_seam_row (work, table, seam, ++order, taped);
+      }
+  if (order == 0)
+    {
+      rc_flow_text (&work->flow, RC_TEXT_BODY, _ ("No seams in this area."));
+      return;
+    }
+  rc_flow_subheading (&work->flow, _ ("Seams in order: cross seams before side seams"), 40);
+  rc_table_flow (table, &work->flow);
+}
+
+/* The way the pile leans in an area's pieces, in words. */
+static char *
+dup_area_pile (const RcPlan *plan, const RcFloorArea *area)
+{
+  for (guint i = 0; i < plan->pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (plan->pieces, i);
+
+      if (g_strcmp0 (piece->area, area->id) == 0)
+        return rc_words_dup_pile (piece->pile_degrees);
+    }
+
+  return g_strdup ("–");
+}
+
+void
+rc_fitters_add_area (RcSheetWork *work, const RcAreaPlan *area_plan)
+{
+  const RcPlan      *plan = work->data->plan;
+  const RcFloorArea *area = area_plan->area;
+  const char        *name = area->name ? area->name : area->id;
+  g_autofree char   *size = rc_text_format_area (plan->job, area_plan->floor_area);
+  g_autofree char   *pile = dup_area_pile (plan, area);
+  g_autofree char   *title = g_strdup_printf (_ ("Area: %s"), name);
+  GString           *text = g_string_new (NULL);
+
+  g_string_append_printf (text, "%s. ", rc_words_get_goods (plan, area->carpet));
+  if (area->fixing == RC_FIXING_GLUE)
+    g_string_append (text, area->cushion ? _ ("Double glued over cushion") : _ ("Glued down"));
+  else
+    g_string_append (text, area->cushion ? _ ("Stretched in over cushion") : _ ("Stretched in"));
+  if (area->cushion)
+    g_string_append_printf (text, " (%s)", rc_words_get_goods (plan, area->cushion));
+  g_string_append_printf (text, _ (". Floor %s. The pile leans %s in every piece."), size, pile);
+
+  rc_flow_heading (&work->flow, title, 200);
+  rc_flow_text (&work->flow, RC_TEXT_BODY, text->str);
+  g_string_free (text, TRUE);
+  add_area_figure (work, area_plan);
+  add_area_pieces (work, area);
+  add_area_seams (work, area);
+}
+
+/* One hundredth of a length as a fitter reads it: to 1/8 in, or in mm. (transfer full) */
+static char *
+dup_stretch (const RcJob *job, RcLength length)
+{
+  static const RcLengthStyle inches = { RC_LENGTH_UNIT_INCH, 8, 0, TRUE }, mm = { RC_LENGTH_UNIT_MM, 1, 0, TRUE };
+
+  return rc_length_format ((length + 50) / 100, job->units == RC_UNITS_METRIC ? &mm : &inches);
+}
+
+void
+rc_fitters_add_stretch_table (RcSheetWork *work)
+{
+  const RcPlan *plan = work->data->plan;
+  g_autoptr (RcTable) table = rc_table_new ();
+
+  rc_table_add_column (table, _ ("ROOM"), RC_COLUMN_TEXT, 1);
+  rc_table_add_column (table, _ ("LEFT TO RIGHT ON THE PLAN"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("1 %"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("BOTTOM TO TOP"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("1 %"), RC_COLUMN_RIGHT, 0);
+  for (guint a = 0; a < plan->areas->len; a++)
+    {
+      const RcFloorArea *area = ((const RcAreaPlan *)g_ptr_array_index (plan->areas, a))->area;
+
+      for (guint r = 0; area->fixing == RC_FIXING_STRETCH && r < area->rooms->len; r++)
+        {
+          const RcPlacedRoom *room = rc_house_find_room (plan->house, g_ptr_array_index (area->rooms, r));
+          RcBox               box;
+          g_autofree char    *across = NULL, *up = NULL, *across_part = NULL, *up_part = NULL;
+
+          if (!room)
+            continue;
+          box = rc_ring_compute_box (room->polygon->outer);
+          across = rc_text_format_length (plan->job, box.x1 - box.x0);
+          up = rc_text_format_length (plan->job, box.y1 - box.y0);
+          across_part = dup_stretch (plan->job, box.x1 - box.x0);
+          up_part = dup_stretch (plan->job, box.y1 - box.y0);
+          rc_table_add_row (table, RC_ROW_BODY, rc_words_get_place (plan, room->room->id), across, across_part, up,
+                            up_part);
+        }
+    }
+  rc_table_flow (table, &work->flow);
+}
+
+static void
+add_stair_steps (RcSheetWork *work, const RcStair *stair)
+{
+  const RcPlan    *plan = work->data->plan;
+  gboolean         waterfall = stair->style == RC_STAIR_WATERFALL;
+  g_autofree char *inner = rc_text_format_length (plan->job, rc_stair_get_inner_width (stair));
+  g_autofree char *strip = rc_text_format_length (plan->job, rc_stair_compute_strip (stair));
+  g_autofree char *cut = g_strdup_printf (
+      _ ("Cut strip and cushion %s wide: about 1 1/2 in (38 mm) less than the carpet, whose edges are turned."), inner);
+  g_autofree char *fix = g_strdup_printf (
+      waterfall
+          ? _ ("Strip on every tread, pins to the riser, and on every riser, pins down: %s in all. The gully between "
+               "the two is slightly less than double the carpet’s thickness.")
+          : _ ("Strip on every tread, pins to the riser, none on the risers: %s in all."),
+      strip);
+  const char *steps[] = {
+    /* CRI 2011 17.1: the nose rounded 3/4 to 1 in. */
+    _ ("Round the nosings to 3/4 to 1 in (19 to 25 mm); tighten what creaks."),
+    cut, /* CRI 2011 17.2 */
+    fix, /* CRI 2011 17.2 */
+    /* CRI 2011 17.1 */
+    _ ("Carry the cushion over each nosing and fix it on the riser below."),
+    /* CRI 2011 17.3.1; Litchfield */
+    _ ("Carpet parallel to the length of the stair, the pile leaning down the risers, towards the climber on the "
+       "treads. "
+       "Start at the bottom."),
+    waterfall
+        ? _ ("Hook each tread’s back edge, stretch, let the carpet fall straight from the nosing to the tread below.")
+        : _ ("Wrap the carpet tight round each nosing and fasten it under it, then down the riser."),
+    /* Litchfield */
+    _ ("Join lengths only where a riser meets a tread. Fold what is left over under, not over."),
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
+    {
+      g_autofree char *number = g_strdup_printf ("%u", i + 1);
+
+      rc_flow_numbered (&work->flow, number, steps[i]);
+    }
+}
+
+void
+rc_fitters_add_stair (RcSheetWork *work, const RcStair *stair)
+{
+  const RcPlan    *plan = work->data->plan;
+  const char      *name = stair->name ? stair->name : stair->id;
+  g_autofree char *title = g_strdup_printf (_ ("Stair: %s"), name);
+  g_autofree char *rise = rc_text_format_length (plan->job, stair->rise);
+  g_autofree char *going = rc_text_format_length (plan->job, stair->going);
+  g_autofree char *width = rc_text_format_length (plan->job, stair->width);
+  g_autofree char *facts = g_strdup_printf (
+      ngettext ("%s, %s. %u step of %s rise and %s tread, %s wide.",
+                "%s, %s. %u steps of %s rise and %s tread, %s wide.", stair->steps),
+      rc_words_get_goods (plan, stair->carpet),
+      stair->style == RC_STAIR_WATERFALL ? _ ("waterfall") : _ ("cap-and-band"), stair->steps, rise, going, width);
+  g_autoptr (RcTable) table = rc_table_new ();
+
+  rc_table_add_column (table, _ ("PIECE"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("CUT WIDTH"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("CUT LENGTH"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("COMES OFF"), RC_COLUMN_TEXT, 1);
+  for (guint i = 0; i < plan->pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (plan->pieces, i);
+
+      if (piece->kind == RC_PIECE_STAIR && g_strcmp0 (piece->room, stair->id) == 0)
+        {
+          g_autofree char *number = g_strdup_printf ("%u", piece->number);
+          g_autofree char *across = rc_text_format_length (plan->job, piece->cut_width);
+          g_autofree char *along = rc_text_format_length (plan->job, piece->cut_length);
+          g_autofree char *source = dup_source (plan, piece);
+
+          rc_table_add_row (table, RC_ROW_BODY, number, across, along, source);
+        }
+    }
+  rc_flow_heading (&work->flow, title, 80);
+  rc_flow_text (&work->flow, RC_TEXT_BODY, facts);
+  rc_flow_skip (&work->flow, 2);
+  rc_table_flow (table, &work->flow);
+  add_stair_steps (work, stair);
+}

@@ -1,0 +1,265 @@
+#include "floor-figure.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "floor-pieces.h"
+#include "scale.h"
+
+double
+rc_figure_get_font_size (guint ratio)
+{
+  if (ratio <= 50)
+    return 7.5;
+
+  return ratio <= 100 ? 6.75 : 6;
+}
+
+guint
+rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, double height)
+{
+  return rc_scale_choose (units, box.x1 - box.x0, box.y1 - box.y0, width - 2 * RC_FIGURE_PAD,
+                          height - 2 * RC_FIGURE_PAD);
+}
+
+double
+rc_figure_get_height (RcBox box, guint ratio)
+{
+  return (double)(box.y1 - box.y0) * rc_scale_to_points_per_tick (ratio) + 2 * RC_FIGURE_PAD;
+}
+
+typedef struct
+{
+  RcFloorDrawing drawing;
+  RcBox          box;
+  double         scale;
+  RcPlan        *taken;
+  GDestroyNotify destroy;
+} Figure;
+
+static void
+figure_free (gpointer data)
+{
+  Figure *figure = data;
+
+  if (figure->destroy)
+    figure->destroy (figure->taken);
+  g_free (figure);
+}
+
+static void
+draw_figure (cairo_t *cr, double x, double y, double width, double height, gconstpointer data)
+{
+  const Figure *figure = data;
+  RcView        view;
+
+  view.scale = figure->scale;
+  view.x0 = x + width / 2 - ((double)figure->box.x0 + (double)figure->box.x1) / 2 * view.scale;
+  view.y0 = y + height / 2 + ((double)figure->box.y0 + (double)figure->box.y1) / 2 * view.scale;
+  cairo_rectangle (cr, x, y, width, height);
+  cairo_clip (cr);
+  rc_floor_drawing_draw (&figure->drawing, &view, cr);
+}
+
+void
+rc_figure_add_taken (RcPage *page, double x, double y, double width, double height, RcPlan *plan,
+                     GDestroyNotify destroy, int floor, RcBox box, guint ratio, RcFloorLayers layers)
+{
+  Figure *figure = g_new0 (Figure, 1);
+
+  figure->drawing.layers = layers;
+  figure->drawing.palette = &RC_PALETTE_PAPER;
+  figure->drawing.font_size = rc_figure_get_font_size (ratio);
+  figure->drawing.floor = floor;
+  figure->drawing.plan = plan;
+  figure->box = box;
+  figure->scale = rc_scale_to_points_per_tick (ratio);
+  figure->taken = plan;
+  figure->destroy = destroy;
+  rc_page_add_drawing (page, x, y, width, height, draw_figure, figure, figure_free);
+}
+
+void
+rc_figure_add (RcPage *page, double x, double y, double width, double height, const RcPlan *plan, int floor, RcBox box,
+               guint ratio, RcFloorLayers layers)
+{
+  rc_figure_add_taken (page, x, y, width, height, (RcPlan *)plan, NULL, floor, box, ratio, layers);
+}
+
+typedef struct
+{
+  RcUnitSystem units;
+  guint        ratio;
+} Legend;
+
+/* Text that begins at x. */
+static double
+draw_words (RcPen *pen, double x, double y, const char *text, double size, gboolean bold)
+{
+  double width, height;
+
+  rc_pen_measure_text (pen, text, size, bold, &width, &height);
+  rc_pen_set_colour (pen, pen->palette->ink, 1);
+  rc_pen_draw_text (pen, text, size, bold, (RcSpot){ x + width / 2, y }, 0, FALSE);
+
+  return width;
+}
+
+static void
+draw_north (RcPen *pen, double x, double y)
+{
+  double radius = 13;
+
+  rc_pen_set_colour (pen, pen->palette->ink, 1);
+  cairo_set_line_width (pen->cr, 0.7);
+  cairo_arc (pen->cr, x, y, radius, 0, 2 * G_PI);
+  cairo_stroke (pen->cr);
+  /* One half black, one half white, pointing up: y of the house is north. */
+  cairo_move_to (pen->cr, x, y - radius - 4);
+  cairo_line_to (pen->cr, x + 5, y + radius - 4);
+  cairo_line_to (pen->cr, x, y + radius - 8);
+  cairo_close_path (pen->cr);
+  cairo_fill (pen->cr);
+  cairo_move_to (pen->cr, x, y - radius - 4);
+  cairo_line_to (pen->cr, x - 5, y + radius - 4);
+  cairo_line_to (pen->cr, x, y + radius - 8);
+  cairo_close_path (pen->cr);
+  cairo_stroke (pen->cr);
+  rc_pen_draw_text (pen, C_ ("the compass point", "N"), 8, TRUE, (RcSpot){ x, y + radius + 7 }, 0, FALSE);
+}
+
+static void
+draw_bar (RcPen *pen, const Legend *legend, double x, double y)
+{
+  double           scale = rc_scale_to_points_per_tick (legend->ratio), height = 4;
+  RcLength         step = rc_scale_choose_step (legend->units, (RcLength)(24 / scale));
+  g_autofree char *words = rc_scale_format (legend->units, legend->ratio);
+  g_autofree char *said = g_strdup_printf (_ ("Scale %s"), words);
+
+  draw_words (pen, x, y - 15, said, 8, TRUE);
+  cairo_set_line_width (pen->cr, 0.6);
+  for (int i = 0; i <= 4; i++)
+    {
+      double           at = x + (double)(i * step) * scale;
+      g_autofree char *text = NULL;
+
+      if (i < 4)
+        {
+          cairo_rectangle (pen->cr, at, y - height / 2, (double)step * scale, height);
+          if (i % 2 == 0)
+            cairo_fill_preserve (pen->cr);
+          cairo_stroke (pen->cr);
+        }
+      if (legend->units == RC_UNITS_METRIC)
+        {
+          g_autofree char *number = rc_quantity_format (i * step * RC_MICRO / RC_TICKS_PER_M, 1);
+
+          text = g_strdup_printf (i == 4 ? _ ("%s m") : "%s", number);
+        }
+      else
+        text = g_strdup_printf (i == 4 ? _ ("%d ft") : "%d", (int)(i * step / RC_TICKS_PER_FOOT));
+      rc_pen_draw_text (pen, text, 6.5, FALSE, (RcSpot){ at, y + 9 }, 0, FALSE);
+    }
+  {
+    const char *note = _ ("True at full size on paper; figures come first.");
+
+    draw_words (pen, x, y + 20, note, 6, FALSE);
+  }
+}
+
+static GPtrArray *
+dup_box (double x, double y, double width, double height)
+{
+  GPtrArray *rings = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
+  GArray    *ring = g_array_new (FALSE, FALSE, sizeof (RcSpot));
+  RcSpot     corners[4] = { { x, y }, { x + width, y }, { x + width, y + height }, { x, y + height } };
+
+  g_array_append_vals (ring, corners, 4);
+  g_ptr_array_add (rings, ring);
+
+  return rings;
+}
+
+static void
+draw_swatch (RcPen *pen, double x, double y, RcHatch hatch)
+{
+  g_autoptr (GPtrArray) rings = dup_box (x, y - 5, 22, 10);
+
+  rc_piece_draw_rings (pen, rings, hatch, FALSE);
+}
+
+static void
+draw_seam_sample (RcPen *pen, double x, double y, RcSeamKind kind)
+{
+  cairo_save (pen->cr);
+  rc_seam_set_line (pen, kind);
+  cairo_move_to (pen->cr, x, y);
+  cairo_line_to (pen->cr, x + 22, y);
+  cairo_stroke (pen->cr);
+  cairo_restore (pen->cr);
+}
+
+static void
+draw_keys (RcPen *pen, double x, double y, double width)
+{
+  const char *words[] = { _ ("drop"),       _ ("fill"),       _ ("joined fill"), _ ("side seam"),
+                          _ ("cross seam"), _ ("pile leans"), _ ("piece"),       _ ("rule broken") };
+  double      column = width / 3;
+
+  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+    {
+      double at_x = x + (i / 3) * column, at_y = y + (i % 3) * 15.5;
+
+      switch (i)
+        {
+        case 0:
+        case 1:
+        case 2:
+          draw_swatch (pen, at_x, at_y, (RcHatch)i);
+          break;
+        case 3:
+          draw_seam_sample (pen, at_x, at_y, RC_SEAM_SIDE);
+          break;
+        case 4:
+          draw_seam_sample (pen, at_x, at_y, RC_SEAM_CROSS);
+          break;
+        case 5:
+          rc_pen_set_colour (pen, pen->palette->ink, 1);
+          rc_pen_draw_arrow (pen, (RcSpot){ at_x + 11, at_y }, 0, 20);
+          break;
+        case 6:
+          rc_piece_draw_number (pen, (RcSpot){ at_x + 11, at_y }, 1, FALSE);
+          break;
+        default:
+          rc_rule_draw_mark (pen, (RcSpot){ at_x + 11, at_y }, 1);
+          break;
+        }
+      draw_words (pen, at_x + 28, at_y, words[i], 7, FALSE);
+    }
+}
+
+static void
+draw_legend (cairo_t *cr, double x, double y, double width, double height, gconstpointer data)
+{
+  const Legend *legend = data;
+  RcView        view = { 0, 0, 1 };
+  double        middle = y + height / 2, bar = x + 46, keys_width = MIN (290, width * 0.55);
+  RcPen         pen;
+
+  rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 7);
+  draw_north (&pen, x + 18, middle - 5);
+  draw_bar (&pen, legend, bar, middle - 1);
+  draw_keys (&pen, x + width - keys_width, middle - 15.5, keys_width);
+  rc_pen_clear (&pen);
+}
+
+void
+rc_legend_add (RcPage *page, double x, double y, double width, RcUnitSystem units, guint ratio)
+{
+  Legend *legend = g_new0 (Legend, 1);
+
+  legend->units = units;
+  legend->ratio = ratio;
+  rc_page_add_line (page, x, y, x + width, y, 0.5, 0.5);
+  rc_page_add_drawing (page, x, y + 2, width, RC_LEGEND_HEIGHT - 4, draw_legend, legend, g_free);
+  rc_page_add_line (page, x, y + RC_LEGEND_HEIGHT, x + width, y + RC_LEGEND_HEIGHT, 0.5, 0.5);
+}

@@ -1,0 +1,32 @@
+/* A floor drawn to a true scale in a frame of a page, with scale bar, north arrow and legend.
+ */
+#pragma once
+
+#include "page.h"
+
+#include "floor-drawing.h"
+
+#define RC_FIGURE_PAD 26.0 /* kept free around the floor for walls and the overall dimensions */
+
+/* The font that suits a scale: smaller drawings get smaller words. */
+double rc_figure_get_font_size (guint ratio);
+
+/* The largest scale at which `box` of the house fits a frame of that size. */
+guint rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, double height);
+
+/* The height a figure of `box` at that scale takes. */
+double rc_figure_get_height (RcBox box, guint ratio);
+
+/* Adds the figure: `box` in the middle of the frame, everything outside the frame clipped away. The plan must outlive
+ * the page. */
+void rc_figure_add (RcPage *page, double x, double y, double width, double height, const RcPlan *plan, int floor,
+                    RcBox box, guint ratio, RcFloorLayers layers);
+
+/* A drawing (a kind of plan's own pieces) instead of the plan's chosen ones; `plan` is taken, freed with `destroy`. */
+void rc_figure_add_taken (RcPage *page, double x, double y, double width, double height, RcPlan *plan,
+                          GDestroyNotify destroy, int floor, RcBox box, guint ratio, RcFloorLayers layers);
+
+#define RC_LEGEND_HEIGHT 52.0
+
+/* North arrow, scale bar with the scale in words, and what the marks mean: a band `width` wide. */
+void rc_legend_add (RcPage *page, double x, double y, double width, RcUnitSystem units, guint ratio);

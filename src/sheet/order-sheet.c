@@ -1,0 +1,44 @@
+#include "sheet-layouts.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "quote-table.h"
+#include "words.h"
+
+static void
+add_notes (RcSheetWork *work, const RcOrder *order)
+{
+  rc_flow_heading (&work->flow, _ ("Please note"), 30);
+  for (guint i = 0; i < order->notes->len; i++)
+    {
+      g_autofree char *number = g_strdup_printf ("%u", i + 1);
+
+      rc_flow_numbered (&work->flow, number, g_ptr_array_index (order->notes, i));
+    }
+}
+
+void
+rc_order_sheet_lay_out (RcSheetWork *work)
+{
+  const RcOrder *order = work->data->order;
+  RcFlow        *flow = &work->flow;
+  double         column;
+
+  rc_flow_start (flow, work->pages, FALSE);
+  rc_sheet_add_letter_head (work, _ ("TO"),
+                            order->supplier && *order->supplier ? order->supplier : _ ("Supplier not named"));
+  rc_flow_skip (flow, 4);
+  rc_quote_table_flow (work, order->lines, &order->currency);
+  rc_quote_sums_flow (work, order->net, -1, order->tax, order->total, 0, &order->currency);
+  if (order->notes && order->notes->len > 0)
+    add_notes (work, order);
+  rc_flow_heading (flow, _ ("Confirmation"), 80);
+  rc_flow_text (flow, RC_TEXT_BODY,
+                _ ("Please confirm the goods, dye lot, delivery date and price. Send carpet rolled, pile in, with this "
+                   "order’s number on each roll."));
+  column = (flow->width - 20) / 2;
+  flow->y += 34;
+  rc_sheet_add_signature (work, flow->x, column, _ ("Ordered by"));
+  rc_sheet_add_signature (work, flow->x + column + 20, column, _ ("Delivery date confirmed"));
+  flow->y += 14;
+}

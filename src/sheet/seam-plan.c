@@ -1,0 +1,284 @@
+#include "sheet-layouts.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "floor-figure.h"
+#include "floor-pieces.h"
+#include "floor-rooms.h"
+#include "scale.h"
+#include "table.h"
+#include "words.h"
+
+/* A floor drawn smaller than this has its areas drawn again, larger, on pages of their own. */
+#define COARSE_METRIC   100
+#define COARSE_IMPERIAL 96
+
+#define HEAD_HEIGHT 96.0 /* about what the head takes, for choosing which way round the page lies */
+
+static int
+compare_ints (gconstpointer a, gconstpointer b)
+{
+  return *(const int *)a - *(const int *)b;
+}
+
+/* The storeys that have rooms, lowest first. GArray of int. */
+static GArray *
+dup_floors (const RcHouse *house)
+{
+  GArray *floors = g_array_new (FALSE, FALSE, sizeof (int));
+
+  for (guint i = 0; i < house->rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = g_ptr_array_index (house->rooms, i);
+      gboolean            known = FALSE;
+
+      for (guint f = 0; f < floors->len; f++)
+        known = known || g_array_index (floors, int, f) == placed->room->floor;
+      if (!known)
+        g_array_append_val (floors, placed->room->floor);
+    }
+  g_array_sort (floors, compare_ints);
+
+  return floors;
+}
+
+/* The reasons that go under the drawing of a storey. */
+typedef struct
+{
+  GPtrArray *broken; /* of RcBrokenRule, of all storeys */
+  GArray    *floors; /* of int */
+} Reasons;
+
+static void
+add_reasons (RcSheetWork *work, const Reasons *reasons, int floor)
+{
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < reasons->broken->len; i++)
+    {
+      const RcBrokenRule *rule = g_ptr_array_index (reasons->broken, i);
+      g_autofree char    *number = g_strdup_printf ("▲ %u", i + 1);
+
+      if (g_array_index (reasons->floors, int, i) != floor)
+        continue;
+      if (!any)
+        rc_flow_subheading (&work->flow, _ ("Placement rules broken here"), 24);
+      any = TRUE;
+      rc_flow_numbered (&work->flow, number, rule->reason ? rule->reason : rc_rule_get_label (rule->rule));
+    }
+  if (!any)
+    rc_flow_text (&work->flow, RC_TEXT_NOTE, _ ("No placement rule is broken on this floor."));
+}
+
+static double
+measure_reasons (RcSheetWork *work, const Reasons *reasons, int floor, double width)
+{
+  double total = 0;
+
+  for (guint i = 0; i < reasons->broken->len; i++)
+    {
+      const RcBrokenRule *rule = g_ptr_array_index (reasons->broken, i);
+      g_autoptr (PangoLayout) layout = NULL;
+      double height;
+
+      if (g_array_index (reasons->floors, int, i) != floor)
+        continue;
+      layout = rc_text_layout_new (work->pages->context, RC_TEXT_BODY, rule->reason, width - 20);
+      rc_text_measure (layout, NULL, &height);
+      total += height + 3;
+    }
+
+  return total > 0 ? total + 22 : 14;
+}
+
+/* The scale that a page lying one way or the other allows. */
+static guint
+get_ratio (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, gboolean landscape, double head)
+{
+  double page_width = landscape ? work->pages->paper_height : work->pages->paper_width;
+  double page_height = landscape ? work->pages->paper_width : work->pages->paper_height;
+  double width = page_width - 2 * RC_PAGE_MARGIN;
+  double rules = MIN (measure_reasons (work, reasons, floor, width), page_height * 0.25);
+  double height
+      = page_height - RC_PAGE_TOP - RC_PAGE_MARGIN - RC_PAGE_FOOT_HEIGHT - head - RC_LEGEND_HEIGHT - 28 - rules;
+
+  return rc_figure_choose_ratio (work->data->plan->job->units, box, width, height);
+}
+
+static gboolean
+lies_better (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, double head)
+{
+  return get_ratio (work, reasons, floor, box, TRUE, head) < get_ratio (work, reasons, floor, box, FALSE, head);
+}
+
+/* The drawing with its legend fills the page down to where the reasons will stand. */
+static guint
+add_drawing (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, const char *title)
+{
+  RcFlow          *flow = &work->flow;
+  const RcPlan    *plan = work->data->plan;
+  RcUnitSystem     units = plan->job->units;
+  double           rules = measure_reasons (work, reasons, floor, flow->width), height;
+  guint            ratio;
+  g_autofree char *scale = NULL, *line = NULL;
+
+  /* Reasons that would squeeze the drawing go on to the next page. */
+  rules = MIN (rules, (flow->bottom - RC_PAGE_TOP) * 0.25);
+  height = rc_flow_get_left (flow) - RC_LEGEND_HEIGHT - rules - 26;
+  ratio = rc_figure_choose_ratio (units, box, flow->width, height);
+  scale = rc_scale_format (units, ratio);
+  line = g_strdup_printf ("%s  ·  %s", title, scale);
+  rc_flow_subheading (flow, line, 0);
+  rc_figure_add (flow->page, flow->x, flow->y, flow->width, height, plan, floor, box, ratio, RC_FLOOR_LAYER_ALL);
+  flow->y += height + 2;
+  rc_legend_add (flow->page, flow->x, flow->y, flow->width, units, ratio);
+  flow->y += RC_LEGEND_HEIGHT + 4;
+
+  return ratio;
+}
+
+static void
+add_floor (RcSheetWork *work, const Reasons *reasons, int floor, gboolean first)
+{
+  const RcPlan    *plan = work->data->plan;
+  RcBox            box = rc_floor_compute_box (plan->house, floor);
+  g_autofree char *name = rc_words_dup_floor (floor);
+  guint            ratio;
+
+  if (first)
+    {
+      rc_flow_start (&work->flow, work->pages, lies_better (work, reasons, floor, box, HEAD_HEIGHT));
+      rc_sheet_add_job_head (work);
+    }
+  else
+    rc_flow_break (&work->flow, lies_better (work, reasons, floor, box, RC_PAGE_HEAD_HEIGHT));
+  ratio = add_drawing (work, reasons, floor, box, name);
+  add_reasons (work, reasons, floor);
+  if (ratio <= (plan->job->units == RC_UNITS_METRIC ? COARSE_METRIC : COARSE_IMPERIAL))
+    return;
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      RcBox             area_box = rc_region_compute_box (area_plan->floor);
+      g_autofree char  *title = NULL;
+      int               area_floor = 0;
+
+      if (area_plan->area->rooms->len == 0
+          || !rc_house_get_room_floor (plan->house, g_ptr_array_index (area_plan->area->rooms, 0), &area_floor)
+          || area_floor != floor || area_box.x1 <= area_box.x0)
+        continue;
+      title = g_strdup_printf ("%s: %s", name, area_plan->area->name ? area_plan->area->name : area_plan->area->id);
+      if (get_ratio (work, reasons, floor, area_box, TRUE, RC_PAGE_HEAD_HEIGHT) >= ratio
+          && get_ratio (work, reasons, floor, area_box, FALSE, RC_PAGE_HEAD_HEIGHT) >= ratio)
+        continue;
+      rc_flow_break (&work->flow, lies_better (work, reasons, floor, area_box, RC_PAGE_HEAD_HEIGHT));
+      add_drawing (work, reasons, floor, area_box, title);
+    }
+}
+
+static void
+add_pieces (RcSheetWork *work)
+{
+  const RcPlan *plan = work->data->plan;
+  g_autoptr (RcTable) table = rc_table_new ();
+  const char *area = NULL;
+  gboolean    any = FALSE;
+
+  rc_table_add_column (table, _ ("PIECE"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("KIND"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("LIES IN"), RC_COLUMN_TEXT, 1);
+  rc_table_add_column (table, _ ("CUT WIDTH"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("CUT LENGTH"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("PILE LEANS"), RC_COLUMN_TEXT, 1);
+  for (guint i = 0; i < plan->pieces->len; i++)
+    {
+      const RcPiece   *piece = g_ptr_array_index (plan->pieces, i);
+      g_autofree char *number = g_strdup_printf ("%u", piece->number);
+      g_autofree char *width = rc_text_format_length (plan->job, piece->cut_width);
+      g_autofree char *length = rc_text_format_length (plan->job, piece->cut_length);
+      g_autofree char *pile
+          = piece->kind == RC_PIECE_STAIR ? g_strdup (_ ("down the stair")) : rc_words_dup_pile (piece->pile_degrees);
+
+      if (!any || g_strcmp0 (area, piece->area) != 0)
+        {
+          g_autofree char *head
+              = g_strdup_printf ("%s: %s", piece->area ? rc_words_get_area (plan, piece->area) : _ ("Stairs"),
+                                 rc_words_get_goods (plan, piece->goods));
+
+          rc_table_add_row (table, RC_ROW_GROUP, head, NULL, NULL, NULL, NULL, NULL);
+        }
+      any = TRUE;
+      area = piece->area;
+      rc_table_add_row (table, RC_ROW_BODY, number, rc_words_get_piece_kind (piece),
+                        rc_words_get_place (plan, piece->room), width, length, pile);
+    }
+  if (!any)
+    return;
+  rc_flow_heading (&work->flow, _ ("Pieces"), 60);
+  rc_table_flow (table, &work->flow);
+}
+
+static void
+add_seams (RcSheetWork *work)
+{
+  const RcPlan *plan = work->data->plan;
+  g_autoptr (RcTable) table = rc_table_new ();
+  RcLength sums[2] = { 0, 0 };
+
+  rc_table_add_column (table, _ ("SEAM"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("JOINS PIECES"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("IN"), RC_COLUMN_TEXT, 1);
+  rc_table_add_column (table, _ ("LENGTH"), RC_COLUMN_RIGHT, 0);
+  for (guint i = 0; i < plan->seams->len; i++)
+    {
+      const RcSeam    *seam = g_ptr_array_index (plan->seams, i);
+      g_autofree char *pieces = g_strdup_printf (_ ("%u and %u"), seam->piece_a, seam->piece_b);
+      g_autofree char *length = rc_text_format_length (plan->job, seam->length);
+
+      rc_table_add_row (table, RC_ROW_BODY, rc_words_get_seam_kind (seam->kind), pieces,
+                        rc_words_get_place (plan, seam->room), length);
+      sums[seam->kind] += seam->length;
+    }
+  if (plan->seams->len == 0)
+    return;
+  for (int kind = RC_SEAM_SIDE; kind <= RC_SEAM_CROSS; kind++)
+    {
+      g_autofree char *length = rc_text_format_length (plan->job, sums[kind]);
+
+      if (sums[kind] > 0)
+        rc_table_add_row (table, RC_ROW_STRONG,
+                          kind == RC_SEAM_SIDE ? _ ("Side seams in all") : _ ("Cross seams in all"), NULL, NULL,
+                          length);
+    }
+  rc_flow_heading (&work->flow, _ ("Seams"), 60);
+  rc_table_flow (table, &work->flow);
+  rc_flow_text (&work->flow, RC_TEXT_NOTE,
+                _ ("Seams are placed as the plan shows. A well-made seam is tight, sealed and keeps its pattern, and "
+                   "can still be seen."));
+}
+
+void
+rc_seam_plan_lay_out (RcSheetWork *work)
+{
+  const RcPlan *plan = work->data->plan;
+  g_autoptr (GArray) floors = dup_floors (plan->house);
+  Reasons reasons;
+
+  reasons.broken = rc_plan_dup_broken (plan, &reasons.floors);
+  if (floors->len == 0)
+    {
+      rc_flow_start (&work->flow, work->pages, FALSE);
+      rc_sheet_add_job_head (work);
+      rc_flow_text (&work->flow, RC_TEXT_BODY, _ ("Nothing has been measured yet."));
+    }
+  for (guint i = 0; i < floors->len; i++)
+    add_floor (work, &reasons, g_array_index (floors, int, i), i == 0);
+  if (plan->pieces->len > 0)
+    {
+      rc_flow_break (&work->flow, FALSE);
+      add_pieces (work);
+      add_seams (work);
+    }
+  g_ptr_array_unref (reasons.broken);
+  g_array_unref (reasons.floors);
+}

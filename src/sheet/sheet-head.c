@@ -1,0 +1,155 @@
+#include "sheet-head.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "words.h"
+
+const char *
+rc_sheet_get_number (const RcSheetData *data)
+{
+  return data->number && *data->number ? data->number : _ ("Draft");
+}
+
+static void
+append_part (GString *text, const char *part)
+{
+  if (part && *part)
+    g_string_append_printf (text, "%s%s", text->len ? "  ·  " : "", part);
+}
+
+char *
+rc_sheet_dup_about (const RcSheetData *data)
+{
+  const RcJob *job = data->plan->job;
+  GString     *text = g_string_new (NULL);
+
+  append_part (text, job->number);
+  append_part (text, job->title);
+  append_part (text, job->customer.name);
+
+  return g_string_free (text, FALSE);
+}
+
+char *
+rc_sheet_dup_foot (const RcSheetData *data)
+{
+  GString *text = g_string_new (NULL);
+
+  append_part (text, data->book ? data->book->shop_name : NULL);
+  append_part (text, data->number);
+  append_part (text, data->date);
+
+  return g_string_free (text, FALSE);
+}
+
+void
+rc_sheet_add_fields (RcSheetWork *work, RcSheetField *fields, guint n_fields)
+{
+  RcFlow *flow = &work->flow;
+  double  gap = 14, shares = 0, tallest = 0, x = flow->x;
+
+  for (guint i = 0; i < n_fields; i++)
+    shares += fields[i].share;
+  rc_page_add_line (flow->page, flow->x, flow->y, flow->x + flow->width, flow->y, 0.5, 0.5);
+  flow->y += 5;
+  for (guint i = 0; i < n_fields; i++)
+    {
+      double       width = (flow->width - gap * (n_fields - 1)) * fields[i].share / shares, height, label_height;
+      PangoLayout *label = rc_text_layout_new (work->pages->context, RC_TEXT_LABEL, fields[i].label, width);
+      PangoLayout *value = rc_text_layout_new (work->pages->context, RC_TEXT_BODY,
+                                               fields[i].value && *fields[i].value ? fields[i].value : "–", width);
+
+      rc_text_measure (label, NULL, &label_height);
+      rc_text_measure (value, NULL, &height);
+      rc_page_add_layout (flow->page, x, flow->y, label, rc_text_style_get_grey (RC_TEXT_LABEL));
+      rc_page_add_layout (flow->page, x, flow->y + label_height + 1, value, rc_text_style_get_grey (RC_TEXT_BODY));
+      tallest = MAX (tallest, label_height + 1 + height);
+      x += width + gap;
+      g_clear_pointer (&fields[i].value, g_free);
+    }
+  flow->y += tallest + 5;
+  rc_page_add_line (flow->page, flow->x, flow->y, flow->x + flow->width, flow->y, 0.5, 0.5);
+  flow->y += 6;
+}
+
+static char *
+dup_measured (const RcMeasure *measure)
+{
+  GString *text = g_string_new (measure->id);
+
+  if (measure->date && *measure->date)
+    g_string_append_printf (text, ", %s", measure->date);
+  if (measure->taken_by && *measure->taken_by)
+    g_string_append_printf (text, "\n%s", measure->taken_by);
+
+  return g_string_free (text, FALSE);
+}
+
+void
+rc_sheet_add_job_head (RcSheetWork *work)
+{
+  const RcSheetData *data = work->data;
+  const RcJob       *job = data->plan->job;
+  RcFlow            *flow = &work->flow;
+  const char        *shop = data->book && data->book->shop_name ? data->book->shop_name : "";
+  PangoLayout       *name = rc_text_layout_new (work->pages->context, RC_TEXT_SUBHEADING, shop, flow->width * 0.5);
+  RcSheetField       fields[] = {
+          { _ ("JOB"), g_strdup_printf ("%s\n%s", job->number ? job->number : job->id, job->title ? job->title : ""), 1.3 },
+          { _ ("CUSTOMER"), rc_words_dup_customer (&job->customer), 1.6 },
+          { _ ("MEASURE"), dup_measured (data->plan->measure), 0.9 },
+          { _ ("DATE"), g_strdup (data->date), 0.7 },
+  };
+
+  pango_layout_set_alignment (name, PANGO_ALIGN_RIGHT);
+  rc_page_add_layout (flow->page, flow->x + flow->width * 0.5, flow->y + 8, name, 0.36);
+  flow->width *= 0.5;
+  rc_flow_text (flow, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind));
+  flow->width *= 2;
+  flow->y += 3;
+  rc_sheet_add_fields (work, fields, G_N_ELEMENTS (fields));
+}
+
+void
+rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *to)
+{
+  const RcSheetData *data = work->data;
+  const RcJob       *job = data->plan->job;
+  RcFlow            *flow = &work->flow;
+  double             full = flow->width, top = flow->y, height, left_bottom;
+  PangoLayout       *title
+      = rc_text_layout_new (work->pages->context, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind), full * 0.42);
+  RcSheetField fields[] = {
+    { to_label, g_strdup (to), 1.6 },
+    { _ ("JOB"), g_strdup_printf ("%s\n%s", job->number ? job->number : job->id, job->title ? job->title : ""), 1.4 },
+    { _ ("NUMBER"), g_strdup (rc_sheet_get_number (data)), 0.7 },
+    { _ ("DATE"), g_strdup (data->date), 0.7 },
+  };
+
+  pango_layout_set_alignment (title, PANGO_ALIGN_RIGHT);
+  rc_text_measure (title, NULL, &height);
+  rc_page_add_layout (flow->page, flow->x + full * 0.58, top, title, rc_text_style_get_grey (RC_TEXT_TITLE));
+  flow->width = full * 0.55;
+  if (data->book && data->book->shop_name && *data->book->shop_name)
+    rc_flow_text (flow, RC_TEXT_SHOP, data->book->shop_name);
+  if (data->book && data->book->shop_address && *data->book->shop_address)
+    {
+      flow->y += 2;
+      rc_flow_text (flow, RC_TEXT_NOTE, data->book->shop_address);
+    }
+  left_bottom = flow->y;
+  flow->width = full;
+  flow->y = MAX (left_bottom, top + height) + 14;
+  rc_page_add_fill (flow->page, flow->x, flow->y - 6, full, 2.2, 0.08);
+  flow->y += 4;
+  rc_sheet_add_fields (work, fields, G_N_ELEMENTS (fields));
+}
+
+void
+rc_sheet_add_signature (RcSheetWork *work, double x, double width, const char *label)
+{
+  RcFlow      *flow = &work->flow;
+  PangoLayout *layout = rc_text_layout_new (work->pages->context, RC_TEXT_NOTE, label, width);
+
+  rc_page_add_line (flow->page, x, flow->y, x + width, flow->y, 0.6, 0.2);
+  rc_page_add_layout (flow->page, x, flow->y + 3, layout, rc_text_style_get_grey (RC_TEXT_NOTE));
+}

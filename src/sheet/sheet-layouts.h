@@ -1,0 +1,12 @@
+/* One function for each kind of sheet: lays its pages out, from a new page on.
+ */
+#pragma once
+
+#include "sheet-head.h"
+
+void rc_seam_plan_lay_out (RcSheetWork *work);
+void rc_fitters_sheet_lay_out (RcSheetWork *work);
+void rc_cut_list_lay_out (RcSheetWork *work);
+void rc_quotation_lay_out (RcSheetWork *work);
+void rc_order_sheet_lay_out (RcSheetWork *work);
+void rc_options_sheet_lay_out (RcSheetWork *work);

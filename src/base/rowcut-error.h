@@ -14,6 +14,7 @@ typedef enum
   RC_ERROR_FORMAT,     /* a file that is not what it should be */
   RC_ERROR_STORE,      /* the store refuses: locked, full, damaged, newer */
   RC_ERROR_INFEASIBLE, /* no plan or cutting can exist, and why */
+  RC_ERROR_CONFLICT,   /* somebody else changed the same thing in the store since it was read */
 } RcErrorCode;
 
 GQuark rc_error_quark (void);

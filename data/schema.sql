@@ -1,0 +1,386 @@
+-- The store of one shop, version 1. Lengths are ticks (1/160 mm), money is minor units of the currency at hand,
+-- quantities are millionths of their unit, rates are parts per million. Kinds and units are the words of the job file.
+-- What the model may leave open is NULL.
+--
+-- A job is named by `id` towards people and by the whole number `job` within the store. Names that point from one part
+-- of a job to another (the room a door leads to, the carpet of an area) are not foreign keys: an edit that leaves one
+-- dangling for a moment is stored all the same, and it is the job's own check that names it.
+
+-- Numbers given out: the last of each kind. They only grow.
+CREATE TABLE counters (
+  name TEXT NOT NULL PRIMARY KEY,
+  value INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- The job. Everything from here to area_rooms is recorded step by step for undo.
+CREATE TABLE jobs (
+  job INTEGER NOT NULL PRIMARY KEY,
+  id TEXT NOT NULL UNIQUE,
+  number TEXT,
+  title TEXT,
+  opened TEXT,
+  notes TEXT,
+  units TEXT NOT NULL,
+  currency TEXT NOT NULL,
+  currency_digits INTEGER NOT NULL CHECK (currency_digits BETWEEN 0 AND 9),
+  tax_ppm INTEGER NOT NULL
+) STRICT;
+
+-- The customer as this job writes it, so that a correction elsewhere does not rewrite this job's papers.
+CREATE TABLE customers (
+  job INTEGER NOT NULL PRIMARY KEY REFERENCES jobs,
+  name TEXT,
+  address TEXT,
+  phone TEXT,
+  email TEXT
+) STRICT;
+
+CREATE TABLE settings (
+  job INTEGER NOT NULL PRIMARY KEY REFERENCES jobs,
+  trim_length_ticks INTEGER NOT NULL,
+  trim_width_ticks INTEGER NOT NULL,
+  least_fill_width_ticks INTEGER NOT NULL,
+  least_piece_length_ticks INTEGER NOT NULL,
+  most_joins INTEGER NOT NULL,
+  door_distance_ticks INTEGER NOT NULL,
+  stagger_ticks INTEGER NOT NULL,
+  strip_double_from_ticks INTEGER NOT NULL,
+  closure_error_max_ticks INTEGER NOT NULL,
+  closure_close_max_ticks INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE rule_costs (
+  job INTEGER NOT NULL REFERENCES jobs,
+  rule TEXT NOT NULL,
+  cost_minor INTEGER NOT NULL,
+  PRIMARY KEY (job, rule)
+) STRICT, WITHOUT ROWID;
+
+-- Goods as the job uses them, with the columns of the catalogue.
+CREATE TABLE job_goods (
+  job INTEGER NOT NULL REFERENCES jobs,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  name TEXT,
+  supplier TEXT,
+  unit TEXT NOT NULL,
+  roll_width_ticks INTEGER NOT NULL,
+  usable_width_ticks INTEGER NOT NULL,
+  repeat_length_ticks INTEGER NOT NULL,
+  repeat_width_ticks INTEGER NOT NULL,
+  match TEXT NOT NULL,
+  length_step_ticks INTEGER NOT NULL,
+  full_roll_ticks INTEGER NOT NULL,
+  pack_micro INTEGER NOT NULL,
+  pack_unit TEXT NOT NULL,
+  tape_width_ticks INTEGER NOT NULL,
+  pack_covers_area INTEGER NOT NULL, -- doubled square ticks
+  pack_covers_length_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, id)
+) STRICT, WITHOUT ROWID;
+
+-- Rolls the job may use.
+CREATE TABLE job_rolls (
+  job INTEGER NOT NULL REFERENCES jobs,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  goods TEXT,
+  lot TEXT,
+  length_ticks INTEGER NOT NULL,
+  remnant INTEGER NOT NULL CHECK (remnant IN (0, 1)),
+  place TEXT,
+  PRIMARY KEY (job, id)
+) STRICT, WITHOUT ROWID;
+
+-- One visit to the house: a revision of what was measured.
+CREATE TABLE measures (
+  job INTEGER NOT NULL REFERENCES jobs,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  taken TEXT,
+  taken_by TEXT,
+  notes TEXT,
+  PRIMARY KEY (job, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE rooms (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  name TEXT,
+  floor INTEGER NOT NULL,
+  spread INTEGER NOT NULL CHECK (spread IN (0, 1)),
+  placed INTEGER NOT NULL CHECK (placed IN (0, 1)),
+  at_x_ticks INTEGER NOT NULL,
+  at_y_ticks INTEGER NOT NULL,
+  notes TEXT,
+  PRIMARY KEY (job, measure, id),
+  FOREIGN KEY (job, measure) REFERENCES measures (job, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE walls (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  room TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  bearing_degrees REAL NOT NULL,
+  length_ticks INTEGER NOT NULL,
+  bow_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, room, position),
+  FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE outline_points (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  room TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  x_ticks INTEGER NOT NULL,
+  y_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, room, position),
+  FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE cutouts (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  room TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, room, position),
+  FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE cutout_points (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  room TEXT NOT NULL,
+  cutout INTEGER NOT NULL,
+  position INTEGER NOT NULL,
+  x_ticks INTEGER NOT NULL,
+  y_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, room, cutout, position),
+  FOREIGN KEY (job, measure, room, cutout) REFERENCES cutouts (job, measure, room, position)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE openings (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  room TEXT NOT NULL,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  wall INTEGER NOT NULL,
+  offset_ticks INTEGER NOT NULL,
+  width_ticks INTEGER NOT NULL,
+  depth_ticks INTEGER NOT NULL,
+  swing TEXT NOT NULL,
+  hinge_at_end INTEGER NOT NULL CHECK (hinge_at_end IN (0, 1)),
+  to_room TEXT,
+  to_opening TEXT,
+  transition TEXT,
+  PRIMARY KEY (job, measure, room, id),
+  FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE stairs (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  name TEXT,
+  steps INTEGER NOT NULL,
+  rise_ticks INTEGER NOT NULL,
+  going_ticks INTEGER NOT NULL,
+  width_ticks INTEGER NOT NULL,
+  style TEXT NOT NULL,
+  nose_extra_ticks INTEGER NOT NULL,
+  end_extra_ticks INTEGER NOT NULL,
+  width_extra_ticks INTEGER NOT NULL,
+  carpet TEXT,
+  cushion TEXT,
+  notes TEXT,
+  PRIMARY KEY (job, measure, id),
+  FOREIGN KEY (job, measure) REFERENCES measures (job, id)
+) STRICT, WITHOUT ROWID;
+
+-- Rooms laid with one carpet and open to each other.
+CREATE TABLE areas (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  name TEXT,
+  carpet TEXT,
+  cushion TEXT,
+  fixing TEXT NOT NULL,
+  pile_degrees INTEGER NOT NULL,
+  option TEXT,
+  seam_line_pinned INTEGER NOT NULL CHECK (seam_line_pinned IN (0, 1)),
+  seam_line_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, id),
+  FOREIGN KEY (job, measure) REFERENCES measures (job, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE area_rooms (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  area TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  room TEXT NOT NULL,
+  PRIMARY KEY (job, measure, area, position),
+  FOREIGN KEY (job, measure, area) REFERENCES areas (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
+-- When a job was last changed, and the number of that change among all changes of all jobs: it never comes back, so a
+-- job still has the revision one loaded only if nobody has changed it since. Not part of the job's steps.
+CREATE TABLE revisions (
+  job INTEGER NOT NULL PRIMARY KEY REFERENCES jobs,
+  revision INTEGER NOT NULL UNIQUE,
+  changed TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX revisions_by_change ON revisions (changed, revision);
+
+-- The steps of each job, in order. A changeset leads from the rows before the step to those after it; undone steps wait
+-- for redo. Named by the job's id, for the steps of a deleted job can still be taken back.
+CREATE TABLE steps (
+  job_id TEXT NOT NULL,
+  number INTEGER NOT NULL,
+  name TEXT NOT NULL,
+  made TEXT NOT NULL,
+  undone INTEGER NOT NULL DEFAULT 0 CHECK (undone IN (0, 1)),
+  deletes INTEGER NOT NULL DEFAULT 0 CHECK (deletes IN (0, 1)),
+  changeset BLOB NOT NULL,
+  PRIMARY KEY (job_id, number)
+) STRICT;
+
+-- What a job is found by; rowid = jobs.job.
+CREATE VIRTUAL TABLE search USING fts5 (
+  number, title, customer, address, notes,
+  tokenize = "unicode61 remove_diacritics 2",
+  prefix = '1 2 3'
+);
+
+-- The price book: one of it.
+CREATE TABLE price_book (
+  book INTEGER NOT NULL PRIMARY KEY CHECK (book = 1),
+  currency TEXT NOT NULL,
+  currency_digits INTEGER NOT NULL CHECK (currency_digits BETWEEN 0 AND 9),
+  tax_ppm INTEGER NOT NULL,
+  deposit_ppm INTEGER NOT NULL,
+  shop_name TEXT,
+  shop_address TEXT,
+  terms TEXT
+) STRICT;
+
+CREATE TABLE catalogue (
+  id TEXT NOT NULL PRIMARY KEY,
+  position INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  name TEXT,
+  supplier TEXT,
+  unit TEXT NOT NULL,
+  roll_width_ticks INTEGER NOT NULL,
+  usable_width_ticks INTEGER NOT NULL,
+  repeat_length_ticks INTEGER NOT NULL,
+  repeat_width_ticks INTEGER NOT NULL,
+  match TEXT NOT NULL,
+  length_step_ticks INTEGER NOT NULL,
+  full_roll_ticks INTEGER NOT NULL,
+  pack_micro INTEGER NOT NULL,
+  pack_unit TEXT NOT NULL,
+  tape_width_ticks INTEGER NOT NULL,
+  pack_covers_area INTEGER NOT NULL, -- doubled square ticks
+  pack_covers_length_ticks INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE prices (
+  position INTEGER NOT NULL PRIMARY KEY,
+  item TEXT NOT NULL,
+  unit TEXT NOT NULL,
+  cost_minor INTEGER NOT NULL,
+  sale_minor INTEGER NOT NULL,
+  valid_from TEXT,
+  valid_to TEXT,
+  from_micro INTEGER NOT NULL
+) STRICT;
+
+-- Rolls in stock.
+CREATE TABLE rolls (
+  id TEXT NOT NULL PRIMARY KEY,
+  goods TEXT,
+  lot TEXT,
+  length_ticks INTEGER NOT NULL CHECK (length_ticks >= 0),
+  remnant INTEGER NOT NULL CHECK (remnant IN (0, 1)),
+  place TEXT
+) STRICT, WITHOUT ROWID;
+
+-- Quotations as issued. They outlive the job and nothing changes them, not even a hand with another program.
+CREATE TABLE issued_quotations (
+  number TEXT NOT NULL PRIMARY KEY,
+  serial INTEGER NOT NULL UNIQUE,
+  job_id TEXT NOT NULL,
+  job_revision INTEGER,
+  issued TEXT NOT NULL,
+  title TEXT,
+  customer TEXT,
+  address TEXT,
+  currency TEXT NOT NULL,
+  currency_digits INTEGER NOT NULL CHECK (currency_digits BETWEEN 0 AND 9),
+  tax_ppm INTEGER NOT NULL,
+  net_minor INTEGER NOT NULL,
+  tax_minor INTEGER NOT NULL,
+  total_minor INTEGER NOT NULL CHECK (total_minor = net_minor + tax_minor),
+  deposit_minor INTEGER NOT NULL,
+  cost_minor INTEGER NOT NULL,
+  margin_minor INTEGER NOT NULL CHECK (margin_minor = net_minor - cost_minor),
+  n_lines INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX issued_quotations_by_job ON issued_quotations (job_id, serial);
+
+CREATE TABLE issued_lines (
+  number TEXT NOT NULL REFERENCES issued_quotations,
+  position INTEGER NOT NULL,
+  item TEXT,
+  name TEXT,
+  because TEXT,
+  quantity_micro INTEGER NOT NULL,
+  unit TEXT NOT NULL,
+  packs INTEGER NOT NULL,
+  pack_unit TEXT NOT NULL,
+  price_minor INTEGER NOT NULL,
+  amount_minor INTEGER NOT NULL,
+  cost_minor INTEGER NOT NULL,
+  is_work INTEGER NOT NULL CHECK (is_work IN (0, 1)),
+  from_stock INTEGER NOT NULL CHECK (from_stock IN (0, 1)),
+  PRIMARY KEY (number, position)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER issued_quotations_stay BEFORE UPDATE ON issued_quotations
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_quotations_remain BEFORE DELETE ON issued_quotations
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_lines_stay BEFORE UPDATE ON issued_lines
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_lines_remain BEFORE DELETE ON issued_lines
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_lines_complete BEFORE INSERT ON issued_lines
+WHEN NEW.position NOT BETWEEN 0 AND (SELECT n_lines - 1 FROM issued_quotations WHERE number = NEW.number)
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;

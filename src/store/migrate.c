@@ -1,0 +1,101 @@
+#include "schema.h"
+
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+
+#include "backup.h"
+
+static char *
+dup_backup_path (const char *path, int version)
+{
+  char *name = g_strdup_printf ("%s.version-%d.backup", path, version);
+
+  for (guint i = 2; g_file_test (name, G_FILE_TEST_EXISTS); i++)
+    {
+      g_free (name);
+      name = g_strdup_printf ("%s.version-%d-%u.backup", path, version, i);
+    }
+  return name;
+}
+
+static const RcMigration *
+find_migration (const RcSchema *schema, int from)
+{
+  for (guint i = 0; i < schema->n_migrations; i++)
+    if (schema->migrations[i].from == from)
+      return &schema->migrations[i];
+  return NULL;
+}
+
+static gboolean
+run_migration (RcStore *store, const RcMigration *migration, GError **error)
+{
+  g_autofree char *doing
+      = g_strdup_printf (_ ("bringing the store from version %d to %d"), migration->from, migration->from + 1);
+  g_autofree char *mark = g_strdup_printf ("PRAGMA user_version = %d", migration->from + 1);
+
+  if (sqlite3_exec (store->db, migration->sql, NULL, NULL, NULL) != SQLITE_OK
+      || sqlite3_exec (store->db, mark, NULL, NULL, NULL) != SQLITE_OK)
+    return rc_store_fail (store, doing, error);
+  return TRUE;
+}
+
+/* Within the transaction, so with the version as it is now: another program may have been here first. */
+static gboolean
+run_migrations (RcStore *store, const RcSchema *schema, GError **error)
+{
+  gint64 broken = 0;
+  int    version;
+
+  if (!rc_schema_identify (store->db, store->path, schema, &version, error))
+    return FALSE;
+  for (; version < schema->version; version++)
+    {
+      const RcMigration *migration = find_migration (schema, version);
+
+      if (migration == NULL)
+        {
+          g_set_error (error, RC_ERROR, RC_ERROR_STORE,
+                       _ ("%s is a store of version %d, which this program cannot bring up to version %d"), store->path,
+                       version, schema->version);
+          return FALSE;
+        }
+      if (!run_migration (store, migration, error))
+        return FALSE;
+    }
+  if (!rc_schema_get_integer (store->db, store->path, "SELECT count (*) FROM pragma_foreign_key_check", &broken, error))
+    return FALSE;
+  if (broken > 0)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_STORE,
+                   _ ("%s: brought up to version %d, %d rows would point nowhere; the store is as it was"), store->path,
+                   schema->version, (int)broken);
+      return FALSE;
+    }
+  return rc_schema_check (store->db, store->path, schema, error);
+}
+
+gboolean
+rc_schema_migrate (RcStore *store, const RcSchema *schema, GError **error)
+{
+  g_autofree char *backup = NULL;
+  gboolean         done;
+  int              version;
+
+  if (!rc_schema_identify (store->db, store->path, schema, &version, error))
+    return FALSE;
+  if (version == schema->version)
+    return TRUE;
+  backup = dup_backup_path (store->path, version);
+  if (!rc_backup_write (store->db, store->path, backup, error))
+    {
+      g_prefix_error (error, _ ("Before the store is brought up to date a backup is made: "));
+      return FALSE;
+    }
+  sqlite3_exec (store->db, "PRAGMA foreign_keys = OFF", NULL, NULL, NULL);
+  done = rc_store_begin (store, _ ("bringing the store up to date"), error)
+         && (run_migrations (store, schema, error) || rc_store_rollback (store))
+         && rc_store_commit (store, _ ("bringing the store up to date"), error);
+  sqlite3_exec (store->db, "PRAGMA foreign_keys = ON", NULL, NULL, NULL);
+  return done;
+}

@@ -1,0 +1,19 @@
+/* A job as rows, and rows as a job. The two stand side by side: what one writes the other reads. */
+#pragma once
+
+#include "row-set.h"
+
+/* Text stays the job's. */
+void rc_job_rows_add (const RcJob *job, RcRowSet *rows);
+
+/* From rows read in the model's order. (transfer full) NULL and RC_ERROR_STORE naming the row that has a word which
+ * this program does not know, or when there is no such job. */
+RcJob *rc_job_rows_build (const RcRowSet *rows, GError **error);
+
+/* The parts. */
+void     rc_measure_rows_add (const RcMeasure *measure, guint position, RcRowSet *rows);
+gboolean rc_measure_rows_build (const RcRowSet *rows, RcJob *job, GError **error);
+/* The measure named by the row's first column. */
+RcMeasure *rc_measure_rows_find (const RcJob *job, RcTableId table, const RcValue *row, GError **error);
+void       rc_goods_rows_add (const GPtrArray *goods, RcTableId table, RcRowSet *rows);
+gboolean   rc_goods_rows_build (const RcRowSet *rows, RcTableId table, GPtrArray *goods, GError **error);

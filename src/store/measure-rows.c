@@ -1,0 +1,174 @@
+#include "job-rows.h"
+#include "room-rows.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+add_stairs (const RcMeasure *measure, RcRowSet *rows)
+{
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      const RcStair *stair = measure->stairs->pdata[i];
+
+      rc_row_set_add (
+          rows, RC_TABLE_STAIRS,
+          RC_VALUES (rc_value_text (measure->id), rc_value_text (stair->id), rc_value_integer (i),
+                     rc_value_text (stair->name), rc_value_integer (stair->steps), rc_value_integer (stair->rise),
+                     rc_value_integer (stair->going), rc_value_integer (stair->width),
+                     rc_value_text (rc_stair_style_get_name (stair->style)), rc_value_integer (stair->nose_extra),
+                     rc_value_integer (stair->end_extra), rc_value_integer (stair->width_extra),
+                     rc_value_text (stair->carpet), rc_value_text (stair->cushion), rc_value_text (stair->notes)));
+    }
+}
+
+static void
+add_areas (const RcMeasure *measure, RcRowSet *rows)
+{
+  for (guint i = 0; i < measure->areas->len; i++)
+    {
+      const RcFloorArea *area = measure->areas->pdata[i];
+
+      rc_row_set_add (rows, RC_TABLE_AREAS,
+                      RC_VALUES (rc_value_text (measure->id), rc_value_text (area->id), rc_value_integer (i),
+                                 rc_value_text (area->name), rc_value_text (area->carpet),
+                                 rc_value_text (area->cushion), rc_value_text (rc_fixing_get_name (area->fixing)),
+                                 rc_value_integer (area->pile_degrees), rc_value_text (area->option),
+                                 rc_value_integer (area->seam_line_pinned != FALSE),
+                                 rc_value_integer (area->seam_line)));
+      for (guint j = 0; j < area->rooms->len; j++)
+        rc_row_set_add (rows, RC_TABLE_AREA_ROOMS,
+                        RC_VALUES (rc_value_text (measure->id), rc_value_text (area->id), rc_value_integer (j),
+                                   rc_value_text (area->rooms->pdata[j] != NULL ? area->rooms->pdata[j] : "")));
+    }
+}
+
+void
+rc_measure_rows_add (const RcMeasure *measure, guint position, RcRowSet *rows)
+{
+  rc_row_set_add (rows, RC_TABLE_MEASURES,
+                  RC_VALUES (rc_value_text (measure->id), rc_value_integer (position), rc_value_text (measure->date),
+                             rc_value_text (measure->taken_by), rc_value_text (measure->notes)));
+  for (guint i = 0; i < measure->rooms->len; i++)
+    rc_room_rows_add (measure->id, measure->rooms->pdata[i], i, rows);
+  add_stairs (measure, rows);
+  add_areas (measure, rows);
+}
+
+static void
+build_measures (const RcRowSet *rows, RcJob *job)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_MEASURES); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_MEASURES, i);
+      RcMeasure     *measure = rc_measure_new (rc_value_get_text (&row[0]));
+
+      measure->date = rc_value_dup_text (&row[2]);
+      measure->taken_by = rc_value_dup_text (&row[3]);
+      g_free (measure->notes);
+      measure->notes = rc_value_dup_text (&row[4]);
+      g_ptr_array_add (job->measures, measure);
+    }
+}
+
+RcMeasure *
+rc_measure_rows_find (const RcJob *job, RcTableId table, const RcValue *row, GError **error)
+{
+  const char *id = rc_value_get_text (&row[0]);
+  RcMeasure  *measure = id != NULL ? rc_job_get_measure (job, id) : NULL;
+
+  if (measure == NULL)
+    g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("a row of %s belongs to no measure (%s)"),
+                 rc_row_table_get (table)->name, id != NULL ? id : "");
+  return measure;
+}
+
+static gboolean
+build_stairs (const RcRowSet *rows, RcJob *job, GError **error)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_STAIRS); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_STAIRS, i);
+      RcMeasure     *measure = rc_measure_rows_find (job, RC_TABLE_STAIRS, row, error);
+      RcStair       *stair;
+
+      if (measure == NULL)
+        return FALSE;
+      stair = rc_stair_new (rc_value_get_text (&row[1]), rc_value_get_text (&row[3]));
+      g_ptr_array_add (measure->stairs, stair);
+      stair->steps = (guint)rc_value_get_integer (&row[4]);
+      stair->rise = rc_value_get_integer (&row[5]);
+      stair->going = rc_value_get_integer (&row[6]);
+      stair->width = rc_value_get_integer (&row[7]);
+      stair->nose_extra = rc_value_get_integer (&row[9]);
+      stair->end_extra = rc_value_get_integer (&row[10]);
+      stair->width_extra = rc_value_get_integer (&row[11]);
+      stair->carpet = rc_value_dup_text (&row[12]);
+      stair->cushion = rc_value_dup_text (&row[13]);
+      stair->notes = rc_value_dup_text (&row[14]);
+      if (!rc_stair_style_parse (rc_value_get_text (&row[8]), &stair->style, error))
+        {
+          g_prefix_error (error, _ ("stair %s: "), stair->id);
+          return FALSE;
+        }
+    }
+  return TRUE;
+}
+
+static gboolean
+build_areas (const RcRowSet *rows, RcJob *job, GError **error)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_AREAS); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_AREAS, i);
+      RcMeasure     *measure = rc_measure_rows_find (job, RC_TABLE_AREAS, row, error);
+      RcFloorArea   *area;
+
+      if (measure == NULL)
+        return FALSE;
+      area = rc_floor_area_new (rc_value_get_text (&row[1]), rc_value_get_text (&row[3]));
+      g_ptr_array_add (measure->areas, area);
+      area->carpet = rc_value_dup_text (&row[4]);
+      area->cushion = rc_value_dup_text (&row[5]);
+      area->pile_degrees = (int)rc_value_get_integer (&row[7]);
+      area->option = rc_value_dup_text (&row[8]);
+      area->seam_line_pinned = rc_value_get_integer (&row[9]) != 0;
+      area->seam_line = rc_value_get_integer (&row[10]);
+      if (!rc_fixing_parse (rc_value_get_text (&row[6]), &area->fixing, error))
+        {
+          g_prefix_error (error, _ ("area %s: "), area->id);
+          return FALSE;
+        }
+    }
+  return TRUE;
+}
+
+static gboolean
+build_area_rooms (const RcRowSet *rows, RcJob *job, GError **error)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_AREA_ROOMS); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_AREA_ROOMS, i);
+      RcMeasure     *measure = rc_measure_rows_find (job, RC_TABLE_AREA_ROOMS, row, error);
+      RcFloorArea   *area;
+
+      if (measure == NULL)
+        return FALSE;
+      area = rc_measure_find_area (measure, rc_value_get_text (&row[1]));
+      if (area == NULL)
+        {
+          g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("a row of area_rooms belongs to no area (%s of measure %s)"),
+                       rc_value_get_text (&row[1]), measure->id);
+          return FALSE;
+        }
+      g_ptr_array_add (area->rooms, rc_value_dup_text (&row[3]));
+    }
+  return TRUE;
+}
+
+gboolean
+rc_measure_rows_build (const RcRowSet *rows, RcJob *job, GError **error)
+{
+  build_measures (rows, job);
+  return rc_room_rows_build (rows, job, error) && build_stairs (rows, job, error) && build_areas (rows, job, error)
+         && build_area_rooms (rows, job, error);
+}

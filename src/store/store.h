@@ -2,7 +2,12 @@
  *
  * Every call that changes something is one transaction: when it returns TRUE the change is on disk, when it returns
  * FALSE nothing changed. Foreign keys on, STRICT tables, WAL, schema version in user_version. Errors are RC_ERROR_STORE
- * with a message for people.
+ * with a message for people, or as said below.
+ *
+ * Two programs, or two windows of one, may work on one file; each window opens a store of its own. A writer waits up to
+ * 5 s for another. Nobody's edit is lost: what is saved must still be as it was loaded by the same RcStore, else the
+ * error is RC_ERROR_CONFLICT and the job must be loaded anew. rc_store_get_data_version tells when to look. An RcStore
+ * belongs to one thread at a time.
  */
 #pragma once
 
@@ -10,13 +15,18 @@
 
 typedef struct _RcStore RcStore;
 
-/* Opens `path` (":memory:" too), making it when it is not there: then *created (nullable) is TRUE and the caller fills
- * in the shipped price book. Checks that it is a store of ours, its version (migrates an older one after a backup
- * beside it, refuses a newer one), its integrity. */
+/* Opens `path` (":memory:" too), making it when it is not there. *created (nullable) is TRUE as long as no price book
+ * was ever saved: then the caller fills in the shipped one. Checks that it is a store of ours, its version (migrates an
+ * older one after a backup beside it, refuses a newer one), its tables, and its pages and references (those of a file
+ * above 64 MB only when it was not closed properly). Refuses, and touches nothing of, a file that is no database or
+ * another program's, and a folder or file that cannot be written. The folder is only made for the default path. */
 RcStore *rc_store_open (const char *path, gboolean *created, GError **error);
 void     rc_store_close (RcStore *store);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcStore, rc_store_close)
+
+/* A number that changes whenever another RcStore has changed the file. */
+gboolean rc_store_get_data_version (RcStore *store, gint64 *version, GError **error);
 
 /* $XDG_DATA_HOME/rowcut/rowcut.db. (transfer full) */
 char *rc_store_dup_default_path (void);
@@ -29,45 +39,78 @@ typedef struct
 
 void rc_job_summary_free (RcJobSummary *summary);
 
-/* Jobs whose number, title, customer, address or notes hold every word of `words` (prefixes count; NULL or "": all),
- * latest changed first. (transfer full) GPtrArray of RcJobSummary. */
+/* Jobs whose number, title, customer (with phone and mail), address or notes hold every word of `words`: beginnings of
+ * words count, letter case and accents do not, signs mean nothing; without a letter or digit in `words` (or NULL), all.
+ * Latest changed first. (transfer full) GPtrArray of RcJobSummary. */
 GPtrArray *rc_store_find_jobs (RcStore *store, const char *words, GError **error);
+/* The same, at most so many (0: all): what a list shows while one types. */
+GPtrArray *rc_store_find_latest_jobs (RcStore *store, const char *words, guint most, GError **error);
 
-/* A new id "J-n" and number, free in this store. (transfer full) */
+/* A new id "J-n" that is no job's id or number and was never used. It is taken when the job is saved. (transfer full)
+ */
 char *rc_store_dup_new_job_id (RcStore *store, GError **error);
 
+/* RC_ERROR_REFERENCE when there is none. */
 RcJob *rc_store_load_job (RcStore *store, const char *id, GError **error);
-/* Writes the whole job, new or changed, as one named step that can be undone. `now` is the ISO 8601 time to note. */
+
+/* Writes the whole job, new or changed, as one named step that can be undone; only rows that differ are written. When
+ * nothing differs there is no step. The first save of a job is no step, for there is nothing to go back to. A job that
+ * was deleted comes back with its steps. `now` is the ISO 8601 time to note. Text must be UTF-8; ids of the things in a
+ * job must be there and unique (RC_ERROR_STORE names the room, opening, ... otherwise); nothing else is asked of the
+ * job, so that every edit can be stored. RC_ERROR_CONFLICT: the job in the store is not the one last loaded or saved by
+ * this RcStore. */
 gboolean rc_store_save_job (RcStore *store, const RcJob *job, const char *step, const char *now, GError **error);
+
+/* The job goes, its issued quotations stay. rc_store_undo with its id brings it back. */
 gboolean rc_store_delete_job (RcStore *store, const char *id, GError **error);
 
-/* Undo and redo of the job's steps, kept in the store; *step (nullable, transfer full) gets the step's name. FALSE
- * without error when there is nothing to undo (redo). */
+/* The number of the last change of this job among all changes in the store, 0 when there is no such job. It differs
+ * from what it was if anybody changed the job in between. */
+gboolean rc_store_get_revision (RcStore *store, const char *job_id, gint64 *revision, GError **error);
+
+/* Undo and redo of the job's steps, kept in the store without limit; the job must then be loaded anew. *step (nullable,
+ * transfer full) gets the step's name. FALSE without error when there is nothing to undo (redo). A new step forgets
+ * what was undone. RC_ERROR_CONFLICT: as for saving. */
 gboolean rc_store_undo (RcStore *store, const char *job_id, char **step, GError **error);
 gboolean rc_store_redo (RcStore *store, const char *job_id, char **step, GError **error);
 gboolean rc_store_can_undo (RcStore *store, const char *job_id);
 gboolean rc_store_can_redo (RcStore *store, const char *job_id);
+/* The name of the step that would be undone (redone); NULL when there is none. (transfer full) */
+char *rc_store_dup_undo_name (RcStore *store, const char *job_id);
+char *rc_store_dup_redo_name (RcStore *store, const char *job_id);
 
+/* RC_ERROR_REFERENCE when none was saved yet. */
 RcPriceBook *rc_store_load_price_book (RcStore *store, GError **error);
-gboolean     rc_store_save_price_book (RcStore *store, const RcPriceBook *book, GError **error);
+/* Replaces it whole. RC_ERROR_CONFLICT: it was loaded by this RcStore, and changed by somebody else since. */
+gboolean rc_store_save_price_book (RcStore *store, const RcPriceBook *book, GError **error);
 
-GPtrArray *rc_store_load_rolls (RcStore *store, GError **error); /* of RcRoll */
-gboolean   rc_store_save_roll (RcStore *store, const RcRoll *roll, GError **error);
-gboolean   rc_store_delete_roll (RcStore *store, const char *id, GError **error);
+/* Rolls in stock, of RcRoll, by goods and id. */
+GPtrArray *rc_store_load_rolls (RcStore *store, GError **error);
+/* Saves a new roll or a changed one. RC_ERROR_RANGE for a length below 0. */
+gboolean rc_store_save_roll (RcStore *store, const RcRoll *roll, GError **error);
+gboolean rc_store_delete_roll (RcStore *store, const char *id, GError **error);
 
-/* Freezes a quotation as issued: numbered Q-n, never changed. (transfer full) the number. */
+/* Freezes a quotation as issued: numbered Q-n, with its lines and the customer as written now; never changed, also not
+ * when the job is. RC_ERROR_RANGE when the lines do not add up to the total. (transfer full) the number. */
 char *rc_store_issue_quote (RcStore *store, const RcJob *job, const RcQuote *quote, const char *date, GError **error);
 typedef struct
 {
   char      *number, *job_id, *date;
+  char      *title, *customer, *address; /* as when issued; nullable */
   RcMoney    total;
   RcCurrency currency;
 } RcIssuedQuote;
-void       rc_issued_quote_free (RcIssuedQuote *quote);
-GPtrArray *rc_store_find_quotes (RcStore *store, const char *job_id, GError **error); /* of RcIssuedQuote */
+void rc_issued_quote_free (RcIssuedQuote *quote);
+/* Of RcIssuedQuote, in the order issued; job_id NULL: of all jobs. */
+GPtrArray *rc_store_find_quotes (RcStore *store, const char *job_id, GError **error);
+/* The quotation as it was issued. RC_ERROR_REFERENCE when there is none of that number. (transfer full) */
+RcQuote *rc_store_load_quote (RcStore *store, const char *number, GError **error);
 
-/* Integrity and model check in full; TRUE when sound. Each fault is a line of *report (transfer full). */
+/* Integrity and model check in full; TRUE when sound. Each fault is a line of *report (transfer full; "" when sound).
+ * Looks at pages, indexes and references; that every job loads and is written again as the same rows; that its steps
+ * can be taken back to the first and done again; the search words; the sums of issued quotations. Changes nothing.
+ * FALSE with an error when the check itself could not be done. */
 gboolean rc_store_check (RcStore *store, char **report, GError **error);
 
-/* SQLite's online backup to a new file; refuses one that exists. */
+/* SQLite's online backup to a new file; refuses one that exists. The file appears when it is complete. */
 gboolean rc_store_backup (RcStore *store, const char *path, GError **error);

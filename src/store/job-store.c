@@ -1,0 +1,236 @@
+#include "job-store.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "job-rows.h"
+#include "revision.h"
+#include "search.h"
+#include "step.h"
+
+#define ID_COUNTER  "job id"
+#define KEY_COUNTER "job"
+#define ID_PREFIX   "J-"
+
+char *
+rc_store_dup_new_job_id (RcStore *store, GError **error)
+{
+  gint64 last, n_taken = 1;
+
+  g_return_val_if_fail (store != NULL, NULL);
+
+  if (!rc_store_get_count (store, ID_COUNTER, &last, error))
+    return NULL;
+  for (;;)
+    {
+      g_autofree char *id = g_strdup_printf (ID_PREFIX "%" G_GINT64_FORMAT, ++last);
+
+      if (!rc_query_find_integer (store, "SELECT count (*) FROM jobs WHERE id = ?1 OR number = ?1",
+                                  RC_VALUES (rc_value_text (id)), 0, &n_taken, error))
+        return NULL;
+      if (n_taken == 0)
+        return g_steal_pointer (&id);
+    }
+}
+
+/* An id once given out is not given again, even when its job is gone: quotations may carry it. */
+static gboolean
+note_id (RcStore *store, const char *id, GError **error)
+{
+  guint64 number;
+
+  if (!g_str_has_prefix (id, ID_PREFIX)
+      || !g_ascii_string_to_unsigned (id + strlen (ID_PREFIX), 10, 1, G_MAXINT32, &number, NULL))
+    return TRUE;
+  return rc_store_count_at_least (store, ID_COUNTER, (gint64)number, error);
+}
+
+RcJob *
+rc_job_store_load (RcStore *store, gint64 job, GError **error)
+{
+  g_autoptr (RcRowSet) rows = rc_row_set_new (job);
+
+  if (!rc_row_set_read (rows, store, 0, RC_N_JOB_TABLES, FALSE, error))
+    return NULL;
+  return rc_job_rows_build (rows, error);
+}
+
+static RcJob *
+load_within (RcStore *store, const char *id, gint64 *revision, GError **error)
+{
+  gint64 key;
+
+  if (!rc_revision_find_job (store, id, &key, error))
+    return NULL;
+  if (key == 0)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no job %s in the store."), id);
+      return NULL;
+    }
+  if (!rc_revision_find (store, key, revision, error))
+    return NULL;
+  return rc_job_store_load (store, key, error);
+}
+
+RcJob *
+rc_store_load_job (RcStore *store, const char *id, GError **error)
+{
+  gint64 revision = 0;
+  RcJob *job;
+
+  g_return_val_if_fail (store != NULL && id != NULL, NULL);
+
+  /* One transaction, so that all tables are read as of one moment. */
+  if (!rc_query_run (store, "BEGIN", NULL, 0, error))
+    return NULL;
+  job = load_within (store, id, &revision, error);
+  rc_store_rollback (store);
+  if (job != NULL)
+    rc_revision_set_seen (store, id, revision);
+  return job;
+}
+
+/* A job that was deleted comes back first, so that its steps go on from there. */
+static gboolean
+find_or_restore (RcStore *store, const char *id, gint64 *key, GError **error)
+{
+  g_auto (RcStep) step = { 0 };
+
+  if (!rc_revision_find_job (store, id, key, error))
+    return FALSE;
+  if (*key != 0)
+    return TRUE;
+  if (!rc_step_find (store, id, FALSE, &step, error))
+    return FALSE;
+  if (step.number == 0 || !step.deletes)
+    return TRUE;
+  return rc_step_apply (store, &step, TRUE, key, error) && rc_step_forget (store, id, &step, error);
+}
+
+static gboolean
+write_new (RcStore *store, RcRowSet *rows, GError **error)
+{
+  gint64 key;
+
+  if (!rc_store_count (store, KEY_COUNTER, &key, error))
+    return FALSE;
+  rc_row_set_set_job (rows, key);
+  return rc_row_set_write (rows, store, 0, RC_N_JOB_TABLES, error);
+}
+
+static gboolean
+write_step (RcStore *store, const RcRowSet *rows, const char *id, const char *step, const char *made, gboolean deletes,
+            gboolean *changed, GError **error)
+{
+  sqlite3_session *session = rc_step_start (store, error);
+
+  if (session == NULL)
+    return FALSE;
+  if (!rc_row_set_write (rows, store, 0, RC_N_JOB_TABLES, error))
+    {
+      sqlite3session_delete (session);
+      return FALSE;
+    }
+  return rc_step_finish (store, session, id, step, made, deletes, changed, error);
+}
+
+/* *revision is 0 when there was nothing to change. */
+static gboolean
+save_within (RcStore *store, const RcJob *job, RcRowSet *rows, const char *step, const char *now, gint64 *revision,
+             GError **error)
+{
+  gboolean changed = TRUE;
+  gint64   key;
+
+  if (!rc_revision_find_job (store, job->id, &key, error) || !rc_revision_check (store, job->id, key, TRUE, error))
+    return FALSE;
+  if (key == 0 && !find_or_restore (store, job->id, &key, error))
+    return FALSE;
+  if (key == 0)
+    {
+      if (!write_new (store, rows, error) || !note_id (store, job->id, error))
+        return FALSE;
+    }
+  else
+    {
+      rc_row_set_set_job (rows, key);
+      if (!write_step (store, rows, job->id, step, now, FALSE, &changed, error))
+        return FALSE;
+    }
+  if (!rc_revision_find (store, rc_row_set_get_job (rows), revision, error))
+    return FALSE;
+  if (!changed && *revision != 0)
+    return TRUE;
+  return rc_revision_touch (store, rc_row_set_get_job (rows), now, revision, error)
+         && rc_search_refresh (store, rc_row_set_get_job (rows), error);
+}
+
+gboolean
+rc_store_save_job (RcStore *store, const RcJob *job, const char *step, const char *now, GError **error)
+{
+  g_autoptr (RcRowSet) rows = rc_row_set_new (0);
+  g_autofree char *owner = NULL, *doing = NULL;
+  gint64           revision = 0;
+
+  g_return_val_if_fail (store != NULL && job != NULL && job->id != NULL, FALSE);
+  g_return_val_if_fail (step != NULL && now != NULL, FALSE);
+
+  owner = g_strdup_printf (_ ("Job %s"), job->id);
+  doing = g_strdup_printf (_ ("Saving job %s"), job->id);
+  rc_job_rows_add (job, rows);
+  if (!rc_row_set_prepare (rows, 0, RC_N_JOB_TABLES, owner, error) || !rc_store_begin (store, doing, error))
+    return FALSE;
+  if (!save_within (store, job, rows, step, now, &revision, error))
+    return rc_store_rollback (store);
+  if (!rc_store_commit (store, doing, error))
+    return FALSE;
+  rc_revision_set_seen (store, job->id, revision);
+  return TRUE;
+}
+
+static gboolean
+delete_within (RcStore *store, const char *id, GError **error)
+{
+  g_autoptr (RcRowSet) nothing = NULL;
+  g_auto (RcQuery) query = { 0 };
+  g_autofree char *changed_at = NULL;
+  gboolean         changed;
+  gint64           key;
+
+  if (!rc_revision_find_job (store, id, &key, error))
+    return FALSE;
+  if (key == 0)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no job %s in the store to delete."), id);
+      return FALSE;
+    }
+  if (!rc_revision_check (store, id, key, FALSE, error)
+      || !rc_query_start (&query, store, "SELECT changed FROM revisions WHERE job = ?",
+                          RC_VALUES (rc_value_integer (key)), error))
+    return FALSE;
+  changed_at = rc_query_next (&query, error) ? rc_query_dup_text (&query, 0) : g_strdup ("");
+  if (query.failed
+      || !rc_query_run (store, "DELETE FROM revisions WHERE job = ?", RC_VALUES (rc_value_integer (key)), error))
+    return FALSE;
+  nothing = rc_row_set_new (key);
+  return write_step (store, nothing, id, _ ("Delete the job"), changed_at, TRUE, &changed, error)
+         && rc_search_refresh (store, key, error);
+}
+
+gboolean
+rc_store_delete_job (RcStore *store, const char *id, GError **error)
+{
+  g_autofree char *doing = NULL;
+
+  g_return_val_if_fail (store != NULL && id != NULL, FALSE);
+
+  doing = g_strdup_printf (_ ("Deleting job %s"), id);
+  if (!rc_store_begin (store, doing, error))
+    return FALSE;
+  if (!delete_within (store, id, error))
+    return rc_store_rollback (store);
+  if (!rc_store_commit (store, doing, error))
+    return FALSE;
+  rc_revision_set_seen (store, id, 0);
+  return TRUE;
+}

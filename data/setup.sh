@@ -44,13 +44,19 @@ install_packages ()
   as_root apt-get install -q -y --no-install-recommends $missing
 }
 
-# build_program FOLDER [MESON OPTION...]: configures FOLDER the first time, builds what changed.
-build_program ()
+# configure_program FOLDER [MESON OPTION...]: the first time.
+configure_program ()
 {
   folder=$1
   shift
   if [ ! -f "$folder/build.ninja" ]; then
-    meson setup "$folder" "$root" "$@"
+    meson setup "$@" "$folder" "$root"
   fi
-  ninja -C "$folder"
+}
+
+# build_program FOLDER: configures it the first time, builds what changed.
+build_program ()
+{
+  configure_program "$1"
+  ninja -C "$1"
 }

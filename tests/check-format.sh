@@ -7,16 +7,12 @@ if [ -z "$format" ] || ! "$format" --version | grep -q 'version 14\.' || ! git r
   echo "1..0 # SKIP clang-format 14 or the git history is not here"
   exit 0
 fi
-n=0
-# Lines "FILE:LINE:COLUMN: error: ...", for all files at once: starting the formatter is what takes time.
-faults=$(git ls-files -z '*.c' '*.h' | xargs -0 "$format" --dry-run -Werror 2>&1)
-for file in $(git ls-files '*.c' '*.h'); do
-  n=$((n + 1))
-  if printf '%s\n' "$faults" | grep -qF "$file:"; then
-    echo "not ok $n - $file"
-    echo "# put right by: clang-format -i $file"
-  else
-    echo "ok $n - $file"
-  fi
-done
-echo "1..$n"
+echo "1..1"
+# All files at once: starting the formatter is what takes time.
+faults=$(git ls-files -z '*.c' '*.h' | xargs -0 "$format" --dry-run -Werror 2>&1 | grep -o '^[^ ]*: error:' | cut -d: -f1 | sort -u)
+if [ -z "$faults" ]; then
+  echo "ok 1 - every C file is laid out by clang-format"
+else
+  echo "not ok 1 - every C file is laid out by clang-format"
+  printf '%s\n' "$faults" | sed 's/^/# put right by: clang-format -i /'
+fi

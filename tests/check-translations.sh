@@ -3,28 +3,24 @@
 # usage: check-translations.sh FOLDER
 cd "$1" || exit 1
 n=0
+# report FAULTS NAME: passed when there are no faults.
 report ()
 {
   n=$((n + 1))
-  echo "$1 $n - $2"
+  if [ -z "$1" ]; then
+    echo "ok $n - $2"
+  else
+    echo "not ok $n - $2"
+    printf '%s\n' "$1" | sed 's/^/# /'
+  fi
 }
-for file in $(grep -rlE '\b(_|N_|C_|ngettext) \(|translatable="yes"' src ui 2>/dev/null | grep -E '\.(c|h|ui)$' | sort); do
-  if grep -qxF "$file" po/POTFILES.in; then
-    report ok "$file is listed"
-  else
-    report "not ok" "$file is listed"
-    echo "# add it to po/POTFILES.in"
-  fi
-done
-for file in $(grep -v '^#' po/POTFILES.in); do
-  if [ -f "$file" ]; then report ok "$file is there"; else report "not ok" "$file is there"; fi
-done
+list=$(mktemp)
+trap 'rm -f "$list"' EXIT
+sort po/POTFILES.in > "$list"
+report "$(grep -rlE '\b(_|N_|C_|ngettext) \(|translatable="yes"' src ui 2>/dev/null | grep -E '\.(c|h|ui)$' | sort | comm -23 - "$list")" \
+       "every file with words for people is in po/POTFILES.in"
+report "$(xargs ls -d < "$list" 2>&1 >/dev/null)" "every file in po/POTFILES.in is there"
 for language in $(grep -v '^#' po/LINGUAS); do
-  if messages=$(msgfmt --check --output-file=/dev/null "po/$language.po" 2>&1); then
-    report ok "po/$language.po is sound"
-  else
-    report "not ok" "po/$language.po is sound"
-    echo "$messages" | sed 's/^/# /'
-  fi
+  report "$(msgfmt --check --output-file=/dev/null "po/$language.po" 2>&1)" "po/$language.po is sound"
 done
 echo "1..$n"

@@ -8,7 +8,7 @@ root=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
 
 install_packages $build_packages $test_packages
 build_program "$root/build"
-build_program "$root/build-sanitize" -Db_sanitize=address,undefined -Db_lundef=false
+configure_program "$root/build-sanitize" -Db_sanitize=address,undefined -Db_lundef=false
 
 failed=0
 rm -f "$root"/build*/meson-logs/testlog*.junit.xml

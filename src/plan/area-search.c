@@ -1,6 +1,7 @@
 #include "area-search.h"
 
-/* So many positions of the strip lines of a cell are weighed with their cuts on the roll. */
+/* So many positions of the strip lines of a cell are weighed with their cuts on the roll: all there are when the area is one
+ * cell, else the best by a guess. */
 #define MOST_GRIDS 5
 
 struct _RcAreaSearch
@@ -111,7 +112,7 @@ rank_grids (const RcAreaSearch *search, guint first, guint n)
       g_array_append_val (ranks, rank);
     }
   g_array_sort (ranks, compare_ranks);
-  if (ranks->len > MOST_GRIDS)
+  if (search->state.cells->len > 1 && ranks->len > MOST_GRIDS)
     g_array_set_size (ranks, MOST_GRIDS);
   return ranks;
 }

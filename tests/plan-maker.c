@@ -75,8 +75,15 @@ plain_weights (const RcGoods *carpet, RcPlanWeights *weights, gpointer user_data
 RcPlan *
 make_plan (const RcJob *job)
 {
+  return make_plan_within (job, 0);
+}
+
+RcPlan *
+make_plan_within (const RcJob *job, double seconds)
+{
   g_autoptr (GError) error = NULL;
-  RcPlan *plan = rc_plan_new (job, rc_job_get_measure (job, NULL), plain_weights, NULL, NULL, &error);
+  RcPlanParams params = { .seconds = seconds };
+  RcPlan      *plan = rc_plan_new (job, rc_job_get_measure (job, NULL), plain_weights, NULL, &params, &error);
   g_assert_no_error (error);
   return plan;
 }

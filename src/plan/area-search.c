@@ -1,8 +1,9 @@
 #include "area-search.h"
 
-/* So many positions of the strip lines of a cell are weighed with their cuts on the roll: all there are when the area is one
- * cell, else the best by a guess. */
-#define MOST_GRIDS 5
+/* So many positions of the strip lines of a cell are weighed with their cuts on the roll: all there are when the area
+ * is one cell, else the best by a guess. */
+#define MOST_GRIDS   5
+#define MOST_REFINED 2
 
 struct _RcAreaSearch
 {
@@ -10,7 +11,10 @@ struct _RcAreaSearch
   RcAreaState   state;
   GHashTable   *known;    /* cell key -> RcCellGrids: all cells met, for as long as the search lives */
   GArray       *doorways; /* of RcDoorway */
-  GArray       *offsets;  /* strip lines that all cells share: pinned ones, or a pattern that must meet; else NULL */
+  gboolean      deep;     /* weigh all, pairs of parts too, until the deadline */
+  gint64        deadline_us;
+  GCancellable *cancellable; /* nullable, borrowed */
+  GArray       *offsets;     /* strip lines that all cells share: pinned ones, or a pattern that must meet; else NULL */
 };
 
 static void
@@ -112,17 +116,35 @@ rank_grids (const RcAreaSearch *search, guint first, guint n)
       g_array_append_val (ranks, rank);
     }
   g_array_sort (ranks, compare_ranks);
-  if (search->state.cells->len > 1 && ranks->len > MOST_GRIDS)
+  if (search->state.cells->len > 1 && !search->deep && ranks->len > MOST_GRIDS)
     g_array_set_size (ranks, MOST_GRIDS);
   return ranks;
 }
 
-static gboolean
-take_grid (RcAreaSearch *search, guint cell, guint grid, GError **error)
+/* Picks layouts in the cells first .. first + n - 1 for one position of their strip lines. */
+static RcScore
+pick_layouts (RcAreaSearch *search, guint grid, guint first, guint n)
 {
-  g_array_index (search->state.chosen, guint, cell) = grid;
-  return rc_grid_refine (rc_area_state_get_grid (&search->state, cell), search->site,
-                         rc_area_state_get_cell (&search->state, cell)->cell->floor, error);
+  RcScore score = { 0 };
+  for (guint c = first; c < first + n; c++)
+    g_array_index (search->state.chosen, guint, c) = grid;
+  for (guint c = first; c < first + n; c++)
+    score = rc_area_state_start_picks (&search->state, c, first, n);
+  for (guint c = first; c < first + n && search->deep; c++)
+    score = rc_area_state_improve_pairs (&search->state, c, first, n, search->deadline_us);
+  return score;
+}
+
+static gboolean
+refine (RcAreaSearch *search, guint grid, guint first, guint n, GError **error)
+{
+  for (guint c = first; c < first + n; c++)
+    {
+      RcCellGrids *cell_grids = rc_area_state_get_cell (&search->state, c);
+      if (!rc_grid_refine (g_ptr_array_index (cell_grids->grids, grid), search->site, cell_grids->cell->floor, error))
+        return FALSE;
+    }
+  return TRUE;
 }
 
 /* Chooses one position for all the cells first .. first + n - 1, and their picks, that scores best over them. */
@@ -131,16 +153,23 @@ choose_grid (RcAreaSearch *search, guint first, guint n, RcScore *best, GError *
 {
   g_autoptr (GArray) ranks = rank_grids (search, first, n);
   guint best_grid = 0;
+  if (search->state.cells->len > 1 && !search->deep)
+    {
+      for (guint r = 0; r < ranks->len; r++)
+        {
+          RcRank *rank = &g_array_index (ranks, RcRank, r);
+          rank->score = pick_layouts (search, rank->index, first, n).score;
+        }
+      g_array_sort (ranks, compare_ranks);
+      g_array_set_size (ranks, MIN (ranks->len, MOST_REFINED));
+    }
   best->score = G_MAXINT64;
   for (guint r = 0; r < ranks->len; r++)
     {
-      guint   grid = g_array_index (ranks, RcRank, r).index;
-      RcScore found = { 0 };
-      for (guint c = first; c < first + n; c++)
-        if (!take_grid (search, c, grid, error))
-          return FALSE;
-      for (guint c = first; c < first + n; c++)
-        found = rc_area_state_start_picks (&search->state, c, first, n);
+      guint grid = g_array_index (ranks, RcRank, r).index;
+      if (!refine (search, grid, first, n, error))
+        return FALSE;
+      RcScore found = pick_layouts (search, grid, first, n);
       if (rc_score_is_better (found, *best))
         {
           *best = found;
@@ -191,7 +220,7 @@ static gboolean
 make_cells (RcAreaSearch *search, GError **error)
 {
   RcAreaState *state = &search->state;
-  g_autoptr (GPtrArray) cells = rc_cells_new (search->site, search->doorways, error);
+  g_autoptr (GPtrArray) cells = rc_cells_new (search->site, search->doorways, search->known, error);
   if (cells == NULL)
     return FALSE;
   g_ptr_array_set_size (state->cells, 0);
@@ -262,43 +291,52 @@ weigh_cells (RcAreaSearch *search, RcScore *score, GError **error)
   return make_cells (search, error) && search_cells (search, score, error);
 }
 
-/* Tries every other parting of every doorway in turn and keeps what scores better, until nothing does or time is up. */
 static gboolean
-search_doorways (RcAreaSearch *search, gboolean (*weigh) (RcAreaSearch *, RcScore *, GError **), gint64 deadline_us,
-                 GCancellable *cancellable, GError **error)
+is_over (const RcAreaSearch *search)
+{
+  return g_get_monotonic_time () > search->deadline_us || g_cancellable_is_cancelled (search->cancellable);
+}
+
+typedef gboolean (*WeighFunc) (RcAreaSearch *search, RcScore *score, GError **error);
+
+/* Tries every other parting of one doorway and keeps the best. */
+static gboolean
+search_doorway (RcAreaSearch *search, RcDoorway *doorway, WeighFunc weigh, RcScore *best, gboolean *improved,
+                GError **error)
+{
+  RcParting taken = doorway->parting;
+  for (RcParting parting = 0; parting < RC_N_PARTINGS && !is_over (search); parting++)
+    {
+      RcScore score;
+      doorway->parting = parting;
+      if (parting == taken)
+        continue;
+      if (!weigh (search, &score, error))
+        return FALSE;
+      if (rc_score_is_better (score, *best))
+        {
+          *best = score;
+          taken = parting;
+          *improved = TRUE;
+        }
+    }
+  doorway->parting = taken;
+  return TRUE;
+}
+
+/* Every doorway in turn, until no other parting scores better or time is up. */
+static gboolean
+search_doorways (RcAreaSearch *search, WeighFunc weigh, GError **error)
 {
   RcScore best;
   if (!weigh (search, &best, error))
     return FALSE;
-  for (gboolean improved = TRUE; improved;)
+  for (gboolean improved = TRUE; improved && !is_over (search);)
     {
       improved = FALSE;
       for (guint d = 0; d < search->doorways->len; d++)
-        {
-          RcDoorway *doorway = &g_array_index (search->doorways, RcDoorway, d);
-          RcParting  taken = doorway->parting;
-          for (RcParting parting = 0; parting < RC_N_PARTINGS; parting++)
-            {
-              RcScore score;
-              if (parting == taken)
-                continue;
-              if (g_get_monotonic_time () > deadline_us || g_cancellable_is_cancelled (cancellable))
-                {
-                  doorway->parting = taken;
-                  return TRUE;
-                }
-              doorway->parting = parting;
-              if (!weigh (search, &score, error))
-                return FALSE;
-              if (rc_score_is_better (score, best))
-                {
-                  best = score;
-                  taken = parting;
-                  improved = TRUE;
-                }
-            }
-          doorway->parting = taken;
-        }
+        if (!search_doorway (search, &g_array_index (search->doorways, RcDoorway, d), weigh, &best, &improved, error))
+          return FALSE;
     }
   return TRUE;
 }
@@ -308,11 +346,16 @@ rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean
                     GCancellable *cancellable, RcScore *score, GError **error)
 {
   search->state.objective = *objective;
-  if (search->doorways->len > 0)
+  search->deep = FALSE;
+  search->deadline_us = G_MAXINT64;
+  search->cancellable = cancellable;
+  if (search->doorways->len > 0 && !search_doorways (search, guess_doorways, error))
+    return FALSE;
+  if (deep)
     {
-      if (!search_doorways (search, guess_doorways, G_MAXINT64, cancellable, error))
-        return FALSE;
-      if (deep && !search_doorways (search, weigh_cells, deadline_us, cancellable, error))
+      search->deep = TRUE;
+      search->deadline_us = deadline_us;
+      if (search->doorways->len > 0 && !search_doorways (search, weigh_cells, error))
         return FALSE;
     }
   return weigh_cells (search, score, error);

@@ -218,6 +218,48 @@ rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint 
   return best;
 }
 
+/* The best pair of layouts for two parts while all else stands. */
+static gboolean
+improve_pair (RcAreaState *state, RcPart *a, RcPart *b, guint first, guint n, RcScore *best)
+{
+  guint    best_a = a->pick, best_b = b->pick;
+  gboolean improved = FALSE;
+  for (a->pick = 0; a->pick < a->layouts->len; a->pick++)
+    for (b->pick = 0; b->pick < b->layouts->len; b->pick++)
+      {
+        RcScore score = rc_area_state_compute_score (state, first, n);
+        if (rc_score_is_better (score, *best))
+          {
+            *best = score;
+            best_a = a->pick;
+            best_b = b->pick;
+            improved = TRUE;
+          }
+      }
+  a->pick = best_a;
+  b->pick = best_b;
+  return improved;
+}
+
+RcScore
+rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint n, gint64 deadline_us)
+{
+  const RcGrid *grid = rc_area_state_get_grid (state, cell);
+  RcScore       best = rc_area_state_compute_score (state, first, n);
+  for (gboolean improved = TRUE; improved;)
+    {
+      improved = FALSE;
+      for (guint p = 0; p < grid->parts->len; p++)
+        for (guint q = p + 1; q < grid->parts->len; q++)
+          {
+            if (g_get_monotonic_time () > deadline_us)
+              return best;
+            improved |= improve_pair (state, get_part (grid, p), get_part (grid, q), first, n, &best);
+          }
+    }
+  return best;
+}
+
 static void
 set_picks (const RcGrid *grid, guint pick)
 {

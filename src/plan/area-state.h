@@ -53,7 +53,10 @@ RcScore rc_area_state_compute_score (RcAreaState *state, guint first, guint n);
  * of the cells first .. first + n - 1, the cell among them. */
 RcScore rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint n);
 
-/* The same from several starts: fills whole, and split alike into 2, 3, .. pieces. */
+/* The same with two parts of the cell at a time; stops at the deadline (g_get_monotonic_time). */
+RcScore rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint n, gint64 deadline_us);
+
+/* As rc_area_state_improve_picks from several starts: fills whole, and split alike into 2, 3, .. pieces. */
 RcScore rc_area_state_start_picks (RcAreaState *state, guint cell, guint first, guint n);
 
 /* Where along the roll a patterned piece must start, modulo the repeat; 0 for plain goods. */

@@ -123,58 +123,44 @@ find_sill (const RcSite *site, const RcSiteOpening *opening, const GArray *doorw
   return *from < *to;
 }
 
-static RcRegion *
-join (RcRegion *floor, RcPolygon *polygon, GError **error)
+static char *
+make_key (const RcSite *site, const GArray *doorways, const guint *groups, guint group)
 {
-  if (floor == NULL)
-    {
-      rc_polygon_free (polygon);
-      return NULL;
-    }
-  g_autoptr (GPtrArray) more = rc_region_new ();
-  g_ptr_array_add (more, polygon);
-  RcRegion *joined = rc_region_union (floor, more, error);
-  g_ptr_array_unref (floor);
-  return joined;
-}
-
-static RcCell *
-new_cell (const RcSite *site, const GArray *doorways, const guint *groups, guint group, GError **error)
-{
-  GString  *key = g_string_new (NULL);
-  RcRegion *floor = rc_region_new ();
+  GString *key = g_string_new (NULL);
   for (guint i = 0; i < site->rooms->len; i++)
     if (groups[i] == group)
-      {
-        const RcSiteRoom *room = g_ptr_array_index (site->rooms, i);
-        g_string_append_printf (key, "%u,", i);
-        if (floor != NULL && floor->len == 0)
-          g_ptr_array_add (floor, rc_polygon_copy (room->polygon));
-        else
-          floor = join (floor, rc_polygon_copy (room->polygon), error);
-      }
+      g_string_append_printf (key, "%u,", i);
+  for (guint d = 0; d < site->doors->len; d++)
+    {
+      int from, to;
+      if (find_sill (site, &g_array_index (site->doors, RcSiteOpening, d), doorways, groups, group, &from, &to))
+        g_string_append_printf (key, "%u:%d-%d,", d, from, to);
+    }
+  return g_string_free (key, FALSE);
+}
+
+static RcRegion *
+make_floor (const RcSite *site, const GArray *doorways, const guint *groups, guint group, GError **error)
+{
+  g_autoptr (GPtrArray) parts = rc_region_new (), nothing = rc_region_new ();
+  for (guint i = 0; i < site->rooms->len; i++)
+    if (groups[i] == group)
+      g_ptr_array_add (parts, rc_polygon_copy (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->polygon));
   for (guint d = 0; d < site->doors->len; d++)
     {
       const RcSiteOpening *opening = &g_array_index (site->doors, RcSiteOpening, d);
       int                  from, to;
-      if (!find_sill (site, opening, doorways, groups, group, &from, &to))
-        continue;
-      g_string_append_printf (key, "%u:%d-%d,", d, from, to);
-      RcPolygon *sill = new_sill (opening, from, to);
+      RcPolygon           *sill = NULL;
+      if (find_sill (site, opening, doorways, groups, group, &from, &to))
+        sill = new_sill (opening, from, to);
       if (sill != NULL)
-        floor = join (floor, sill, error);
+        g_ptr_array_add (parts, sill);
     }
-
-  RcCell *cell = g_new0 (RcCell, 1);
-  cell->key = g_string_free (key, FALSE);
-  cell->floor = floor;
-  if (floor == NULL)
-    g_clear_pointer (&cell, rc_cell_free);
-  return cell;
+  return rc_region_union (parts, nothing, error);
 }
 
 GPtrArray *
-rc_cells_new (const RcSite *site, const GArray *doorways, GError **error)
+rc_cells_new (const RcSite *site, const GArray *doorways, GHashTable *known, GError **error)
 {
   g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cell_free);
   g_autofree guint *groups = g_new (guint, site->rooms->len);
@@ -183,10 +169,14 @@ rc_cells_new (const RcSite *site, const GArray *doorways, GError **error)
     {
       if (groups[i] != i)
         continue;
-      RcCell *cell = new_cell (site, doorways, groups, i, error);
-      if (cell == NULL)
-        return NULL;
+      RcCell *cell = g_new0 (RcCell, 1);
       g_ptr_array_add (cells, cell);
+      cell->key = make_key (site, doorways, groups, i);
+      if (g_hash_table_contains (known, cell->key))
+        continue;
+      cell->floor = make_floor (site, doorways, groups, i, error);
+      if (cell->floor == NULL)
+        return NULL;
     }
   return g_steal_pointer (&cells);
 }

@@ -33,8 +33,9 @@ void rc_cell_free (RcCell *cell);
 /* The doorways between rooms of the area, all parted in the middle; (transfer full) GArray of RcDoorway. */
 GArray *rc_site_find_doorways (const RcSite *site);
 
-/* (transfer full) GPtrArray of RcCell, in the order of the area's rooms; NULL and an error where GEOS refuses. */
-GPtrArray *rc_cells_new (const RcSite *site, const GArray *doorways, GError **error);
+/* (transfer full) GPtrArray of RcCell, in the order of the area's rooms; NULL and an error where GEOS refuses. The
+ * floor of a cell whose key is in `known` is not made again: it stays NULL. */
+GPtrArray *rc_cells_new (const RcSite *site, const GArray *doorways, GHashTable *known, GError **error);
 
 /* The seam of a parted doorway, in the frame. FALSE when the carpet runs through. */
 gboolean rc_doorway_get_seam (const RcDoorway *doorway, RcPoint *from, RcPoint *to);

@@ -174,17 +174,16 @@ find_steps (const RcPart *part)
   return steps;
 }
 
-/* The least box of the part's floor between two heights; FALSE when the floor falls apart there. */
+/* The least box of the part's floor between two heights; FALSE when the floor falls apart there. `turned` is the part's
+ * floor turned by a quarter, so that its heights run from -y. */
 static gboolean
-find_box_between (const RcPart *part, RcLength y0, RcLength y1, RcBox *box, GError **error)
+find_box_between (const RcRegion *turned, RcLength y0, RcLength y1, RcBox *box)
 {
-  RcBox clip = { part->box.x0, y0, part->box.x1, y1 };
-  g_autoptr (GPtrArray) floor = rc_region_intersect_box (part->floor, clip, error);
-  if (floor == NULL || floor->len != 1)
+  g_autoptr (GArray) slices = rc_region_slice (turned, -y1, -y0);
+  if (slices->len != 1)
     return FALSE;
-  *box = rc_region_compute_box (floor);
-  box->y0 = y0;
-  box->y1 = y1;
+  RcBox found = g_array_index (slices, RcStripPart, 0).box;
+  *box = (RcBox){ found.y0, y0, found.y1, y1 };
   return TRUE;
 }
 
@@ -213,28 +212,47 @@ clip_floor (const RcPart *part, const RcRegion *floor, GError **error)
   return own;
 }
 
+/* TRUE only if the floor fills the box: no edge runs inside it. */
+static gboolean
+is_filled (const RcRegion *floor, const RcBox *box)
+{
+  for (guint p = 0; p < floor->len; p++)
+    {
+      const RcPolygon *polygon = g_ptr_array_index (floor, p);
+      for (guint r = 0; r <= polygon->holes->len; r++)
+        {
+          const RcRing *ring = r == 0 ? polygon->outer : g_ptr_array_index (polygon->holes, r - 1);
+          for (guint i = 0; i < ring->len; i++)
+            {
+              const RcPoint *a = rc_ring_get (ring, i), *b = rc_ring_get (ring, (i + 1) % ring->len);
+              if (MIN (a->x, b->x) < box->x1 && MAX (a->x, b->x) > box->x0 && MIN (a->y, b->y) < box->y1
+                  && MAX (a->y, b->y) > box->y0)
+                return FALSE;
+            }
+        }
+    }
+  return TRUE;
+}
+
 gboolean
 rc_part_refine (RcPart *part, const RcSite *site, const RcRegion *floor, GError **error)
 {
-  if (part->floor != NULL)
-    return TRUE;
+  if (part->floor != NULL || is_filled (floor, &part->box))
+    return TRUE; /* a rectangle: the layouts are exact as they are */
   part->floor = clip_floor (part, floor, error);
   if (part->floor == NULL)
     return FALSE;
-  RcArea box_area = rc_area_from_rectangle (part->box.x1 - part->box.x0, part->box.y1 - part->box.y0);
-  if (rc_region_compute_area (part->floor) == box_area)
-    return TRUE; /* a rectangle: the layouts are exact as they are */
 
   g_ptr_array_set_size (part->layouts, 0);
   add_stacked (part, site, &part->box, 1);
   g_autoptr (GArray) steps = find_steps (part);
+  g_autoptr (GPtrArray) turned = rc_region_rotate (part->floor, 90);
   for (guint i = 0; i < steps->len; i++)
     {
       RcLength y = g_array_index (steps, RcLength, i);
       RcBox    boxes[2];
-      g_autoptr (GError) ignored = NULL;
-      if (find_box_between (part, part->box.y0, y, &boxes[0], &ignored)
-          && find_box_between (part, y, part->box.y1, &boxes[1], &ignored))
+      if (find_box_between (turned, part->box.y0, y, &boxes[0])
+          && find_box_between (turned, y, part->box.y1, &boxes[1]))
         add_stacked (part, site, boxes, 2);
     }
   return TRUE;

@@ -113,9 +113,9 @@ write_area (RcXmlOut *out, const RcFloorArea *area)
 
 /* --- the measure --- */
 
-/* Gives ids, and names, to what has none. */
+/* Gives ids to what has none. */
 static void
-give_room_ids (RcXmlIn *in, const xmlNode *node, RcMeasure *measure)
+give_room_ids (RcMeasure *measure)
 {
   RcIdGiver ids;
 
@@ -126,9 +126,6 @@ give_room_ids (RcXmlIn *in, const xmlNode *node, RcMeasure *measure)
     {
       RcRoom *room = measure->rooms->pdata[i];
 
-      if (room->id == NULL && room->name == NULL)
-        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("has a room, the %uth, with neither id nor name; give one"),
-                        i + 1);
       if (room->id == NULL)
         room->id = rc_id_giver_give (&ids, room->name, "room");
     }
@@ -219,7 +216,7 @@ rc_job_file_read_measure (RcXmlIn *in, const xmlNode *node, const RcJob *job)
   measure->taken_by = rc_xml_in_dup_text (node, "taken-by");
   for (const xmlNode *child = node->children; child != NULL && in->error == NULL; child = child->next)
     read_child (in, child, job, measure);
-  give_room_ids (in, node, measure);
+  give_room_ids (measure);
   give_area_ids (measure);
   give_stair_ids (measure);
   give_all_rooms (node, measure);

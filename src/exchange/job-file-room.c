@@ -218,6 +218,10 @@ rc_job_file_read_room (RcXmlIn *in, const xmlNode *node)
   RcRoom          *room = rc_room_new (id, name != NULL || rc_xml_in_has (node, "name") ? name : id);
   RcIdGiver        openings;
 
+  if (id == NULL && name == NULL)
+    rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("has neither id nor name; give one"));
+  if (rc_xml_in_has (node, "at-x") != rc_xml_in_has (node, "at-y"))
+    rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("has one of at-x and at-y; give both or neither"));
   room->floor = rc_xml_in_integer (in, node, "floor", -1000, 1000, 0);
   room->spread = rc_xml_in_yes (node, "spread");
   room->placed = rc_xml_in_has (node, "at-x");

@@ -17,6 +17,8 @@ typedef struct
   GPtrArray *attributes; /* of xmlNode: the schema's <attribute>s */
   GPtrArray *required;   /* of xmlNode: those of them that must be there */
   GPtrArray *children;   /* of xmlNode: the schema's <element>s */
+  GPtrArray *once;       /* of xmlNode: those of them that may stand once */
+  GPtrArray *needed;     /* of xmlNode: those of them that must stand */
   gboolean   text;
 } Content;
 
@@ -26,6 +28,8 @@ content_clear (Content *content)
   g_ptr_array_unref (content->attributes);
   g_ptr_array_unref (content->required);
   g_ptr_array_unref (content->children);
+  g_ptr_array_unref (content->once);
+  g_ptr_array_unref (content->needed);
 }
 
 static xmlDoc *
@@ -80,33 +84,56 @@ find_define (const xmlNode *grammar, const char *name)
   return NULL;
 }
 
+/* How what is found under a pattern may stand. */
+typedef struct
+{
+  gboolean required, many;
+} Standing;
+
 static void
-collect (const xmlNode *grammar, const xmlNode *pattern, gboolean required, Content *content)
+collect_one (const xmlNode *node, Standing standing, Content *content)
+{
+  if (is_rng (node, "attribute"))
+    {
+      g_ptr_array_add (content->attributes, (gpointer)node);
+      if (standing.required)
+        g_ptr_array_add (content->required, (gpointer)node);
+    }
+  else if (is_rng (node, "element"))
+    {
+      g_ptr_array_add (content->children, (gpointer)node);
+      if (!standing.many)
+        g_ptr_array_add (content->once, (gpointer)node);
+      if (standing.required)
+        g_ptr_array_add (content->needed, (gpointer)node);
+    }
+  else if (is_rng (node, "text"))
+    content->text = TRUE;
+}
+
+static void
+collect (const xmlNode *grammar, const xmlNode *pattern, Standing standing, Content *content)
 {
   for (xmlNode *node = pattern->children; node != NULL; node = node->next)
     {
-      gboolean optional = is_rng (node, "optional") || is_rng (node, "zeroOrMore") || is_rng (node, "choice");
+      Standing within = standing;
 
-      if (is_rng (node, "attribute"))
-        {
-          g_ptr_array_add (content->attributes, node);
-          if (required)
-            g_ptr_array_add (content->required, node);
-        }
-      else if (is_rng (node, "element"))
-        g_ptr_array_add (content->children, node);
-      else if (is_rng (node, "text"))
-        content->text = TRUE;
+      if (is_rng (node, "optional") || is_rng (node, "zeroOrMore") || is_rng (node, "choice"))
+        within.required = FALSE;
+      if (is_rng (node, "oneOrMore") || is_rng (node, "zeroOrMore"))
+        within.many = TRUE;
+      if (is_rng (node, "attribute") || is_rng (node, "element") || is_rng (node, "text"))
+        collect_one (node, standing, content);
       else if (is_rng (node, "ref"))
         {
           g_autofree char *name = dup_name (node);
           const xmlNode   *define = find_define (grammar, name);
 
           if (define != NULL)
-            collect (grammar, define, required, content);
+            collect (grammar, define, standing, content);
         }
       else if (node->type == XML_ELEMENT_NODE)
-        collect (grammar, node, required && !optional, content);
+        collect (grammar, node, within, content);
     }
 }
 
@@ -208,6 +235,32 @@ is_blank (const xmlNode *text)
   return TRUE;
 }
 
+/* Elements that stand twice, and those that lack. */
+static void
+explain_counts (RcXmlIn *in, const xmlNode *node, const Content *content)
+{
+  for (guint i = 0; i < content->once->len; i++)
+    {
+      g_autofree char *name = dup_name (content->once->pdata[i]);
+      guint            n = 0;
+
+      for (const xmlNode *child = node->children; child != NULL; child = child->next)
+        if (rc_xml_in_is (child, name) && ++n == 2)
+          rc_xml_in_fail (in, child, RC_ERROR_FORMAT, _ ("stands twice in <%s>; once is right"),
+                          (const char *)node->name);
+    }
+  for (guint i = 0; i < content->needed->len; i++)
+    {
+      g_autofree char *name = dup_name (content->needed->pdata[i]);
+      gboolean         found = FALSE;
+
+      for (const xmlNode *child = node->children; child != NULL && !found; child = child->next)
+        found = rc_xml_in_is (child, name);
+      if (!found)
+        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("lacks its element <%s>"), name);
+    }
+}
+
 static void explain (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, const xmlNode *pattern);
 
 static void
@@ -242,12 +295,16 @@ explain_children (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, cons
 static void
 explain (RcXmlIn *in, const xmlNode *grammar, const xmlNode *node, const xmlNode *pattern)
 {
-  Content content = { g_ptr_array_new (), g_ptr_array_new (), g_ptr_array_new (), FALSE };
+  Content content
+      = { g_ptr_array_new (), g_ptr_array_new (), g_ptr_array_new (), g_ptr_array_new (), g_ptr_array_new (), FALSE };
+  Standing standing = { TRUE, FALSE };
 
-  collect (grammar, pattern, TRUE, &content);
+  collect (grammar, pattern, standing, &content);
   explain_attributes (in, grammar, node, &content);
   if (in->error == NULL)
     explain_children (in, grammar, node, &content);
+  if (in->error == NULL)
+    explain_counts (in, node, &content);
   content_clear (&content);
 }
 
@@ -260,11 +317,10 @@ note_fault (void *data, xmlError *fault)
   RcXmlIn         *in = data;
   g_autofree char *message = NULL;
 
-  if (in->error != NULL)
+  if (in->error != NULL || fault->node == NULL)
     return;
   message = g_strchomp (g_strdup (fault->message));
-  g_set_error (&in->error, RC_ERROR, RC_ERROR_FORMAT, "%s:%ld: %s", in->name,
-               fault->node != NULL ? xmlGetLineNo (fault->node) : (long)fault->line, message);
+  rc_xml_in_fail (in, fault->node, RC_ERROR_FORMAT, "%s", message);
 }
 
 static gboolean

@@ -1,0 +1,80 @@
+/* The columns of a price book's table, and one row of it as typed fields; private to the folder. The first fault is
+ * kept in `error`; later reads go on with defaults.
+ */
+#pragma once
+
+#include "csv.h"
+#include "price-book.h"
+
+#define RC_PRICE_KIND_SETTING "setting"
+#define RC_PRICE_KIND_WORK    "work"
+
+typedef enum
+{
+  RC_PRICE_COLUMN_ITEM,
+  RC_PRICE_COLUMN_KIND,
+  RC_PRICE_COLUMN_NAME,
+  RC_PRICE_COLUMN_SUPPLIER,
+  RC_PRICE_COLUMN_UNIT,
+  RC_PRICE_COLUMN_COST,
+  RC_PRICE_COLUMN_SALE,
+  RC_PRICE_COLUMN_FROM_QUANTITY,
+  RC_PRICE_COLUMN_VALID_FROM,
+  RC_PRICE_COLUMN_VALID_TO,
+  /* From here on the goods' own. */
+  RC_PRICE_COLUMN_ROLL_WIDTH,
+  RC_PRICE_COLUMN_USABLE_WIDTH,
+  RC_PRICE_COLUMN_REPEAT_LENGTH,
+  RC_PRICE_COLUMN_REPEAT_WIDTH,
+  RC_PRICE_COLUMN_MATCH,
+  RC_PRICE_COLUMN_LENGTH_STEP,
+  RC_PRICE_COLUMN_FULL_ROLL,
+  RC_PRICE_COLUMN_PACK,
+  RC_PRICE_COLUMN_PACK_UNIT,
+  RC_PRICE_COLUMN_TAPE_WIDTH,
+  RC_PRICE_COLUMN_COVERS,
+  RC_N_PRICE_COLUMNS
+} RcPriceColumn;
+
+typedef struct
+{
+  RcCsvReader reader;
+  guint       n_fields;
+  int         field_of[RC_N_PRICE_COLUMNS]; /* -1: no such column */
+  GPtrArray  *fields;                       /* of the row */
+  GError     *error;                        /* the first fault */
+  GError     *pending;                      /* of a parser called for rc_price_row_take */
+} RcPriceRow;
+
+/* Reads the header row. */
+gboolean rc_price_row_begin (RcPriceRow *row, const char *csv, const char *name, GError **error);
+/* Goes on to the next row; FALSE at the end and after a fault. */
+gboolean rc_price_row_next (RcPriceRow *row);
+void     rc_price_row_clear (RcPriceRow *row);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcPriceRow, rc_price_row_clear)
+
+void rc_price_row_fail (RcPriceRow *row, RcPriceColumn column, const char *format, ...) G_GNUC_PRINTF (3, 4);
+/* Where a parser puts its error, and what makes it the row's fault when the parser returned FALSE. */
+GError **rc_price_row_error (RcPriceRow *row);
+void     rc_price_row_take (RcPriceRow *row, RcPriceColumn column, gboolean parsed);
+
+/* The field without spaces around it; "" when empty or not there. */
+const char *rc_price_row_get (RcPriceRow *row, RcPriceColumn column);
+gboolean    rc_price_row_has (RcPriceRow *row, RcPriceColumn column);
+/* Text for people, restored from what keeps spreadsheets from running it; NULL when empty. (transfer full) */
+char    *rc_price_row_dup_text (RcPriceRow *row, RcPriceColumn column);
+RcLength rc_price_row_length (RcPriceRow *row, RcPriceColumn column); /* a bare number is inches; 0 when empty */
+gint64   rc_price_row_quantity (RcPriceRow *row, RcPriceColumn column);
+RcMoney  rc_price_row_money (RcPriceRow *row, RcPriceColumn column, const RcCurrency *currency);
+RcUnit   rc_price_row_unit (RcPriceRow *row, RcPriceColumn column, RcUnit fallback);
+
+/* A row to be written; NULL fields are empty. */
+typedef struct
+{
+  char *text[RC_N_PRICE_COLUMNS];
+} RcPriceFields;
+
+void rc_price_fields_append_header (GString *csv);
+/* Appends the row and empties the fields. */
+void rc_price_fields_append (GString *csv, RcPriceFields *fields);

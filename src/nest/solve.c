@@ -3,6 +3,7 @@
 #include "answer.h"
 #include "bound.h"
 #include "build.h"
+#include "improve.h"
 #include "lot.h"
 #include "reason.h"
 #include "strokes.h"
@@ -25,6 +26,17 @@ find_first (RcNestTask *task, RcNestSpot *spots)
   return reason;
 }
 
+static void
+improve (const RcNestTask *task, const RcNestParams *params, RcLength bound, RcNestSpot *spots)
+{
+  RcNestClock  clock;
+  RcNestSearch search = { &clock, params->seed, bound, NULL, NULL };
+
+  rc_nest_clock_start (&clock, params);
+  if (rc_nest_can_improve (task))
+    rc_nest_improve (task, &search, spots);
+}
+
 RcNestAnswer *
 rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
 {
@@ -39,9 +51,15 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
       return answer;
     }
   answer->lower_bound = rc_nest_bound_quick (task);
+  if (params != NULL && params->seconds > 0)
+    improve (task, params, answer->lower_bound, spots);
   rc_nest_layout_to_answer (task, spots, answer);
   rc_nest_strokes_fill (problem, answer);
-  answer->status = answer->used_length == answer->lower_bound ? RC_NEST_OPTIMAL : RC_NEST_TIME_LIMIT;
+  answer->status = RC_NEST_TIME_LIMIT;
+  if (answer->used_length == answer->lower_bound)
+    answer->status = RC_NEST_OPTIMAL;
+  else if (params != NULL && g_cancellable_is_cancelled (params->cancellable))
+    answer->status = RC_NEST_CANCELLED;
   return answer;
 }
 

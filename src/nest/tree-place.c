@@ -1,0 +1,164 @@
+#include "tree.h"
+
+#include "random.h"
+
+typedef struct
+{
+  const RcNestTree *tree;
+  const RcNestItem *item;
+  RcNestFit         fit;
+  RcNestRandom     *random;
+  double            weight; /* of one tick of growth of the bin at hand */
+  RcLength          room;   /* most growth of the bin at hand */
+  RcLength          width;  /* of the bin at hand */
+  RcNestPlace       best;
+} Search;
+
+static double
+measure_fit (const Search *search, RcLength free_w, RcLength free_h)
+{
+  RcLength w = search->item->w, h = search->item->h;
+
+  free_h = MAX (free_h, h);
+  switch (search->fit)
+    {
+    case RC_NEST_FIT_SHORT_SIDE:
+      return (double)MIN (free_w - w, free_h - h);
+    case RC_NEST_FIT_WIDTH:
+      return (double)(free_w - w) + 1e-3 * (double)(free_h - h);
+    case RC_NEST_FIT_AREA:
+    default:
+      return (double)free_w * (double)free_h;
+    }
+}
+
+/* A free space of free_w x free_h, where free_h may be exceeded at the price of growth. */
+static void
+consider (Search *search, int node, int group, RcLength free_w, RcLength free_h)
+{
+  RcLength growth = MAX (0, search->item->h - free_h);
+  double   cost = (double)growth * search->weight, fit;
+
+  if (free_w < search->item->w || growth > search->room || cost > search->best.cost)
+    return;
+  fit = measure_fit (search, free_w, free_h);
+  if (cost == search->best.cost && fit >= search->best.fit)
+    return;
+  if (rc_nest_random_below (search->random, 100) == 0)
+    return;
+  search->best = (RcNestPlace){ node, group, growth, cost, fit };
+}
+
+/* The least group of short siblings that is wide enough to carry the item, if it fits on top of them. */
+static void
+consider_groups (Search *search, int row, RcLength spare_w, RcLength alloc_h)
+{
+  const RcNestNode *nodes = search->tree->nodes;
+  RcLength          width = 0;
+  int               low[RC_NEST_MOST_GROUP], n = 0, n_children = 0;
+
+  for (int c = nodes[row].first; c >= 0; c = nodes[c].next)
+    {
+      int k;
+
+      n_children++;
+      if (nodes[c].h + search->item->h > alloc_h)
+        continue;
+      if (n == RC_NEST_MOST_GROUP && !rc_nest_tree_is_lower (search->tree, c, low[n - 1]))
+        continue;
+      for (k = MIN (n, RC_NEST_MOST_GROUP - 1); k > 0 && rc_nest_tree_is_lower (search->tree, c, low[k - 1]); k--)
+        low[k] = low[k - 1];
+      low[k] = c;
+      n = MIN (n + 1, RC_NEST_MOST_GROUP);
+    }
+  for (int k = 0; k < n && k + 1 < n_children; k++)
+    {
+      width += nodes[low[k]].w;
+      if (k >= 1 && width + spare_w >= search->item->w)
+        {
+          consider (search, row, k + 1, width + spare_w, alloc_h - nodes[low[k]].h);
+          return;
+        }
+    }
+}
+
+/* spare_w, spare_h: how much node v may grow without moving anything else. */
+static void
+visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
+{
+  const RcNestTree *tree = search->tree;
+  const RcNestNode *node = &tree->nodes[v];
+  const RcNestItem *item = search->item;
+  gboolean          in_row = depth > 0 && tree->nodes[MAX (node->parent, 0)].kind == RC_NEST_ROW;
+
+  if (node->w + spare_w < item->w)
+    return;
+  if ((double)MAX (0, item->h - node->h - spare_h) * search->weight > search->best.cost)
+    return;
+  if (node->kind == RC_NEST_LEAF)
+    {
+      if (depth >= tree->stages)
+        return;
+      if (in_row)
+        consider (search, v, 0, node->w + spare_w,
+                  spare_h - (tree->repeat > 1 ? rc_length_round_up (node->h, tree->repeat) - node->h : 0));
+      else
+        consider (search, v, 0, spare_w, node->h + spare_h);
+      return;
+    }
+  if (node->kind == RC_NEST_ROW)
+    {
+      consider (search, v, 0, spare_w, node->h + spare_h);
+      for (int c = node->first; c >= 0; c = tree->nodes[c].next)
+        visit (search, c, spare_w, spare_h + node->h - tree->nodes[c].h, depth + 1);
+      if (depth + 3 <= tree->stages && tree->repeat == 1)
+        consider_groups (search, v, spare_w, node->h + spare_h);
+      return;
+    }
+  if (tree->repeat == 1)
+    consider (search, v, 0, node->w + spare_w, spare_h);
+  else
+    {
+      RcLength pitch = rc_length_round_up (item->h, tree->repeat);
+      RcLength grown = node->pitch + pitch - MAX (node->slack, pitch - item->h);
+
+      consider (search, v, 0, node->w + spare_w, spare_h + item->h - (grown - node->h));
+    }
+  for (int c = node->first; c >= 0; c = tree->nodes[c].next)
+    {
+      const RcNestNode *child = &tree->nodes[c];
+      RcLength          more = spare_h;
+
+      if (tree->repeat > 1)
+        more = rc_length_round_up (child->h, tree->repeat) - child->h + spare_h / tree->repeat * tree->repeat;
+      visit (search, c, spare_w + node->w - child->w, more, depth + 1);
+    }
+}
+
+RcNestPlace
+rc_nest_tree_find_place (const RcNestTree *tree, int item, RcNestFit fit, RcNestRandom *random)
+{
+  const RcNestBins *bins = tree->task->bins;
+  Search            search
+      = { tree, &tree->task->items->items[item], fit, random, 1, 0, 0, { -1, 0, 0, G_MAXDOUBLE, G_MAXDOUBLE } };
+  gboolean seen_empty = FALSE;
+
+  for (int b = 0; b < tree->n_roots; b++)
+    {
+      const RcNestBin  *bin = &bins->bins[b];
+      int               root = tree->n_leaves + b;
+      const RcNestNode *node = &tree->nodes[root];
+      gboolean          empty = node->first < 0;
+
+      if (!rc_nest_task_allows (tree->task, search.item, bin))
+        continue;
+      if (empty && b > 0 && seen_empty && bin->source == bins->bins[b - 1].source
+          && bin->start == bins->bins[b - 1].start)
+        continue;
+      seen_empty = empty;
+      search.weight = tree->weights[b];
+      search.room = bin->end - rc_nest_tree_get_base (tree, b) - node->h;
+      visit (&search, root, bin->width - node->w, 0, 0);
+    }
+  return search.best;
+}

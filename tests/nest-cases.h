@@ -1,0 +1,21 @@
+/* Random nesting problems shared by the tests of src/nest. */
+#pragma once
+
+#include "nest.h"
+
+typedef struct
+{
+  guint    n_least, n_most; /* cuts, quantities counted */
+  RcLength width;
+  RcLength grid;        /* all lengths are multiples of this */
+  guint    most_rolls;  /* 0: one roll bought to measure */
+  guint    most_groups; /* dye lots asked for */
+  gboolean repeats;     /* a third of the problems gets repeats, alike or mixed */
+  int      stages;
+} RcNestCaseStyle;
+
+RcNestProblem *rc_nest_case_new (GRand *rand, const RcNestCaseStyle *style);
+
+/* One roll bought to measure, from a file of the published sets: count, width, then width and height of each. NULL when
+ * there is no such file. */
+RcNestProblem *rc_nest_case_read (const char *set, const char *name);

@@ -1,0 +1,318 @@
+#include <string.h>
+
+#include "nest-cases.h"
+#include "nest.h"
+
+static RcNestCut *
+add_cut (RcNestProblem *problem, RcLength width, RcLength length, guint quantity)
+{
+  RcNestCut *cut = rc_nest_cut_new ("cut", width, length, quantity);
+
+  g_ptr_array_add (problem->cuts, cut);
+  return cut;
+}
+
+static RcNestRoll *
+add_roll (RcNestProblem *problem, const char *lot, RcLength length, guint count, gint64 cost_per_m)
+{
+  RcNestRoll *roll = rc_nest_roll_new (length > 0 ? "R" : NULL, lot, length, count);
+
+  roll->cost_per_m = cost_per_m;
+  g_ptr_array_add (problem->rolls, roll);
+  return roll;
+}
+
+static void
+assert_holds (const RcNestProblem *problem, const RcNestAnswer *answer)
+{
+  g_autoptr (GError) error = NULL;
+
+  rc_nest_check (problem, answer, &error);
+  g_assert_no_error (error);
+}
+
+static void
+test_nothing (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (1000);
+  g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, NULL);
+
+  assert_holds (problem, answer);
+  g_assert_cmpint (answer->used_length, ==, 0);
+  g_assert_cmpint (answer->status, ==, RC_NEST_OPTIMAL);
+  g_assert_cmpint (rc_nest_compute_quick_length (problem), ==, 0);
+  g_assert_cmpint (rc_nest_compute_quick_bound (problem), ==, 0);
+}
+
+/* The joined fill of TRADE E4's kind: three short pieces lie side by side in one roll width. */
+static void
+test_joined_fill (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (12 * RC_TICKS_PER_FOOT);
+  g_autoptr (RcNestAnswer) answer = NULL;
+
+  add_cut (problem, 12 * RC_TICKS_PER_FOOT, 20 * RC_TICKS_PER_FOOT, 1);
+  add_cut (problem, 3 * RC_TICKS_PER_FOOT, 20 * RC_TICKS_PER_FOOT / 3, 3);
+  answer = rc_nest_solve (problem, NULL);
+  assert_holds (problem, answer);
+  g_assert_cmpint (answer->used_length, ==, 20 * RC_TICKS_PER_FOOT + 20 * RC_TICKS_PER_FOOT / 3);
+  g_assert_cmpint (rc_nest_compute_quick_length (problem), ==, answer->used_length);
+}
+
+/* Phase rule for the cutter, TRADE M13's check: need 176 in, repeat 36 in. Set match: starts 0 and 180, roll used
+ * 356 in; half-drop: starts 0 and 198, roll used 374 in. */
+static void
+test_pattern_phases (void)
+{
+  for (int half_drop = 0; half_drop < 2; half_drop++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_problem_new (12 * RC_TICKS_PER_FOOT);
+      g_autoptr (RcNestAnswer) answer = NULL;
+
+      add_cut (problem, 12 * RC_TICKS_PER_FOOT, 176 * RC_TICKS_PER_INCH, 1)->repeat = 36 * RC_TICKS_PER_INCH;
+      add_cut (problem, 12 * RC_TICKS_PER_FOOT, 176 * RC_TICKS_PER_INCH, 1)->repeat = 36 * RC_TICKS_PER_INCH;
+      if (half_drop)
+        ((RcNestCut *)problem->cuts->pdata[1])->phase = 18 * RC_TICKS_PER_INCH;
+      answer = rc_nest_solve (problem, NULL);
+      assert_holds (problem, answer);
+      g_assert_cmpint (answer->used_length, ==, (half_drop ? 374 : 356) * RC_TICKS_PER_INCH);
+    }
+}
+
+static void
+test_remnants_first (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4000);
+  g_autoptr (RcNestAnswer) answer = NULL;
+
+  add_cut (problem, 4000, 3000, 2);
+  add_roll (problem, "a", 9000, 1, 10);
+  add_roll (problem, "a", 6500, 1, 10);
+  add_roll (problem, NULL, 0, 1, 50);
+  answer = rc_nest_solve (problem, NULL);
+  assert_holds (problem, answer);
+  g_assert_cmpuint (answer->rolls->len, ==, 1);
+  g_assert_cmpint (((RcNestUse *)answer->rolls->pdata[0])->length, ==, 6500);
+}
+
+static void
+test_one_lot_a_group (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4000);
+  g_autoptr (RcNestAnswer) answer = NULL;
+
+  add_cut (problem, 4000, 3000, 2)->group = g_strdup ("hall");
+  add_roll (problem, "a", 4000, 1, 1);
+  add_roll (problem, "b", 7000, 1, 10);
+  answer = rc_nest_solve (problem, NULL);
+  assert_holds (problem, answer);
+  g_assert_cmpuint (answer->rolls->len, ==, 1);
+  g_assert_cmpint (answer->used_length, ==, 6000);
+}
+
+static void
+test_bought_in_steps (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4000);
+  g_autoptr (RcNestAnswer) answer = NULL;
+
+  add_cut (problem, 4000, 3100, 1);
+  problem->buy_step = 500;
+  answer = rc_nest_solve (problem, NULL);
+  assert_holds (problem, answer);
+  g_assert_cmpint (((RcNestUse *)answer->rolls->pdata[0])->length, ==, 3500);
+  g_assert_cmpint (answer->used_length, ==, 3100);
+}
+
+static void
+assert_infeasible (const RcNestProblem *problem, const char *said)
+{
+  g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, NULL);
+
+  assert_holds (problem, answer);
+  g_assert_cmpint (answer->status, ==, RC_NEST_INFEASIBLE);
+  if (strstr (answer->reason, said) == NULL)
+    g_error ("“%s” does not say “%s”", answer->reason, said);
+}
+
+static void
+test_too_wide (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4 * RC_TICKS_PER_M);
+
+  add_cut (problem, 5 * RC_TICKS_PER_M, 1 * RC_TICKS_PER_M, 1);
+  g_free (((RcNestCut *)problem->cuts->pdata[0])->label);
+  ((RcNestCut *)problem->cuts->pdata[0])->label = g_strdup ("Hall 3");
+  assert_infeasible (problem, "Hall 3 is 5.000 m");
+}
+
+static void
+test_stock_too_short (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4 * RC_TICKS_PER_M);
+
+  add_cut (problem, 3 * RC_TICKS_PER_M, 2 * RC_TICKS_PER_M, 3);
+  add_roll (problem, "a", 5 * RC_TICKS_PER_M, 1, 1);
+  assert_infeasible (problem, "1.000 m");
+}
+
+static void
+test_no_lot_holds_group (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4 * RC_TICKS_PER_M);
+
+  add_cut (problem, 3 * RC_TICKS_PER_M, 2 * RC_TICKS_PER_M, 3)->group = g_strdup ("Stairs");
+  add_roll (problem, "a", 5 * RC_TICKS_PER_M, 1, 1);
+  add_roll (problem, "b", 4 * RC_TICKS_PER_M, 1, 1);
+  assert_infeasible (problem, "Stairs");
+  assert_infeasible (problem, "1.000 m");
+}
+
+static void
+check_many (const RcNestCaseStyle *style, guint n_cases, double seconds, guint64 effort, guint32 seed)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+
+  for (guint k = 0; k < n_cases; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, style);
+      RcNestParams params = { .seconds = seconds, .seed = k, .effort = effort };
+      g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
+
+      assert_holds (problem, answer);
+      if (problem->rolls->len == 0)
+        {
+          g_assert_cmpint (answer->status, !=, RC_NEST_INFEASIBLE);
+          g_assert_cmpint (rc_nest_compute_quick_bound (problem), <=, answer->used_length);
+        }
+    }
+}
+
+static void
+test_random_first_answers (void)
+{
+  const RcNestCaseStyle style = { 1, 60, 40 * 160, 160, 6, 3, TRUE, 3 };
+
+  check_many (&style, 400, 0, 0, 11);
+}
+
+static void
+test_random_searched (void)
+{
+  const RcNestCaseStyle style = { 1, 40, 40 * 160, 160, 6, 3, TRUE, 3 };
+
+  check_many (&style, 100, 20, 500, 12);
+}
+
+static void
+test_random_searched_any_stages (void)
+{
+  const RcNestCaseStyle style = { 1, 40, 40 * 160, 160, 6, 3, TRUE, 0 };
+
+  check_many (&style, 100, 20, 500, 13);
+}
+
+static gboolean
+answers_equal (const RcNestAnswer *a, const RcNestAnswer *b)
+{
+  if (a->placements->len != b->placements->len || a->lower_bound != b->lower_bound)
+    return FALSE;
+  for (guint i = 0; i < a->placements->len; i++)
+    {
+      const RcNestPlacement *p = &g_array_index (a->placements, RcNestPlacement, i);
+      const RcNestPlacement *q = &g_array_index (b->placements, RcNestPlacement, i);
+
+      if (p->cut != q->cut || p->copy != q->copy || p->roll != q->roll || p->across != q->across
+          || p->along != q->along)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static void
+test_same_seed_same_answer (void)
+{
+  const RcNestCaseStyle style = { 20, 60, 40 * 160, 160, 4, 2, TRUE, 3 };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (5);
+
+  for (guint k = 0; k < 10; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      RcNestParams params = { .seconds = 20, .seed = k, .effort = 2000 };
+      g_autoptr (RcNestAnswer) a = rc_nest_solve (problem, &params);
+      g_autoptr (RcNestAnswer) b = rc_nest_solve (problem, &params);
+
+      g_assert_true (answers_equal (a, b));
+    }
+}
+
+static void
+test_more_effort_is_never_worse (void)
+{
+  const RcNestCaseStyle style = { 20, 60, 40 * 160, 160, 0, 0, TRUE, 3 };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (6);
+
+  for (guint k = 0; k < 10; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      g_autoptr (RcNestAnswer) first = rc_nest_solve (problem, NULL);
+      RcLength used = first->used_length;
+
+      for (guint64 effort = 100; effort <= 20000; effort *= 4)
+        {
+          RcNestParams params = { .seconds = 20, .seed = k, .effort = effort };
+          g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
+
+          g_assert_cmpint (answer->used_length, <=, used);
+          used = answer->used_length;
+        }
+    }
+}
+
+static gpointer
+cancel_soon (gpointer cancellable)
+{
+  g_usleep (100000);
+  g_cancellable_cancel (cancellable);
+  return GSIZE_TO_POINTER ((gsize)g_get_monotonic_time ());
+}
+
+static void
+test_cancel (void)
+{
+  const RcNestCaseStyle style = { 200, 200, 400 * 160, 160, 0, 0, FALSE, 3 };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (7);
+  g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  RcNestParams params = { .seconds = 60, .seed = 1, .cancellable = cancellable };
+  GThread     *thread = g_thread_new ("cancel", cancel_soon, cancellable);
+  g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
+  gint64 after_us = g_get_monotonic_time () - (gint64)GPOINTER_TO_SIZE (g_thread_join (thread));
+
+  assert_holds (problem, answer);
+  g_test_message ("cancelled after %" G_GINT64_FORMAT " us", after_us);
+  g_assert_cmpint (after_us, <, 20000);
+  g_assert_cmpint (answer->status, ==, RC_NEST_CANCELLED);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/nest/no cuts need no roll", test_nothing);
+  g_test_add_func ("/nest/pieces of a fill lie side by side", test_joined_fill);
+  g_test_add_func ("/nest/drops start on their pattern phase", test_pattern_phases);
+  g_test_add_func ("/nest/the small remnant is used first", test_remnants_first);
+  g_test_add_func ("/nest/a group comes from one dye lot", test_one_lot_a_group);
+  g_test_add_func ("/nest/lengths are bought in steps", test_bought_in_steps);
+  g_test_add_func ("/nest/infeasible/a cut wider than the roll is named", test_too_wide);
+  g_test_add_func ("/nest/infeasible/the missing length of stock is told", test_stock_too_short);
+  g_test_add_func ("/nest/infeasible/a group that no lot holds is named", test_no_lot_holds_group);
+  g_test_add_func ("/nest/random/first answers hold", test_random_first_answers);
+  g_test_add_func ("/nest/random/searched answers hold", test_random_searched);
+  g_test_add_func ("/nest/random/answers of any stages hold", test_random_searched_any_stages);
+  g_test_add_func ("/nest/the same seed gives the same answer", test_same_seed_same_answer);
+  g_test_add_func ("/nest/more effort never gives a worse answer", test_more_effort_is_never_worse);
+  g_test_add_func ("/nest/a cancel is obeyed at once", test_cancel);
+  return g_test_run ();
+}

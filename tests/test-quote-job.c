@@ -71,15 +71,6 @@ make_quote (const RcPlan *plan, const RcPriceBook *book)
   return quote;
 }
 
-static RcMoney
-compute_net (const RcJob *job, RcPriceBook *book)
-{
-  g_autoptr (RcPlan) plan = make_plan (job, NULL, book);
-  g_autoptr (RcQuote) quote = make_quote (plan, book);
-
-  return quote->net;
-}
-
 /* A job with its carpet and cushion. */
 static RcJob *
 build_carpet_job (void)
@@ -104,26 +95,38 @@ add_random_room (RcJob *job, guint number)
   build_area (job, area, "twist", id, NULL)->cushion = g_strdup ("pad");
 }
 
-/* Adding a room never lowers the net. */
+/* Adding a room never lowers the net; said of the plans whose roll length does not shrink either, for a search that
+ * is stopped at once may cut more pieces from less by luck. */
 static void
 test_adding_a_room (void)
 {
   g_autoptr (RcPriceBook) book = build_book ();
+  guint n_compared = 0;
 
   for (int i = 0; i < 60; i++)
     {
       g_autoptr (RcJob) job = build_carpet_job ();
-      RcMoney net = 0;
+      RcLength length = 0;
+      RcMoney  net = 0;
 
       for (guint n = 0; n < 5; n++)
         {
-          RcMoney before = net;
+          g_autoptr (RcPlan) plan = NULL;
+          g_autoptr (RcQuote) quote = NULL;
 
           add_random_room (job, n);
-          net = compute_net (job, book);
-          g_assert_cmpint (net, >=, before);
+          plan = make_plan (job, NULL, book);
+          quote = make_quote (plan, book);
+          if (plan->carpet_length >= length)
+            {
+              g_assert_cmpint (quote->net, >=, net);
+              n_compared++;
+            }
+          length = plan->carpet_length;
+          net = quote->net;
         }
     }
+  g_assert_cmpuint (n_compared, >, 250);
 }
 
 /* The sums hold in any order of the lines, and are the lines'. */

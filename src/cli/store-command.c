@@ -84,36 +84,24 @@ run_backup (RcStore *store, const StoreOptions *options, GStrv arguments)
 }
 
 static gboolean
-has_job (RcStore *store, const char *id, gboolean *is_there, GError **error)
-{
-  g_autoptr (GPtrArray) jobs = rc_store_find_jobs (store, NULL, error);
-
-  if (jobs == NULL)
-    return FALSE;
-  *is_there = FALSE;
-  for (guint i = 0; i < jobs->len && !*is_there; i++)
-    *is_there = g_str_equal (((const RcJobSummary *)g_ptr_array_index (jobs, i))->id, id);
-  return TRUE;
-}
-
-static gboolean
 import_job (RcStore *store, const char *path, const StoreOptions *options, GError **error)
 {
   g_autoptr (RcPriceBook) book = NULL;
   g_autoptr (RcJob) job = rc_job_file_read (path, &book, error);
+  g_autoptr (RcJob) old = NULL;
   g_autofree char *now = dup_now ();
-  gboolean         is_there = FALSE;
+  gint64           revision;
 
-  if (job == NULL || !has_job (store, job->id, &is_there, error))
+  if (job == NULL || !rc_store_get_revision (store, job->id, &revision, error))
     return FALSE;
-  if (is_there && options->as_new)
+  if (revision != 0 && options->as_new)
     {
       g_free (job->id);
       job->id = rc_store_dup_new_job_id (store, error);
       if (job->id == NULL)
         return FALSE;
     }
-  else if (is_there && !options->replace)
+  else if (revision != 0 && !options->replace)
     {
       g_set_error (error, RC_ERROR, RC_ERROR_STORE,
                    _ ("%s: the store has a job “%s” already; import it with --replace to write over that one (which "
@@ -121,6 +109,9 @@ import_job (RcStore *store, const char *path, const StoreOptions *options, GErro
                    path, job->id);
       return FALSE;
     }
+  /* The store lets a job be written over only by who has read it. */
+  else if (revision != 0 && (old = rc_store_load_job (store, job->id, error)) == NULL)
+    return FALSE;
   if (!rc_store_save_job (store, job, _ ("Import"), now, error))
     return FALSE;
   printf (_ ("%s is job %s\n"), path, job->id);

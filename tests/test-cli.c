@@ -2,7 +2,7 @@
 #include "command.h"
 #include "document-options.h"
 #include "json-out.h"
-#include "table.h"
+#include "text-table.h"
 
 #include <gio/gio.h>
 #include <locale.h>
@@ -130,16 +130,16 @@ test_json_in_comma_locale (void)
 static void
 test_table_columns (void)
 {
-  g_autoptr (RcTable) table = rc_table_new ("lrl");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lrl");
   g_autofree char *text = NULL;
 
-  rc_table_add (table, "Item");
-  rc_table_add (table, "Qty");
-  rc_table_add (table, "Note");
-  rc_table_add (table, "caf\xc3\xa9"); /* five bytes, four columns */
-  rc_table_add_take (table, g_strdup ("12.5"));
-  rc_table_add (table, NULL);
-  text = rc_table_dup_text (table, TRUE);
+  rc_text_table_add (table, "Item");
+  rc_text_table_add (table, "Qty");
+  rc_text_table_add (table, "Note");
+  rc_text_table_add (table, "caf\xc3\xa9"); /* five bytes, four columns */
+  rc_text_table_add_take (table, g_strdup ("12.5"));
+  rc_text_table_add (table, NULL);
+  text = rc_text_table_dup_text (table, TRUE);
   g_assert_cmpstr (text, ==,
                    "Item   Qty  Note\n"
                    "----------------\n"

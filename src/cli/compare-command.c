@@ -2,7 +2,7 @@
 
 #include "job-work.h"
 #include "json-out.h"
-#include "table.h"
+#include "text-table.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
@@ -79,29 +79,29 @@ print_json (const RcJobWork *before, const RcJobWork *after, const GPtrArray *ch
 static void
 print_text (const RcJobWork *before, const RcJobWork *after, const GPtrArray *changes)
 {
-  g_autoptr (RcTable) table = rc_table_new ("lllll");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lllll");
 
   if (changes->len == 0)
     {
       printf (_ ("Nothing changes from %s to %s.\n"), before->measure->id, after->measure->id);
       return;
     }
-  rc_table_add (table, "");
-  rc_table_add (table, _ ("What"));
-  rc_table_add (table, _ ("Name"));
-  rc_table_add (table, before->measure->id);
-  rc_table_add (table, after->measure->id);
+  rc_text_table_add (table, "");
+  rc_text_table_add (table, _ ("What"));
+  rc_text_table_add (table, _ ("Name"));
+  rc_text_table_add (table, before->measure->id);
+  rc_text_table_add (table, after->measure->id);
   for (guint i = 0; i < changes->len; i++)
     {
       const RcChange *change = g_ptr_array_index (changes, i);
 
-      rc_table_add (table, get_kind_label (change->kind));
-      rc_table_add (table, change->what);
-      rc_table_add (table, change->name);
-      rc_table_add (table, change->before);
-      rc_table_add (table, change->after);
+      rc_text_table_add (table, get_kind_label (change->kind));
+      rc_text_table_add (table, change->what);
+      rc_text_table_add (table, change->name);
+      rc_text_table_add (table, change->before);
+      rc_text_table_add (table, change->after);
     }
-  rc_table_print (table, TRUE);
+  rc_text_table_print (table, TRUE);
 }
 
 /* The job brought to a price as it was measured in `measure`. */

@@ -80,62 +80,62 @@ dup_packs (gint64 packs, RcUnit pack_unit)
 void
 rc_lines_print_quantities (const GPtrArray *quantities)
 {
-  g_autoptr (RcTable) table = rc_table_new ("lrlrl");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lrlrl");
 
-  rc_table_add (table, _ ("Item"));
-  rc_table_add (table, _ ("Quantity"));
-  rc_table_add (table, _ ("Unit"));
-  rc_table_add (table, _ ("Packs"));
-  rc_table_add (table, _ ("Because"));
+  rc_text_table_add (table, _ ("Item"));
+  rc_text_table_add (table, _ ("Quantity"));
+  rc_text_table_add (table, _ ("Unit"));
+  rc_text_table_add (table, _ ("Packs"));
+  rc_text_table_add (table, _ ("Because"));
   for (guint i = 0; i < quantities->len; i++)
     {
       const RcQuantityLine *line = g_ptr_array_index (quantities, i);
 
-      rc_table_add (table, line->name);
-      rc_table_add_take (table, dup_quantity (line->quantity_micro));
-      rc_table_add (table, rc_unit_get_name (line->unit));
-      rc_table_add_take (table, dup_packs (line->packs, line->pack_unit));
-      rc_table_add (table, line->because);
+      rc_text_table_add (table, line->name);
+      rc_text_table_add_take (table, dup_quantity (line->quantity_micro));
+      rc_text_table_add (table, rc_unit_get_name (line->unit));
+      rc_text_table_add_take (table, dup_packs (line->packs, line->pack_unit));
+      rc_text_table_add (table, line->because);
     }
-  rc_table_print (table, TRUE);
+  rc_text_table_print (table, TRUE);
 }
 
 void
 rc_lines_print_quote (const GPtrArray *lines, const RcCurrency *currency)
 {
-  g_autoptr (RcTable) table = rc_table_new ("lrlrrr");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lrlrrr");
 
-  rc_table_add (table, _ ("Item"));
-  rc_table_add (table, _ ("Quantity"));
-  rc_table_add (table, _ ("Unit"));
-  rc_table_add (table, _ ("Packs"));
-  rc_table_add (table, _ ("Price"));
-  rc_table_add (table, _ ("Amount"));
+  rc_text_table_add (table, _ ("Item"));
+  rc_text_table_add (table, _ ("Quantity"));
+  rc_text_table_add (table, _ ("Unit"));
+  rc_text_table_add (table, _ ("Packs"));
+  rc_text_table_add (table, _ ("Price"));
+  rc_text_table_add (table, _ ("Amount"));
   for (guint i = 0; i < lines->len; i++)
     {
       const RcQuoteLine *line = g_ptr_array_index (lines, i);
 
-      rc_table_add (table, line->name);
-      rc_table_add_take (table, dup_quantity (line->quantity_micro));
-      rc_table_add (table, rc_unit_get_name (line->unit));
-      rc_table_add_take (table, dup_packs (line->packs, line->pack_unit));
-      rc_table_add_take (table, rc_money_format (line->price, currency));
-      rc_table_add_take (table, rc_money_format (line->amount, currency));
+      rc_text_table_add (table, line->name);
+      rc_text_table_add_take (table, dup_quantity (line->quantity_micro));
+      rc_text_table_add (table, rc_unit_get_name (line->unit));
+      rc_text_table_add_take (table, dup_packs (line->packs, line->pack_unit));
+      rc_text_table_add_take (table, rc_money_format (line->price, currency));
+      rc_text_table_add_take (table, rc_money_format (line->amount, currency));
     }
-  rc_table_print (table, TRUE);
+  rc_text_table_print (table, TRUE);
 }
 
 void
 rc_lines_print_sums (RcMoney net, RcMoney tax, RcMoney total, const RcCurrency *currency)
 {
-  g_autoptr (RcTable) table = rc_table_new ("lr");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lr");
 
-  rc_table_add (table, _ ("Net"));
-  rc_table_add_take (table, rc_money_format (net, currency));
-  rc_table_add (table, _ ("Tax"));
-  rc_table_add_take (table, rc_money_format (tax, currency));
-  rc_table_add (table, _ ("Total"));
-  rc_table_add_take (table, rc_money_format (total, currency));
+  rc_text_table_add (table, _ ("Net"));
+  rc_text_table_add_take (table, rc_money_format (net, currency));
+  rc_text_table_add (table, _ ("Tax"));
+  rc_text_table_add_take (table, rc_money_format (tax, currency));
+  rc_text_table_add (table, _ ("Total"));
+  rc_text_table_add_take (table, rc_money_format (total, currency));
   printf ("\n");
-  rc_table_print (table, FALSE);
+  rc_text_table_print (table, FALSE);
 }

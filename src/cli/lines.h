@@ -3,7 +3,7 @@
 
 #include "json-out.h"
 #include "quote.h"
-#include "table.h"
+#include "text-table.h"
 
 void rc_lines_add_quantities_json (RcJson *json, const GPtrArray *quantities); /* of RcQuantityLine, "lines" */
 /* of RcQuoteLine, "lines"; `with_cost` adds what the shop pays. */

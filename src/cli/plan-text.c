@@ -1,7 +1,7 @@
 #include "plan-text.h"
 
 #include "plan-json.h"
-#include "table.h"
+#include "text-table.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
@@ -21,10 +21,10 @@ dup_area (const RcPlan *plan, RcArea area)
 }
 
 static void
-add_headings (RcTable *table, const char *const *headings)
+add_headings (RcTextTable *table, const char *const *headings)
 {
   for (guint i = 0; headings[i] != NULL; i++)
-    rc_table_add (table, _ (headings[i]));
+    rc_text_table_add (table, _ (headings[i]));
 }
 
 static void
@@ -33,7 +33,7 @@ print_options (const RcPlan *plan)
   static const char *const headings[]
       = { N_ ("Area"),  N_ ("Option"), N_ ("Carpet"), N_ ("At least"), N_ ("Side"), N_ ("Cross seams"),
           N_ ("Joins"), N_ ("Cost"),   NULL };
-  g_autoptr (RcTable) table = rc_table_new ("llrrrrrr");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("llrrrrrr");
 
   add_headings (table, headings);
   for (guint i = 0; i < plan->areas->len; i++)
@@ -44,35 +44,35 @@ print_options (const RcPlan *plan)
         {
           const RcOption *option = g_ptr_array_index (area_plan->options, j);
 
-          rc_table_add (table, j == 0 ? area_plan->area->name : "");
-          rc_table_add_take (
+          rc_text_table_add (table, j == 0 ? area_plan->area->name : "");
+          rc_text_table_add_take (
               table, g_strdup_printf ("%s %s", j == area_plan->chosen ? "*" : " ", rc_option_get_label (option)));
-          rc_table_add_take (table, dup_length (plan, option->carpet_length));
-          rc_table_add_take (table, dup_length (plan, option->length_lower_bound));
-          rc_table_add_take (table, dup_length (plan, option->side_seam));
-          rc_table_add_take (table, dup_length (plan, option->cross_seam));
-          rc_table_add_take (table, g_strdup_printf ("%u", option->joins));
-          rc_table_add_take (table, rc_money_format (option->cost, &plan->job->currency));
+          rc_text_table_add_take (table, dup_length (plan, option->carpet_length));
+          rc_text_table_add_take (table, dup_length (plan, option->length_lower_bound));
+          rc_text_table_add_take (table, dup_length (plan, option->side_seam));
+          rc_text_table_add_take (table, dup_length (plan, option->cross_seam));
+          rc_text_table_add_take (table, g_strdup_printf ("%u", option->joins));
+          rc_text_table_add_take (table, rc_money_format (option->cost, &plan->job->currency));
         }
     }
-  rc_table_print (table, TRUE);
+  rc_text_table_print (table, TRUE);
   printf (_ ("* taken. Cost: carpet, seams and broken rules as the planner weighs them.\n\n"));
 }
 
 static void
-add_cut_row (RcTable *table, const RcPlan *plan, const RcCutting *cutting, const RcNestPlacement *place)
+add_cut_row (RcTextTable *table, const RcPlan *plan, const RcCutting *cutting, const RcNestPlacement *place)
 {
   guint          number = g_array_index (cutting->piece_numbers, guint, place->cut);
   const RcPiece *piece = rc_plan_find_piece (plan, number);
 
-  rc_table_add_take (table, g_strdup_printf ("%u", number));
-  rc_table_add (table, rc_piece_kind_get_name (piece->kind));
-  rc_table_add (table, piece->room);
-  rc_table_add_take (table, dup_length (plan, place->width));
-  rc_table_add_take (table, dup_length (plan, place->length));
-  rc_table_add_take (table, rc_cutting_dup_roll_name (cutting, place->roll));
-  rc_table_add_take (table, dup_length (plan, place->along));
-  rc_table_add_take (table, dup_length (plan, place->across));
+  rc_text_table_add_take (table, g_strdup_printf ("%u", number));
+  rc_text_table_add (table, rc_piece_kind_get_name (piece->kind));
+  rc_text_table_add (table, piece->room);
+  rc_text_table_add_take (table, dup_length (plan, place->width));
+  rc_text_table_add_take (table, dup_length (plan, place->length));
+  rc_text_table_add_take (table, rc_cutting_dup_roll_name (cutting, place->roll));
+  rc_text_table_add_take (table, dup_length (plan, place->along));
+  rc_text_table_add_take (table, dup_length (plan, place->across));
 }
 
 static void
@@ -80,7 +80,7 @@ print_cuts (const RcPlan *plan)
 {
   static const char *const headings[] = { N_ ("Cut"),  N_ ("Kind"),  N_ ("Room"),   N_ ("Width"), N_ ("Length"),
                                           N_ ("Roll"), N_ ("Along"), N_ ("Across"), NULL };
-  g_autoptr (RcTable) table = rc_table_new ("rllrrlrr");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("rllrrlrr");
 
   add_headings (table, headings);
   for (guint i = 0; i < plan->cuttings->len; i++)
@@ -90,7 +90,7 @@ print_cuts (const RcPlan *plan)
       for (guint j = 0; j < cutting->answer->placements->len; j++)
         add_cut_row (table, plan, cutting, &g_array_index (cutting->answer->placements, RcNestPlacement, j));
     }
-  rc_table_print (table, TRUE);
+  rc_text_table_print (table, TRUE);
 }
 
 static void

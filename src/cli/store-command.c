@@ -5,7 +5,7 @@
 #include "json-out.h"
 #include "price-csv.h"
 #include "shop-store.h"
-#include "table.h"
+#include "text-table.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
@@ -223,7 +223,7 @@ static int
 run_jobs (RcStore *store, const StoreOptions *options, GStrv arguments)
 {
   g_autofree char *words = g_strjoinv (" ", arguments);
-  g_autoptr (RcTable) table = rc_table_new ("lllll");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lllll");
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) jobs = rc_store_find_jobs (store, words, &error);
 
@@ -231,22 +231,22 @@ run_jobs (RcStore *store, const StoreOptions *options, GStrv arguments)
     return fail ("jobs", error);
   if (options->json)
     return print_jobs_json (jobs);
-  rc_table_add (table, _ ("Job"));
-  rc_table_add (table, _ ("Number"));
-  rc_table_add (table, _ ("Date"));
-  rc_table_add (table, _ ("Customer"));
-  rc_table_add (table, _ ("Title"));
+  rc_text_table_add (table, _ ("Job"));
+  rc_text_table_add (table, _ ("Number"));
+  rc_text_table_add (table, _ ("Date"));
+  rc_text_table_add (table, _ ("Customer"));
+  rc_text_table_add (table, _ ("Title"));
   for (guint i = 0; i < jobs->len; i++)
     {
       const RcJobSummary *job = g_ptr_array_index (jobs, i);
 
-      rc_table_add (table, job->id);
-      rc_table_add (table, job->number);
-      rc_table_add (table, job->date);
-      rc_table_add (table, job->customer);
-      rc_table_add (table, job->title);
+      rc_text_table_add (table, job->id);
+      rc_text_table_add (table, job->number);
+      rc_text_table_add (table, job->date);
+      rc_text_table_add (table, job->customer);
+      rc_text_table_add (table, job->title);
     }
-  rc_table_print (table, TRUE);
+  rc_text_table_print (table, TRUE);
   return RC_EXIT_DONE;
 }
 
@@ -263,16 +263,16 @@ static const StoreCommand commands[] = {
 static void
 print_commands (FILE *file)
 {
-  g_autoptr (RcTable) table = rc_table_new ("lll");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lll");
   g_autofree char *text = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
     {
-      rc_table_add (table, "");
-      rc_table_add_take (table, g_strdup_printf ("%s %s", commands[i].name, commands[i].parameters));
-      rc_table_add (table, _ (commands[i].summary));
+      rc_text_table_add (table, "");
+      rc_text_table_add_take (table, g_strdup_printf ("%s %s", commands[i].name, commands[i].parameters));
+      rc_text_table_add (table, _ (commands[i].summary));
     }
-  text = rc_table_dup_text (table, FALSE);
+  text = rc_text_table_dup_text (table, FALSE);
   fprintf (file, _ ("Usage: rowcut-cli store COMMAND [--store FILE] ...\n\n"));
   fputs (text, file);
 }

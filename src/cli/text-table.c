@@ -1,18 +1,18 @@
-#include "table.h"
+#include "text-table.h"
 
 #include <stdio.h>
 
-struct _RcTable
+struct _RcTextTable
 {
   char      *alignment;
   guint      n_columns;
   GPtrArray *cells; /* of char*, row after row */
 };
 
-RcTable *
-rc_table_new (const char *alignment)
+RcTextTable *
+rc_text_table_new (const char *alignment)
 {
-  RcTable *table = g_new0 (RcTable, 1);
+  RcTextTable *table = g_new0 (RcTextTable, 1);
 
   table->alignment = g_strdup (alignment);
   table->n_columns = (guint)strlen (alignment);
@@ -21,7 +21,7 @@ rc_table_new (const char *alignment)
 }
 
 void
-rc_table_free (RcTable *table)
+rc_text_table_free (RcTextTable *table)
 {
   if (table == NULL)
     return;
@@ -31,15 +31,15 @@ rc_table_free (RcTable *table)
 }
 
 void
-rc_table_add_take (RcTable *table, char *cell)
+rc_text_table_add_take (RcTextTable *table, char *cell)
 {
   g_ptr_array_add (table->cells, cell != NULL ? cell : g_strdup (""));
 }
 
 void
-rc_table_add (RcTable *table, const char *cell)
+rc_text_table_add (RcTextTable *table, const char *cell)
 {
-  rc_table_add_take (table, g_strdup (cell));
+  rc_text_table_add_take (table, g_strdup (cell));
 }
 
 /* Columns of the terminal, near enough for the languages we print in. */
@@ -58,7 +58,7 @@ count_columns (const char *text)
 }
 
 static const char *
-get_cell (const RcTable *table, guint row, guint column)
+get_cell (const RcTextTable *table, guint row, guint column)
 {
   return g_ptr_array_index (table->cells, row * table->n_columns + column);
 }
@@ -71,7 +71,7 @@ append_padding (GString *text, guint n, char c)
 }
 
 static void
-append_row (const RcTable *table, guint row, const guint *widths, GString *text)
+append_row (const RcTextTable *table, guint row, const guint *widths, GString *text)
 {
   for (guint column = 0; column < table->n_columns; column++)
     {
@@ -91,7 +91,7 @@ append_row (const RcTable *table, guint row, const guint *widths, GString *text)
 }
 
 char *
-rc_table_dup_text (const RcTable *table, gboolean with_heading)
+rc_text_table_dup_text (const RcTextTable *table, gboolean with_heading)
 {
   GString          *text = g_string_new (NULL);
   g_autofree guint *widths = g_new0 (guint, table->n_columns);
@@ -116,9 +116,9 @@ rc_table_dup_text (const RcTable *table, gboolean with_heading)
 }
 
 void
-rc_table_print (const RcTable *table, gboolean with_heading)
+rc_text_table_print (const RcTextTable *table, gboolean with_heading)
 {
-  g_autofree char *text = rc_table_dup_text (table, with_heading);
+  g_autofree char *text = rc_text_table_dup_text (table, with_heading);
 
   fputs (text, stdout);
 }

@@ -1,1 +1,234 @@
 #include "ubl.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "exact-text.h"
+#include "xml-out.h"
+
+#define NAMESPACE "urn:oasis:names:specification:ubl:schema:xsd:"
+
+static void
+open_document (RcXmlOut *out, const char *kind, const char *number, const char *date)
+{
+  g_autofree char *own = g_strconcat (NAMESPACE, kind, "-2", NULL), *day = g_strndup (date, strlen ("2026-03-31"));
+
+  rc_xml_out_init (out);
+  rc_xml_out_open (out, kind);
+  rc_xml_out_attribute (out, "xmlns", own);
+  rc_xml_out_attribute (out, "xmlns:cac", NAMESPACE "CommonAggregateComponents-2");
+  rc_xml_out_attribute (out, "xmlns:cbc", NAMESPACE "CommonBasicComponents-2");
+  rc_xml_out_text (out, "cbc:UBLVersionID", "2.1");
+  rc_xml_out_text (out, "cbc:ID", number);
+  rc_xml_out_text (out, "cbc:IssueDate", day);
+}
+
+/* <element attribute="value">content</element> */
+static void
+write_typed (RcXmlOut *out, const char *element, const char *content, const char *attribute, const char *value)
+{
+  rc_xml_out_open (out, element);
+  rc_xml_out_attribute (out, attribute, value);
+  xmlTextWriterWriteString (out->writer, BAD_CAST content);
+  rc_xml_out_close (out);
+}
+
+static void
+write_amount (RcXmlOut *out, const char *element, RcMoney amount, const RcCurrency *currency)
+{
+  g_autofree char *text = rc_money_format_plain (amount, currency);
+
+  write_typed (out, element, text, "currencyID", currency->code);
+}
+
+static void
+write_quantity (RcXmlOut *out, const char *element, gint64 quantity_micro, RcUnit unit)
+{
+  g_autofree char *text = rc_quantity_format (quantity_micro, 6);
+
+  write_typed (out, element, text, "unitCode", rc_unit_get_unece (unit));
+}
+
+/* --- parties --- */
+
+static void
+write_address (RcXmlOut *out, const char *address)
+{
+  g_auto (GStrv) lines = NULL;
+
+  if (address == NULL || *address == '\0')
+    return;
+  lines = g_strsplit (address, "\n", -1);
+  rc_xml_out_open (out, "cac:PostalAddress");
+  for (guint i = 0; lines[i] != NULL; i++)
+    if (*g_strstrip (lines[i]) != '\0')
+      {
+        rc_xml_out_open (out, "cac:AddressLine");
+        rc_xml_out_text (out, "cbc:Line", lines[i]);
+        rc_xml_out_close (out);
+      }
+  rc_xml_out_close (out);
+}
+
+static void
+write_party (RcXmlOut *out, const char *role, const char *name, const char *address, const char *phone,
+             const char *email)
+{
+  rc_xml_out_open (out, role);
+  rc_xml_out_open (out, "cac:Party");
+  if (name != NULL && *name != '\0')
+    {
+      rc_xml_out_open (out, "cac:PartyName");
+      rc_xml_out_text (out, "cbc:Name", name);
+      rc_xml_out_close (out);
+    }
+  write_address (out, address);
+  if (phone != NULL || email != NULL)
+    {
+      rc_xml_out_open (out, "cac:Contact");
+      rc_xml_out_text (out, "cbc:Telephone", phone);
+      rc_xml_out_text (out, "cbc:ElectronicMail", email);
+      rc_xml_out_close (out);
+    }
+  rc_xml_out_close (out);
+  rc_xml_out_close (out);
+}
+
+static void
+write_customer (RcXmlOut *out, const RcCustomer *customer)
+{
+  write_party (out, "cac:BuyerCustomerParty", customer->name, customer->address, customer->phone, customer->email);
+}
+
+static void
+write_shop (RcXmlOut *out, const char *role, const RcPriceBook *book)
+{
+  write_party (out, role, book != NULL ? book->shop_name : NULL, book != NULL ? book->shop_address : NULL, NULL, NULL);
+}
+
+/* --- sums --- */
+
+/* `tax_ppm` below 0: not said. */
+static void
+write_tax (RcXmlOut *out, RcMoney net, RcMoney tax, gint64 tax_ppm, const RcCurrency *currency)
+{
+  rc_xml_out_open (out, "cac:TaxTotal");
+  write_amount (out, "cbc:TaxAmount", tax, currency);
+  rc_xml_out_open (out, "cac:TaxSubtotal");
+  write_amount (out, "cbc:TaxableAmount", net, currency);
+  write_amount (out, "cbc:TaxAmount", tax, currency);
+  rc_xml_out_open (out, "cac:TaxCategory");
+  if (tax_ppm >= 0)
+    {
+      g_autofree char *percent = rc_percent_format (tax_ppm);
+
+      rc_xml_out_text (out, "cbc:Percent", percent);
+    }
+  rc_xml_out_open (out, "cac:TaxScheme");
+  rc_xml_out_text (out, "cbc:Name", _ ("Sales tax"));
+  rc_xml_out_close (out);
+  rc_xml_out_close (out);
+  rc_xml_out_close (out);
+  rc_xml_out_close (out);
+}
+
+static void
+write_total (RcXmlOut *out, const char *element, RcMoney net, RcMoney total, const RcCurrency *currency)
+{
+  rc_xml_out_open (out, element);
+  write_amount (out, "cbc:LineExtensionAmount", net, currency);
+  write_amount (out, "cbc:TaxExclusiveAmount", net, currency);
+  write_amount (out, "cbc:TaxInclusiveAmount", total, currency);
+  write_amount (out, "cbc:PayableAmount", total, currency);
+  rc_xml_out_close (out);
+}
+
+/* --- lines --- */
+
+/* "2 carton"; nothing for goods that come loose. */
+static void
+write_packs (RcXmlOut *out, const RcQuoteLine *line)
+{
+  g_autofree char *note = NULL;
+
+  if (line->packs <= 0)
+    return;
+  note = g_strdup_printf ("%" G_GINT64_FORMAT " %s", line->packs, rc_unit_get_name (line->pack_unit));
+  rc_xml_out_text (out, "cbc:Note", note);
+}
+
+static void
+write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine *line, const RcCurrency *currency)
+{
+  g_autofree char *id = g_strdup_printf ("%u", number);
+
+  rc_xml_out_open (out, element);
+  rc_xml_out_open (out, "cac:LineItem");
+  rc_xml_out_text (out, "cbc:ID", id);
+  write_packs (out, line);
+  write_quantity (out, "cbc:Quantity", line->quantity_micro, line->unit);
+  write_amount (out, "cbc:LineExtensionAmount", line->amount, currency);
+  rc_xml_out_open (out, "cac:Price");
+  write_amount (out, "cbc:PriceAmount", line->price, currency);
+  write_quantity (out, "cbc:BaseQuantity", RC_MICRO, line->unit);
+  rc_xml_out_close (out);
+  rc_xml_out_open (out, "cac:Item");
+  rc_xml_out_text (out, "cbc:Description", line->because);
+  rc_xml_out_text (out, "cbc:Name", line->name);
+  if (line->item != NULL && *line->item != '\0')
+    {
+      rc_xml_out_open (out, "cac:SellersItemIdentification");
+      rc_xml_out_text (out, "cbc:ID", line->item);
+      rc_xml_out_close (out);
+    }
+  rc_xml_out_close (out);
+  rc_xml_out_close (out);
+  rc_xml_out_close (out);
+}
+
+/* --- documents --- */
+
+char *
+rc_ubl_format_quote (const RcJob *job, const RcPriceBook *book, const RcQuote *quote, const char *number,
+                     const char *date)
+{
+  RcXmlOut out;
+
+  g_return_val_if_fail (date != NULL, NULL);
+  open_document (&out, "Quotation", number, date);
+  rc_xml_out_text (&out, "cbc:Note", job->title);
+  if (book != NULL)
+    rc_xml_out_text (&out, "cbc:Note", book->terms);
+  rc_xml_out_text (&out, "cbc:PricingCurrencyCode", quote->currency.code);
+  write_shop (&out, "cac:SellerSupplierParty", book);
+  write_customer (&out, &job->customer);
+  write_tax (&out, quote->net, quote->tax, quote->tax_ppm, &quote->currency);
+  write_total (&out, "cac:QuotedMonetaryTotal", quote->net, quote->total, &quote->currency);
+  for (guint i = 0; i < quote->lines->len; i++)
+    write_line (&out, "cac:QuotationLine", i + 1, quote->lines->pdata[i], &quote->currency);
+  rc_xml_out_close (&out);
+  return rc_xml_out_finish (&out);
+}
+
+char *
+rc_ubl_format_order (const RcJob *job, const RcPriceBook *book, const RcOrder *order, const char *number,
+                     const char *date)
+{
+  RcXmlOut out;
+
+  g_return_val_if_fail (date != NULL && number != NULL, NULL);
+  open_document (&out, "Order", number, date);
+  for (guint i = 0; i < order->notes->len; i++)
+    rc_xml_out_text (&out, "cbc:Note", order->notes->pdata[i]);
+  rc_xml_out_text (&out, "cbc:DocumentCurrencyCode", order->currency.code);
+  rc_xml_out_text (&out, "cbc:CustomerReference", job->number);
+  write_shop (&out, "cac:BuyerCustomerParty", book);
+  write_party (&out, "cac:SellerSupplierParty", order->supplier, NULL, NULL, NULL);
+  write_tax (&out, order->net, order->tax, -1, &order->currency);
+  write_total (&out, "cac:AnticipatedMonetaryTotal", order->net, order->total, &order->currency);
+  for (guint i = 0; i < order->lines->len; i++)
+    write_line (&out, "cac:OrderLine", i + 1, order->lines->pdata[i], &order->currency);
+  rc_xml_out_close (&out);
+  return rc_xml_out_finish (&out);
+}

@@ -30,7 +30,8 @@ static void
 add_opening (RcSite *site, const RcPlacedOpening *placed)
 {
   const RcPlacedRoom *room = rc_house_find_room (site->house, placed->room->id);
-  const RcPlacedRoom *other = placed->other != NULL ? rc_house_find_room (site->house, placed->other->id) : NULL;
+  /* A door that names a room but does not stand against it is, for the carpet, a door out of the area. */
+  const RcPlacedRoom *other = placed->joins ? rc_house_find_room (site->house, placed->other->id) : NULL;
   if (!rc_site_has_room (site, room) && (other == NULL || !rc_site_has_room (site, other)))
     return;
 

@@ -132,19 +132,28 @@ add_cuts (RcSheetWork *work, const RcCutting *cutting, guint use)
                      "before the first cut."));
 }
 
-static char *
-dup_stroke_words (const RcPlan *plan, const RcNestStroke *stroke)
+static void
+add_stroke (const RcPlan *plan, RcTable *table, const RcNestStroke *stroke, guint number)
 {
+  g_autofree char *number_text = g_strdup_printf ("%u", number);
   g_autofree char *at = rc_text_format_length (plan->job, stroke->at);
   g_autofree char *from = rc_text_format_length (plan->job, stroke->from);
   g_autofree char *to = rc_text_format_length (plan->job, stroke->to);
+  g_autofree char *place = NULL, *reach = NULL;
 
   if (stroke->along_roll)
-    return g_strdup_printf (_ ("along the roll, %s in from the left edge, from %s to %s"), at, from, to);
-  if (stroke->stage <= 1)
-    return g_strdup_printf (_ ("right across the roll at %s"), at);
-
-  return g_strdup_printf (_ ("across at %s, between %s and %s from the left edge"), at, from, to);
+    {
+      place = g_strdup_printf (_ ("%s from the left edge"), at);
+      reach = g_strdup_printf (_ ("%s to %s from the start"), from, to);
+    }
+  else
+    {
+      place = g_strdup_printf (_ ("%s from the start"), at);
+      reach = stroke->stage <= 1 ? g_strdup (_ ("edge to edge"))
+                                 : g_strdup_printf (_ ("%s to %s from the left edge"), from, to);
+    }
+  rc_table_add_row (table, RC_ROW_BODY, number_text, stroke->along_roll ? _ ("Along the roll") : _ ("Across the roll"),
+                    place, reach);
 }
 
 static void
@@ -152,21 +161,23 @@ add_strokes (RcSheetWork *work, const RcCutting *cutting, guint use)
 {
   const GArray *strokes = cutting->answer->strokes;
   guint         number = 0;
+  g_autoptr (RcTable) table = rc_table_new ();
 
+  rc_table_add_column (table, _ ("ORDER"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("CUT"), RC_COLUMN_TEXT, 0);
+  rc_table_add_column (table, _ ("AT"), RC_COLUMN_TEXT, 1);
+  rc_table_add_column (table, _ ("REACHES"), RC_COLUMN_TEXT, 1.3);
   for (guint i = 0; i < strokes->len; i++)
     {
       const RcNestStroke *stroke = &g_array_index (strokes, RcNestStroke, i);
-      g_autofree char    *words = NULL, *number_text = NULL;
 
-      if (stroke->roll != use)
-        continue;
-      words = dup_stroke_words (work->data->plan, stroke);
-      if (number == 0)
-        rc_flow_subheading (&work->flow, _ ("Cuts in order, measured from the roll’s start"), 30);
-      number_text = g_strdup_printf ("%u", ++number);
-      rc_flow_numbered (&work->flow, number_text, words);
-      work->flow.y -= 1.5;
+      if (stroke->roll == use)
+        add_stroke (work->data->plan, table, stroke, ++number);
     }
+  if (number == 0)
+    return;
+  rc_flow_subheading (&work->flow, _ ("Cuts in order"), 40);
+  rc_table_flow (table, &work->flow);
 }
 
 static void

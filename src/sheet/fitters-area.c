@@ -3,9 +3,10 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "area-view.h"
 #include "fitters-words.h"
 #include "floor-figure.h"
-#include "floor-pieces.h"
+#include "floor-rooms.h"
 #include "roll-drawing.h"
 #include "scale.h"
 #include "table.h"
@@ -65,37 +66,46 @@ dup_source (const RcPlan *plan, const RcPiece *piece)
           if (stock)
             return g_strdup_printf (_ ("%s at %s"), stock->id, at);
 
-          return g_strdup_printf (_ ("bought, at %s"), at);
+          return g_strdup_printf (_ ("bought roll at %s"), at);
         }
     }
 
   return g_strdup ("–");
 }
 
+/* The area alone, one drawing for each storey it lies on. */
 static void
-add_area_figure (RcSheetWork *work, const RcAreaPlan *area_plan)
+add_area_figures (RcSheetWork *work, const RcAreaPlan *area_plan)
 {
-  const RcPlan    *plan = work->data->plan;
-  RcFlow          *flow = &work->flow;
-  RcBox            box = rc_region_compute_box (area_plan->floor);
-  guint            ratio;
-  double           height;
-  int              floor = 0;
-  g_autofree char *scale = NULL, *note = NULL;
+  const RcPlan *plan = work->data->plan;
+  RcFlow       *flow = &work->flow;
+  RcPlan       *probe = rc_area_view_new (plan, area_plan, G_MAXUINT);
+  g_autoptr (GArray) floors = rc_house_dup_floors (probe->house);
 
-  if (area_plan->area->rooms->len == 0 || box.x1 <= box.x0
-      || !rc_house_get_room_floor (plan->house, g_ptr_array_index (area_plan->area->rooms, 0), &floor))
-    return;
-  ratio = rc_figure_choose_ratio (plan->job->units, box, flow->width, FIGURE_HIGHEST);
-  height = rc_figure_get_height (box, ratio);
-  rc_flow_need (flow, height + 14);
-  rc_figure_add (flow->page, flow->x, flow->y, flow->width, height, plan, floor, box, ratio,
-                 RC_FLOOR_LAYER_ROOMS | RC_FLOOR_LAYER_PIECES | RC_FLOOR_LAYER_SEAMS);
-  flow->y += height;
-  scale = rc_scale_format (plan->job->units, ratio);
-  note = g_strdup_printf (_ ("Scale %s. Sizes in the drawing are cut sizes; dimensions are on the seam plan."), scale);
-  rc_flow_text (flow, RC_TEXT_NOTE, note);
-  rc_flow_skip (flow, 4);
+  for (guint i = 0; i < floors->len; i++)
+    {
+      int              floor = g_array_index (floors, int, i);
+      RcBox            box = rc_floor_compute_box (probe->house, floor);
+      guint            ratio = rc_figure_choose_ratio (plan->job->units, box, flow->width, FIGURE_HIGHEST);
+      double           height = rc_figure_get_height (box, ratio);
+      g_autofree char *scale = rc_scale_format (plan->job->units, ratio);
+      g_autofree char *note = g_strdup_printf (
+          _ ("Scale %s. Sizes in the drawing are cut sizes; dimensions are on the seam plan."), scale);
+      RcFigure figure = { rc_area_view_new (plan, area_plan, G_MAXUINT),
+                          rc_area_view_free,
+                          floor,
+                          box,
+                          rc_scale_to_points_per_tick (ratio),
+                          rc_figure_get_font_size (ratio),
+                          RC_FLOOR_LAYER_ROOMS | RC_FLOOR_LAYER_PIECES | RC_FLOOR_LAYER_SEAMS };
+
+      rc_flow_need (flow, height + 14);
+      rc_figure_add (flow->page, flow->x, flow->y, flow->width, height, &figure);
+      flow->y += height;
+      rc_flow_text (flow, RC_TEXT_NOTE, note);
+      rc_flow_skip (flow, 4);
+    }
+  rc_area_view_free (probe);
 }
 
 static void
@@ -169,6 +179,27 @@ add_seam_row (RcSheetWork *work, RcTable *table, const RcSeam *seam, guint order
                     rc_words_get_place (plan, seam->room), length, tape_length, first_cut, marks);
 }
 
+/* The order in which seams are made: the cross seams inside each fill, then side seams (common practice, no source:
+ * J2), last the cross seams where what lies in one room meets what lies in another. */
+enum
+{
+  SEAM_STEP_FILLS,
+  SEAM_STEP_SIDES,
+  SEAM_STEP_ROOMS,
+  N_SEAM_STEPS
+};
+
+static int
+seam_get_step (const RcPlan *plan, const RcSeam *seam)
+{
+  const RcPiece *a = rc_plan_find_piece (plan, seam->piece_a), *b = rc_plan_find_piece (plan, seam->piece_b);
+
+  if (seam->kind == RC_SEAM_SIDE)
+    return SEAM_STEP_SIDES;
+
+  return a && b && a->fill && a->fill == b->fill ? SEAM_STEP_FILLS : SEAM_STEP_ROOMS;
+}
+
 static void
 add_area_seams (RcSheetWork *work, const RcFloorArea *area)
 {
@@ -185,13 +216,12 @@ add_area_seams (RcSheetWork *work, const RcFloorArea *area)
   rc_table_add_column (table, _ ("TAPE TO CUT"), RC_COLUMN_RIGHT, 0);
   rc_table_add_column (table, _ ("CUT FIRST"), RC_COLUMN_TEXT, 0);
   rc_table_add_column (table, _ ("MARKS"), RC_COLUMN_RIGHT, 0);
-  /* Cross seams before side seams. */
-  for (int pass = 0; pass < 2; pass++)
+  for (int step = 0; step < N_SEAM_STEPS; step++)
     for (guint i = 0; i < plan->seams->len; i++)
       {
         const RcSeam *seam = g_ptr_array_index (plan->seams, i);
 
-        if (g_strcmp0 (seam->area, area->id) == 0 && seam->kind == (pass == 0 ? RC_SEAM_CROSS : RC_SEAM_SIDE))
+        if (g_strcmp0 (seam->area, area->id) == 0 && seam_get_step (plan, seam) == step)
           add_seam_row (work, table, seam, ++order, taped);
       }
   if (order == 0)
@@ -199,7 +229,7 @@ add_area_seams (RcSheetWork *work, const RcFloorArea *area)
       rc_flow_text (&work->flow, RC_TEXT_BODY, _ ("No seams in this area."));
       return;
     }
-  rc_flow_subheading (&work->flow, _ ("Seams in order: cross seams before side seams"), 40);
+  rc_flow_subheading (&work->flow, _ ("Seams in order"), 40);
   rc_table_flow (table, &work->flow);
 }
 
@@ -241,7 +271,7 @@ rc_fitters_add_area (RcSheetWork *work, const RcAreaPlan *area_plan)
   rc_flow_heading (&work->flow, title, 200);
   rc_flow_text (&work->flow, RC_TEXT_BODY, text->str);
   g_string_free (text, TRUE);
-  add_area_figure (work, area_plan);
+  add_area_figures (work, area_plan);
   add_area_pieces (work, area);
   add_area_seams (work, area);
 }

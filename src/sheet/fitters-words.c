@@ -91,7 +91,8 @@ const char *const RC_FITTERS_SEAMS[] = {
   /* J2. */
   N_ ("Cross seams come before side seams: a fill of several pieces is joined end to end first, the finished fill is "
       "then "
-      "joined to its neighbour by one side seam."),
+      "joined to its neighbour by one side seam. Cross seams in doorways, between what is ready in two rooms, come "
+      "last."),
   /* J3. */
   N_ ("At a cross seam cut the edge over which the pile leans out first (the table says whose). Lay it over its "
       "neighbour "

@@ -71,6 +71,8 @@ rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_
     rc_floor_draw_marks (&pen, plan, floor);
   if (drawing->layers & RC_FLOOR_LAYER_PIECES)
     rc_floor_draw_numbers (&pen, plan, floor, drawing->selected_piece);
+  if (drawing->layers & RC_FLOOR_LAYER_ROOMS)
+    rc_floor_draw_opening_marks (&pen, house, floor);
   if (drawing->layers & RC_FLOOR_LAYER_DIMENSIONS)
     rc_floor_draw_dimensions (&pen, house, floor, style);
   if (drawing->layers & RC_FLOOR_LAYER_ROOMS)
@@ -98,6 +100,7 @@ rc_floor_drawing_draw_house (const RcHouse *house, int floor, RcUnitSystem units
   rc_floor_draw_walls (&pen, house, floor, selected_room);
   rc_floor_draw_gaps (&pen, house, floor);
   rc_floor_draw_leaves (&pen, house, floor);
+  rc_floor_draw_opening_marks (&pen, house, floor);
   rc_floor_draw_dimensions (&pen, house, floor, style);
   rc_floor_draw_names (&pen, house, floor, selected_room, units_get_area_unit (units));
   rc_pen_clear (&pen);

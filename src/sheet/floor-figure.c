@@ -27,62 +27,44 @@ rc_figure_get_height (RcBox box, guint ratio)
   return (double)(box.y1 - box.y0) * rc_scale_to_points_per_tick (ratio) + 2 * RC_FIGURE_PAD;
 }
 
-typedef struct
-{
-  RcFloorDrawing drawing;
-  RcBox          box;
-  double         scale;
-  RcPlan        *taken;
-  GDestroyNotify destroy;
-} Figure;
-
 static void
 figure_free (gpointer data)
 {
-  Figure *figure = data;
+  RcFigure *figure = data;
 
   if (figure->destroy)
-    figure->destroy (figure->taken);
+    figure->destroy (figure->plan);
   g_free (figure);
 }
 
 static void
 draw_figure (cairo_t *cr, double x, double y, double width, double height, gconstpointer data)
 {
-  const Figure *figure = data;
-  RcView        view;
+  const RcFigure      *figure = data;
+  const RcFloorDrawing drawing = {
+    .layers = figure->layers,
+    .palette = &RC_PALETTE_PAPER,
+    .font_size = figure->font_size,
+    .floor = figure->floor,
+    .plan = figure->plan,
+  };
+  RcView view;
 
   view.scale = figure->scale;
   view.x0 = x + width / 2 - ((double)figure->box.x0 + (double)figure->box.x1) / 2 * view.scale;
   view.y0 = y + height / 2 + ((double)figure->box.y0 + (double)figure->box.y1) / 2 * view.scale;
   cairo_rectangle (cr, x, y, width, height);
   cairo_clip (cr);
-  rc_floor_drawing_draw (&figure->drawing, &view, cr);
+  rc_floor_drawing_draw (&drawing, &view, cr);
 }
 
 void
-rc_figure_add_taken (RcPage *page, double x, double y, double width, double height, RcPlan *plan,
-                     GDestroyNotify destroy, int floor, RcBox box, guint ratio, RcFloorLayers layers)
+rc_figure_add (RcPage *page, double x, double y, double width, double height, const RcFigure *figure)
 {
-  Figure *figure = g_new0 (Figure, 1);
+  RcFigure *own = g_new (RcFigure, 1);
 
-  figure->drawing.layers = layers;
-  figure->drawing.palette = &RC_PALETTE_PAPER;
-  figure->drawing.font_size = rc_figure_get_font_size (ratio);
-  figure->drawing.floor = floor;
-  figure->drawing.plan = plan;
-  figure->box = box;
-  figure->scale = rc_scale_to_points_per_tick (ratio);
-  figure->taken = plan;
-  figure->destroy = destroy;
-  rc_page_add_drawing (page, x, y, width, height, draw_figure, figure, figure_free);
-}
-
-void
-rc_figure_add (RcPage *page, double x, double y, double width, double height, const RcPlan *plan, int floor, RcBox box,
-               guint ratio, RcFloorLayers layers)
-{
-  rc_figure_add_taken (page, x, y, width, height, (RcPlan *)plan, NULL, floor, box, ratio, layers);
+  *own = *figure;
+  rc_page_add_drawing (page, x, y, width, height, draw_figure, own, figure_free);
 }
 
 typedef struct
@@ -160,7 +142,7 @@ draw_bar (RcPen *pen, const Legend *legend, double x, double y)
       rc_pen_draw_text (pen, text, 6.5, FALSE, (RcSpot){ at, y + 9 }, 0, FALSE);
     }
   {
-    const char *note = _ ("True at full size on paper; figures come first.");
+    const char *note = _ ("Print at full size to measure from the drawing.");
 
     draw_words (pen, x, y + 20, note, 6, FALSE);
   }

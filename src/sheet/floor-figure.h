@@ -17,14 +17,20 @@ guint rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, doubl
 /* The height a figure of `box` at that scale takes. */
 double rc_figure_get_height (RcBox box, guint ratio);
 
-/* Adds the figure: `box` in the middle of the frame, everything outside the frame clipped away. The plan must outlive
- * the page. */
-void rc_figure_add (RcPage *page, double x, double y, double width, double height, const RcPlan *plan, int floor,
-                    RcBox box, guint ratio, RcFloorLayers layers);
+/* A drawing of a storey in a frame. */
+typedef struct
+{
+  RcPlan        *plan;
+  GDestroyNotify destroy; /* of the plan when the page is done with it; NULL: borrowed, outlives the page */
+  int            floor;
+  RcBox          box;   /* what of the house stands in the middle of the frame */
+  double         scale; /* points for a tick */
+  double         font_size;
+  RcFloorLayers  layers;
+} RcFigure;
 
-/* A drawing (a kind of plan's own pieces) instead of the plan's chosen ones; `plan` is taken, freed with `destroy`. */
-void rc_figure_add_taken (RcPage *page, double x, double y, double width, double height, RcPlan *plan,
-                          GDestroyNotify destroy, int floor, RcBox box, guint ratio, RcFloorLayers layers);
+/* Adds the figure; everything outside the frame is clipped away. */
+void rc_figure_add (RcPage *page, double x, double y, double width, double height, const RcFigure *figure);
 
 #define RC_LEGEND_HEIGHT 52.0
 

@@ -361,29 +361,43 @@ rc_plan_dup_broken (const RcPlan *plan, GArray **floors)
   return all;
 }
 
+/* Moves a mark aside until it stands clear of those before it. */
+static RcSpot
+stand_clear (const GArray *spots, RcSpot at, double side)
+{
+  for (guint i = 0; i < spots->len; i++)
+    {
+      const RcSpot *other = &g_array_index (spots, RcSpot, i);
+
+      if (fabs (other->x - at.x) < 2 * side && fabs (other->y - at.y) < 1.8 * side)
+        {
+          at.x = other->x + 2.05 * side;
+          i = G_MAXUINT; /* from the first again */
+        }
+    }
+
+  return at;
+}
+
 void
 rc_floor_draw_marks (RcPen *pen, const RcPlan *plan, int floor)
 {
   g_autoptr (GArray) floors = NULL;
   g_autoptr (GPtrArray) broken = rc_plan_dup_broken (plan, &floors);
+  g_autoptr (GArray) spots = g_array_new (FALSE, FALSE, sizeof (RcSpot));
+  double side = pen->font_size * 1.15;
 
   for (guint i = 0; i < broken->len; i++)
     {
       const RcBrokenRule *rule = g_ptr_array_index (broken, i);
-      RcSpot              at = rc_pen_get_spot (pen, rule->place);
-      double              side = pen->font_size * 1.2;
+      RcSpot              at;
       RcExtent            extent;
 
       if (g_array_index (floors, int, i) != floor)
         continue;
-      /* Several rules at one place stand side by side. */
-      for (int tries = 0; tries < 8; tries++)
-        {
-          extent = (RcExtent){ at.x - side, at.y - side, at.x + side, at.y + side };
-          if (rc_pen_is_free (pen, &extent))
-            break;
-          at.x += side * 1.1;
-        }
+      at = stand_clear (spots, rc_pen_get_spot (pen, rule->place), side);
+      g_array_append_val (spots, at);
+      extent = (RcExtent){ at.x - side, at.y - side, at.x + side, at.y + side };
       if (!rc_pen_sees (pen, &extent))
         continue;
       rc_pen_take (pen, &extent);

@@ -229,25 +229,33 @@ draw_lintel (RcPen *pen, const Gap *gap)
   cairo_restore (pen->cr);
 }
 
-/* The opening's mark ("D2"), in the thickness of the wall when it is thick enough on the page. */
+/* The opening's mark ("D2"): in the wall when it is thick enough on the page, else outside it, else inside the room. */
 static void
-draw_mark (RcPen *pen, const Gap *gap, const RcOpening *opening)
+draw_mark (RcPen *pen, const Gap *gap, const RcPlacedOpening *placed)
 {
-  double   size = pen->font_size * 0.72, width, height;
-  RcSpot   middle = { (gap->from.x + gap->to.x + gap->out_x * gap->depth) / 2,
-                      (gap->from.y + gap->to.y + gap->out_y * gap->depth) / 2 };
-  RcExtent extent;
+  double      size = pen->font_size * 0.72, width, height, half;
+  RcSpot      face = { (gap->from.x + gap->to.x) / 2, (gap->from.y + gap->to.y) / 2 };
+  const char *text = placed->opening->id;
+  double      asides[3];
 
-  if (!opening->id || gap->depth < size * 0.75)
+  if (!text || gap->width < size * 0.6 * (double)g_utf8_strlen (text, -1))
     return;
-  rc_pen_measure_text (pen, opening->id, size, FALSE, &width, &height);
-  if (width > gap->width * 0.9)
-    return;
-  extent = (RcExtent){ middle.x - width / 2, middle.y - height / 2, middle.x + width / 2, middle.y + height / 2 };
-  if (!rc_pen_claim (pen, &extent))
-    return;
-  rc_pen_set_colour (pen, pen->palette->ink, 0.8);
-  rc_pen_draw_text (pen, opening->id, size, FALSE, middle, 0, FALSE);
+  rc_pen_measure_text (pen, text, size, FALSE, &width, &height);
+  half = (fabs (gap->out_x) * width + fabs (gap->out_y) * height) / 2 + size * 0.15;
+  asides[0] = gap->depth / 2;
+  asides[1] = placed->other ? -half : gap->depth + half;
+  asides[2] = placed->other ? gap->depth + half : -half;
+  for (guint i = gap->depth < height * 0.8 ? 1 : 0; i < G_N_ELEMENTS (asides); i++)
+    {
+      RcSpot   at = { face.x + gap->out_x * asides[i], face.y + gap->out_y * asides[i] };
+      RcExtent extent = { at.x - width / 2, at.y - height * 0.4, at.x + width / 2, at.y + height * 0.4 };
+
+      if (!rc_pen_claim (pen, &extent))
+        continue;
+      rc_pen_set_colour (pen, pen->palette->ink, 0.8);
+      rc_pen_draw_text (pen, text, size, FALSE, at, 0, FALSE);
+      return;
+    }
 }
 
 void
@@ -267,8 +275,19 @@ rc_floor_draw_leaves (RcPen *pen, const RcHouse *house, int floor)
         draw_leaf (pen, &gap, placed->opening);
       else
         draw_lintel (pen, &gap);
-      if (placed->opening->kind != RC_OPENING_WINDOW)
-        draw_mark (pen, &gap, placed->opening);
+    }
+}
+
+void
+rc_floor_draw_opening_marks (RcPen *pen, const RcHouse *house, int floor)
+{
+  for (guint i = 0; i < house->openings->len; i++)
+    {
+      const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
+      Gap                    gap;
+
+      if (placed->room->floor == floor && get_gap (pen, placed, &gap))
+        draw_mark (pen, &gap, placed);
     }
 }
 

@@ -9,6 +9,8 @@ void rc_floor_draw_walls (RcPen *pen, const RcHouse *house, int floor, const cha
 /* The gaps in the walls; leaves, swings and glass are drawn apart, over the carpet. */
 void rc_floor_draw_gaps (RcPen *pen, const RcHouse *house, int floor);
 void rc_floor_draw_leaves (RcPen *pen, const RcHouse *house, int floor);
+/* The openings' own marks, "D2", beside them. */
+void rc_floor_draw_opening_marks (RcPen *pen, const RcHouse *house, int floor);
 void rc_floor_draw_names (RcPen *pen, const RcHouse *house, int floor, const char *selected_room, RcAreaUnit area_unit);
 void rc_floor_draw_dimensions (RcPen *pen, const RcHouse *house, int floor, const RcLengthStyle *style);
 /* The whole storey's width and height, outside it. */

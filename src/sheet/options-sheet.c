@@ -2,155 +2,18 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "area-view.h"
 #include "floor-figure.h"
-#include "floor-pieces.h"
+#include "floor-rooms.h"
+#include "option-facts.h"
 #include "scale.h"
 #include "table.h"
 #include "words.h"
 
 #define MOST_COLUMNS 3
 #define GAP          14.0
-
-/* One option of an area as a plan of its own, sharing what it is made of. */
-typedef struct
-{
-  RcPlan     plan; /* first: freed as one */
-  RcAreaPlan area_plan;
-} OptionPlan;
-
-static void
-option_plan_free (gpointer data)
-{
-  OptionPlan *option_plan = data;
-
-  g_ptr_array_unref (option_plan->plan.areas);
-  g_free (option_plan);
-}
-
-static RcPlan *
-option_plan_new (const RcPlan *plan, const RcAreaPlan *area_plan, guint index)
-{
-  OptionPlan     *option_plan = g_new0 (OptionPlan, 1);
-  const RcOption *option = g_ptr_array_index (area_plan->options, index);
-
-  option_plan->plan = *plan;
-  option_plan->area_plan = *area_plan;
-  option_plan->area_plan.chosen = index;
-  option_plan->plan.areas = g_ptr_array_new ();
-  g_ptr_array_add (option_plan->plan.areas, &option_plan->area_plan);
-  option_plan->plan.pieces = option->pieces;
-  option_plan->plan.seams = option->seams;
-
-  return &option_plan->plan;
-}
-
-/* Options of which none is another's double, the chosen one among them. GArray of guint. */
-static GArray *
-dup_distinct (const RcAreaPlan *area_plan)
-{
-  GArray *indices = g_array_new (FALSE, FALSE, sizeof (guint));
-
-  for (guint i = 0; i < area_plan->options->len; i++)
-    {
-      const RcOption *option = g_ptr_array_index (area_plan->options, i);
-
-      if (option->same_as == i || option->same_as >= area_plan->options->len)
-        g_array_append_val (indices, i);
-    }
-
-  return indices;
-}
-
-static gboolean
-is_chosen (const RcAreaPlan *area_plan, guint index)
-{
-  const RcOption *chosen;
-
-  if (area_plan->chosen == index)
-    return TRUE;
-  if (area_plan->chosen >= area_plan->options->len)
-    return FALSE;
-  chosen = g_ptr_array_index (area_plan->options, area_plan->chosen);
-
-  return chosen->same_as == index;
-}
-
-/* All names that stand for the same plan: "Least cost, least carpet". */
-static char *
-dup_option_names (const RcAreaPlan *area_plan, guint index)
-{
-  GString *names = g_string_new (NULL);
-
-  for (guint i = 0; i < area_plan->options->len; i++)
-    {
-      const RcOption *option = g_ptr_array_index (area_plan->options, i);
-
-      if (i == index || option->same_as == index)
-        g_string_append_printf (names, "%s%s", names->len ? ", " : "", rc_option_get_label (option));
-    }
-
-  return g_string_free (names, FALSE);
-}
-
-static guint
-count_cross_seams (const RcOption *option)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < option->seams->len; i++)
-    n += ((const RcSeam *)g_ptr_array_index (option->seams, i))->kind == RC_SEAM_CROSS;
-
-  return n;
-}
-
-/* Adds quantity x what the customer pays for the item to *sum; FALSE when the book has no price for it. */
-static gboolean
-add_priced (const RcSheetData *data, const char *item, RcLength length, RcArea area, gint64 each, RcMoney *sum)
-{
-  const RcPrice *price = data->book && item ? rc_price_book_find (data->book, item, data->date) : NULL;
-  gint64         quantity;
-  RcMoney        amount;
-
-  if (!price)
-    return FALSE;
-  switch (price->unit)
-    {
-    case RC_UNIT_M:
-    case RC_UNIT_FT:
-    case RC_UNIT_YD:
-      quantity = rc_unit_from_length (length, price->unit);
-      break;
-    case RC_UNIT_M2:
-    case RC_UNIT_SQ_FT:
-    case RC_UNIT_SQ_YD:
-      quantity = rc_unit_from_area (area, price->unit);
-      break;
-    case RC_UNIT_EACH:
-      quantity = each * RC_MICRO;
-      break;
-    default:
-      return FALSE;
-    }
-
-  return rc_money_multiply (price->sale, quantity, &amount, NULL) && rc_money_add (*sum, amount, sum);
-}
-
-/* Carpet and seaming of one option at what the customer pays. (transfer full) */
-static char *
-dup_price (const RcSheetData *data, const RcFloorArea *area, const RcOption *option)
-{
-  guint   n_cross = count_cross_seams (option);
-  RcMoney sum = 0;
-
-  if (!add_priced (data, area->carpet, option->carpet_length, option->carpet_area, 0, &sum)
-      || (option->side_seam > 0
-          && !add_priced (data, rc_work_get_name (RC_WORK_SIDE_SEAM), option->side_seam, 0, 0, &sum))
-      || (n_cross > 0
-          && !add_priced (data, rc_work_get_name (RC_WORK_CROSS_SEAM), option->cross_seam, 0, n_cross, &sum)))
-    return g_strdup ("–");
-
-  return rc_money_format (sum, &data->book->currency);
-}
+#define PAD          12.0  /* inside a frame, for the walls */
+#define HIGHEST      210.0 /* a frame */
 
 /* What is compared: a label, and a figure for each option. */
 typedef enum
@@ -170,12 +33,12 @@ typedef enum
 static const char *const fact_labels[N_FACTS] = {
   N_ ("Carpet off the roll"),
   N_ ("Carpet area"),
-  N_ ("Carpet left over"),
+  N_ ("Offcuts and trim"),
   N_ ("Side seams"),
   N_ ("Cross seams"),
   N_ ("Pieces"),
   N_ ("Seam rules broken"),
-  N_ ("Least length possible at this choice’s terms"),
+  N_ ("No way of laying it needs less than"),
   N_ ("Carpet and seaming, before tax"),
 };
 
@@ -184,6 +47,7 @@ dup_fact (const RcSheetData *data, const RcAreaPlan *area_plan, const RcOption *
 {
   const RcJob     *job = data->plan->job;
   g_autofree char *length = NULL;
+  RcMoney          price;
 
   switch (fact)
     {
@@ -199,7 +63,7 @@ dup_fact (const RcSheetData *data, const RcAreaPlan *area_plan, const RcOption *
       if (option->cross_seam == 0)
         return g_strdup (_ ("none"));
       length = rc_text_format_length (job, option->cross_seam);
-      return g_strdup_printf (_ ("%u, %s in all"), count_cross_seams (option), length);
+      return g_strdup_printf (_ ("%u, %s in all"), rc_option_count_cross_seams (option), length);
     case FACT_N_PIECES:
       return g_strdup_printf ("%u", option->pieces->len);
     case FACT_N_BROKEN:
@@ -207,7 +71,9 @@ dup_fact (const RcSheetData *data, const RcAreaPlan *area_plan, const RcOption *
     case FACT_BOUND:
       return rc_text_format_length (job, option->length_lower_bound);
     case FACT_PRICE:
-      return dup_price (data, area_plan->area, option);
+      return rc_option_compute_price (data, area_plan->area, option, &price)
+                 ? rc_money_format (price, &data->book->currency)
+                 : g_strdup ("–");
     case N_FACTS:
       break;
     }
@@ -215,45 +81,69 @@ dup_fact (const RcSheetData *data, const RcAreaPlan *area_plan, const RcOption *
   return NULL;
 }
 
-/* The options' drawings side by side, all to one scale. */
-static void
-add_drawings (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n, guint ratio, double column,
-              double height)
+/* A frame for each storey of the area under the option's name; all frames of one row to one scale. */
+typedef struct
 {
-  const RcPlan *plan = work->data->plan;
-  RcFlow       *flow = &work->flow;
-  RcBox         box = rc_region_compute_box (area_plan->floor);
-  double        tallest = 0;
-  int           floor = 0;
+  RcFlow           *flow;
+  const RcAreaPlan *area_plan;
+  const guint      *indices;
+  guint             n;
+  double            column; /* width of one */
+} Row;
 
-  if (area_plan->area->rooms->len > 0)
-    rc_house_get_room_floor (plan->house, g_ptr_array_index (area_plan->area->rooms, 0), &floor);
-  for (guint i = 0; i < n; i++)
+static void
+add_names (RcSheetWork *work, const Row *row)
+{
+  double tallest = 0;
+
+  for (guint i = 0; i < row->n; i++)
     {
-      double           x = flow->x + i * (column + GAP), name_height;
-      g_autofree char *names = dup_option_names (area_plan, indices[i]);
-      g_autofree char *head
-          = is_chosen (area_plan, indices[i]) ? g_strdup_printf (_ ("%s (proposed)"), names) : g_strdup (names);
-      PangoLayout *layout = rc_text_layout_new (work->pages->context, RC_TEXT_SUBHEADING, head, column);
+      g_autofree char *names = rc_option_dup_names (row->area_plan, row->indices[i]);
+      g_autofree char *head = rc_option_is_taken (row->area_plan, row->indices[i])
+                                  ? g_strdup_printf (_ ("%s (proposed)"), names)
+                                  : g_strdup (names);
+      PangoLayout     *layout = rc_text_layout_new (work->pages->context, RC_TEXT_SUBHEADING, head, row->column);
+      double           height;
 
-      rc_text_measure (layout, NULL, &name_height);
-      tallest = MAX (tallest, name_height);
-      rc_page_add_layout (flow->page, x, flow->y, layout, 0.08);
+      rc_text_measure (layout, NULL, &height);
+      tallest = MAX (tallest, height);
+      rc_page_add_layout (row->flow->page, row->flow->x + i * (row->column + GAP), row->flow->y, layout, 0.08);
     }
-  flow->y += tallest + 4;
-  for (guint i = 0; i < n; i++)
-    {
-      double x = flow->x + i * (column + GAP);
+  row->flow->y += tallest + 4;
+}
 
-      if (is_chosen (area_plan, indices[i]))
-        rc_page_add_frame (flow->page, x, flow->y, column, height, 1.4, 0.08);
-      else
-        rc_page_add_frame (flow->page, x, flow->y, column, height, 0.4, 0.6);
-      rc_figure_add_taken (flow->page, x + 1, flow->y + 1, column - 2, height - 2,
-                           option_plan_new (plan, area_plan, indices[i]), option_plan_free, floor, box, ratio,
-                           RC_FLOOR_LAYER_ROOMS | RC_FLOOR_LAYER_PIECES | RC_FLOOR_LAYER_SEAMS | RC_FLOOR_LAYER_RULES);
+static void
+add_frames (RcSheetWork *work, const Row *row, int floor, RcBox box, double scale)
+{
+  double  height = (double)(box.y1 - box.y0) * scale + 2 * PAD;
+  RcFlow *flow = row->flow;
+
+  for (guint i = 0; i < row->n; i++)
+    {
+      double   x = flow->x + i * (row->column + GAP);
+      gboolean taken = rc_option_is_taken (row->area_plan, row->indices[i]);
+      RcFigure figure = { rc_area_view_new (work->data->plan, row->area_plan, row->indices[i]),
+                          rc_area_view_free,
+                          floor,
+                          box,
+                          scale,
+                          6.25,
+                          RC_FLOOR_LAYER_ROOMS | RC_FLOOR_LAYER_PIECES | RC_FLOOR_LAYER_SEAMS };
+
+      rc_figure_add (flow->page, x + 1, flow->y + 1, row->column - 2, height - 2, &figure);
+      rc_page_add_frame (flow->page, x, flow->y, row->column, height, taken ? 1.5 : 0.4, taken ? 0.08 : 0.6);
     }
   flow->y += height + 6;
+}
+
+/* The scale at which a storey of the area fits a column. */
+static double
+get_scale (RcBox box, double column)
+{
+  double across = (column - 2 * PAD) / (double)MAX (1, box.x1 - box.x0);
+  double up = (HIGHEST - 2 * PAD) / (double)MAX (1, box.y1 - box.y0);
+
+  return MIN (MIN (across, up), rc_scale_to_points_per_tick (48));
 }
 
 static void
@@ -265,7 +155,7 @@ add_facts (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices,
   rc_table_add_column (table, "", RC_COLUMN_TEXT, 1);
   for (guint i = 0; i < n; i++)
     {
-      g_autofree char *names = dup_option_names (area_plan, indices[i]);
+      g_autofree char *names = rc_option_dup_names (area_plan, indices[i]);
 
       rc_table_add_column (table, names, RC_COLUMN_RIGHT, 1);
     }
@@ -283,20 +173,66 @@ add_facts (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices,
   rc_table_flow (table, &work->flow);
 }
 
+/* The rules that an option breaks, each reason once: "A seam lies across the light (2 times)". */
 static void
 add_broken (RcSheetWork *work, const RcAreaPlan *area_plan, guint index)
 {
   const RcOption  *option = g_ptr_array_index (area_plan->options, index);
-  g_autofree char *names = dup_option_names (area_plan, index);
+  g_autofree char *names = rc_option_dup_names (area_plan, index);
+  GString         *text = g_string_new (NULL);
 
   for (guint i = 0; i < option->broken->len; i++)
     {
-      const RcBrokenRule *rule = g_ptr_array_index (option->broken, i);
-      g_autofree char    *text = g_strdup_printf ("%s, ▲ %u: %s", names, i + 1,
-                                               rule->reason ? rule->reason : rc_rule_get_label (rule->rule));
+      const char *reason = ((const RcBrokenRule *)g_ptr_array_index (option->broken, i))->reason;
+      guint       times = 0;
+      gboolean    said = FALSE;
 
-      rc_flow_text (&work->flow, RC_TEXT_NOTE, text);
+      for (guint j = 0; j < option->broken->len; j++)
+        if (g_strcmp0 (reason, ((const RcBrokenRule *)g_ptr_array_index (option->broken, j))->reason) == 0)
+          {
+            times++;
+            said = said || j < i;
+          }
+      if (said || !reason)
+        continue;
+      g_string_append (text, text->len ? "; " : "");
+      g_string_append (text, reason);
+      if (times > 1)
+        g_string_append_printf (text, ngettext (" (%u time)", " (%u times)", times), times);
     }
+  if (text->len > 0)
+    {
+      g_autofree char *line = g_strdup_printf (_ ("%s breaks rules for seams: %s."), names, text->str);
+
+      rc_flow_text (&work->flow, RC_TEXT_NOTE, line);
+      rc_flow_skip (&work->flow, 2);
+    }
+  g_string_free (text, TRUE);
+}
+
+/* One row of at most MOST_COLUMNS options: drawings, figures, reasons. */
+static void
+add_row (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n)
+{
+  RcPlan *view = rc_area_view_new (work->data->plan, area_plan, G_MAXUINT);
+  g_autoptr (GArray) floors = rc_house_dup_floors (view->house);
+  Row row = { &work->flow, area_plan, indices, n, (work->flow.width - GAP * (MAX (n, 2) - 1)) / MAX (n, 2) };
+
+  for (guint i = 0; i < floors->len; i++)
+    {
+      int    floor = g_array_index (floors, int, i);
+      RcBox  box = rc_floor_compute_box (view->house, floor);
+      double scale = get_scale (box, row.column);
+
+      rc_flow_need (&work->flow, (double)(box.y1 - box.y0) * scale + 2 * PAD + (i + 1 < floors->len ? 20 : 170));
+      if (i == 0)
+        add_names (work, &row);
+      add_frames (work, &row, floor, box, scale);
+    }
+  rc_area_view_free (view);
+  add_facts (work, area_plan, indices, n);
+  for (guint i = 0; i < n; i++)
+    add_broken (work, area_plan, indices[i]);
 }
 
 static void
@@ -304,33 +240,14 @@ add_area (RcSheetWork *work, const RcAreaPlan *area_plan)
 {
   const RcPlan      *plan = work->data->plan;
   const RcFloorArea *area = area_plan->area;
-  RcFlow            *flow = &work->flow;
-  RcBox              box = rc_region_compute_box (area_plan->floor);
-  g_autoptr (GArray) indices = dup_distinct (area_plan);
+  g_autoptr (GArray) indices = rc_option_dup_distinct (area_plan);
   g_autofree char *size = rc_text_format_area (plan->job, area_plan->floor_area);
   g_autofree char *title = g_strdup_printf ("%s: %s, %s", area->name ? area->name : area->id,
                                             rc_words_get_goods (plan, area->carpet), size);
 
+  rc_flow_heading (&work->flow, title, 300);
   for (guint from = 0; from < indices->len; from += MOST_COLUMNS)
-    {
-      guint            n = MIN (MOST_COLUMNS, indices->len - from);
-      double           column = (flow->width - GAP * (MAX (n, 2) - 1)) / MAX (n, 2);
-      guint            ratio = rc_figure_choose_ratio (plan->job->units, box, column, 240);
-      double           height = rc_figure_get_height (box, ratio);
-      const guint     *some = &g_array_index (indices, guint, from);
-      g_autofree char *scale = rc_scale_format (plan->job->units, ratio);
-      g_autofree char *note = g_strdup_printf (_ ("Drawings %s. Sizes are cut sizes."), scale);
-
-      if (from == 0)
-        rc_flow_heading (flow, title, height + 190);
-      rc_flow_need (flow, height + 170);
-      add_drawings (work, area_plan, some, n, ratio, column, height);
-      rc_flow_text (flow, RC_TEXT_NOTE, note);
-      rc_flow_skip (flow, 2);
-      add_facts (work, area_plan, some, n);
-      for (guint i = 0; i < n; i++)
-        add_broken (work, area_plan, some[i]);
-    }
+    add_row (work, area_plan, &g_array_index (indices, guint, from), MIN (MOST_COLUMNS, indices->len - from));
 }
 
 void
@@ -340,11 +257,12 @@ rc_options_sheet_lay_out (RcSheetWork *work)
   g_autofree char *customer = rc_words_dup_customer (&plan->job->customer);
 
   rc_flow_start (&work->flow, work->pages, FALSE);
-  rc_sheet_add_letter_head (work, _ ("FOR"), customer);
+  rc_sheet_add_letter_head (work, _ ("FOR"), customer, NULL);
   rc_flow_text (
       &work->flow, RC_TEXT_BODY,
       _ ("Each area can be laid in more than one way. More seams often need less carpet; fewer seams show less. "
-         "Every figure is for the area alone, cut from a roll of its own: a whole job shares its rolls and may "
+         "Sizes in the drawings are cut sizes. Every figure is for the area alone, cut from a roll of its own: a whole "
+         "job shares its rolls and may "
          "need less."));
   for (guint i = 0; i < plan->areas->len; i++)
     add_area (work, g_ptr_array_index (plan->areas, i));

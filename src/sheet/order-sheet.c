@@ -20,13 +20,17 @@ add_notes (RcSheetWork *work, const RcOrder *order)
 void
 rc_order_sheet_lay_out (RcSheetWork *work)
 {
-  const RcOrder *order = work->data->order;
-  RcFlow        *flow = &work->flow;
-  double         column;
+  const RcOrder     *order = work->data->order;
+  RcFlow            *flow = &work->flow;
+  double             column;
+  const RcPriceBook *book = work->data->book;
+  g_autofree char   *deliver_to = book && book->shop_name ? g_strdup_printf ("%s\n%s", book->shop_name,
+                                                                           book->shop_address ? book->shop_address : "")
+                                                          : NULL;
 
   rc_flow_start (flow, work->pages, FALSE);
-  rc_sheet_add_letter_head (work, _ ("TO"),
-                            order->supplier && *order->supplier ? order->supplier : _ ("Supplier not named"));
+  rc_sheet_add_letter_head (
+      work, _ ("TO"), order->supplier && *order->supplier ? order->supplier : _ ("Supplier not named"), deliver_to);
   rc_flow_skip (flow, 4);
   rc_quote_table_flow (work, order->lines, &order->currency);
   rc_quote_sums_flow (work, order->net, -1, order->tax, order->total, 0, &order->currency);

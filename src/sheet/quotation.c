@@ -2,37 +2,134 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "option-facts.h"
 #include "quote-table.h"
 #include "table.h"
 #include "words.h"
 
 static char *
-dup_options_summary (const RcPlan *plan)
+dup_room_names (const RcPlan *plan, const RcFloorArea *area)
 {
-  GString *text = g_string_new (NULL);
+  GString *names = g_string_new (NULL);
 
+  for (guint i = 0; i < area->rooms->len; i++)
+    g_string_append_printf (names, "%s%s", i ? ", " : "",
+                            rc_words_get_place (plan, g_ptr_array_index (area->rooms, i)));
+
+  return g_string_free (names, FALSE);
+}
+
+static char *
+dup_seams (const RcJob *job, RcLength side_seam, RcLength cross_seam)
+{
+  g_autofree char *side = rc_text_format_length (job, side_seam);
+  g_autofree char *cross = rc_text_format_length (job, cross_seam);
+
+  if (side_seam == 0 && cross_seam == 0)
+    return g_strdup (_ ("no seams"));
+  if (cross_seam == 0)
+    return g_strdup_printf (_ ("side seams %s"), side);
+  if (side_seam == 0)
+    return g_strdup_printf (_ ("cross seams %s"), cross);
+
+  return g_strdup_printf (_ ("side seams %s, cross seams %s"), side, cross);
+}
+
+/* What the customer gets, area by area, in words before the figures. */
+static void
+add_summary (RcSheetWork *work)
+{
+  const RcPlan *plan = work->data->plan;
+
+  if (plan->areas->len + plan->measure->stairs->len == 0)
+    return;
+  rc_flow_subheading (&work->flow, _ ("What is laid"), 20);
   for (guint i = 0; i < plan->areas->len; i++)
     {
       const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
       const RcOption   *option = rc_area_plan_get_chosen (area_plan);
-      const char       *name = area_plan->area->name ? area_plan->area->name : area_plan->area->id;
+      g_autofree char  *rooms = dup_room_names (plan, area_plan->area);
       g_autofree char  *size = rc_text_format_area (plan->job, area_plan->floor_area);
-      g_autofree char  *side = NULL, *cross = NULL;
+      g_autofree char  *seams = dup_seams (plan->job, option ? option->side_seam : 0, option ? option->cross_seam : 0);
+      g_autofree char  *line = g_strdup_printf (_ ("%s: %s. %s of floor, %s."), rooms,
+                                                rc_words_get_goods (plan, area_plan->area->carpet), size, seams);
 
-      if (!option)
-        continue;
-      side = rc_text_format_length (plan->job, option->side_seam);
-      cross = rc_text_format_length (plan->job, option->cross_seam);
-      g_string_append_printf (text, "%s%s, %s: %s. ", text->len ? "\n" : "", name, size, rc_option_get_label (option));
-      if (option->side_seam == 0 && option->cross_seam == 0)
-        g_string_append (text, _ ("No seams."));
-      else if (option->cross_seam == 0)
-        g_string_append_printf (text, _ ("Side seams %s."), side);
-      else
-        g_string_append_printf (text, _ ("Side seams %s, cross seams %s."), side, cross);
+      rc_flow_text (&work->flow, RC_TEXT_BODY, line);
+      rc_flow_skip (&work->flow, 2);
     }
+  for (guint i = 0; i < plan->measure->stairs->len; i++)
+    {
+      const RcStair   *stair = g_ptr_array_index (plan->measure->stairs, i);
+      g_autofree char *line = g_strdup_printf (ngettext ("%s: %s. %u step.", "%s: %s. %u steps.", stair->steps),
+                                               rc_words_get_place (plan, stair->id),
+                                               rc_words_get_goods (plan, stair->carpet), stair->steps);
 
-  return g_string_free (text, FALSE);
+      rc_flow_text (&work->flow, RC_TEXT_BODY, line);
+      rc_flow_skip (&work->flow, 2);
+    }
+  rc_flow_skip (&work->flow, 6);
+}
+
+/* One way of laying an area; `proposed` has the price it is compared with (NULL: not known). */
+static void
+add_way (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan, guint index, const RcMoney *proposed)
+{
+  const RcPlan    *plan = work->data->plan;
+  const RcOption  *option = g_ptr_array_index (area_plan->options, index);
+  gboolean         taken = rc_option_is_taken (area_plan, index);
+  g_autofree char *names = rc_option_dup_names (area_plan, index);
+  g_autofree char *carpet = rc_text_format_area (plan->job, option->carpet_area);
+  g_autofree char *seams = dup_seams (plan->job, option->side_seam, option->cross_seam);
+  g_autofree char *difference = NULL;
+  RcMoney          price;
+
+  if (taken)
+    difference = g_strdup (_ ("proposed"));
+  else if (proposed && rc_option_compute_price (work->data, area_plan->area, option, &price))
+    {
+      g_autofree char *amount = rc_text_format_amount (price - *proposed, &work->data->book->currency);
+
+      difference = g_strdup_printf (price >= *proposed ? "+%s" : "%s", amount);
+    }
+  else
+    difference = g_strdup ("–");
+  rc_table_add_row (table, RC_ROW_BODY, names, carpet, seams, difference);
+}
+
+/* The other ways of laying each area, and what they would change. */
+static void
+add_options (RcSheetWork *work)
+{
+  const RcPlan *plan = work->data->plan;
+  g_autoptr (RcTable) table = rc_table_new ();
+  g_autofree char *difference = g_strdup_printf (_ ("CHANGES THE NET BY ABOUT, %s"), work->data->quote->currency.code);
+
+  rc_table_add_column (table, _ ("WAY OF LAYING"), RC_COLUMN_TEXT, 1);
+  rc_table_add_column (table, _ ("CARPET"), RC_COLUMN_RIGHT, 0);
+  rc_table_add_column (table, _ ("SEAMS"), RC_COLUMN_TEXT, 1.4);
+  rc_table_add_column (table, difference, RC_COLUMN_RIGHT, 0.8);
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      const RcOption   *option = rc_area_plan_get_chosen (area_plan);
+      g_autoptr (GArray) indices = rc_option_dup_distinct (area_plan);
+      RcMoney  proposed;
+      gboolean known = option && rc_option_compute_price (work->data, area_plan->area, option, &proposed);
+
+      if (indices->len < 2)
+        continue;
+      rc_table_add_row (table, RC_ROW_GROUP, rc_words_get_area (plan, area_plan->area->id), NULL, NULL, NULL);
+      for (guint j = 0; j < indices->len; j++)
+        add_way (work, table, area_plan, g_array_index (indices, guint, j), known ? &proposed : NULL);
+    }
+  if (rc_table_get_n_rows (table) == 0)
+    return;
+  rc_flow_heading (&work->flow, _ ("Other ways to lay it"), 90);
+  rc_table_flow (table, &work->flow);
+  rc_flow_text (
+      &work->flow, RC_TEXT_NOTE,
+      _ ("Carpet and seaming of the area by itself, before tax; a whole job shares its rolls and may differ. Ask "
+         "for the sheet that compares them with drawings."));
 }
 
 static void
@@ -72,18 +169,13 @@ rc_quotation_lay_out (RcSheetWork *work)
   const RcQuote   *quote = work->data->quote;
   const RcPlan    *plan = work->data->plan;
   g_autofree char *customer = rc_words_dup_customer (&plan->job->customer);
-  g_autofree char *summary = dup_options_summary (plan);
 
   rc_flow_start (&work->flow, work->pages, FALSE);
-  rc_sheet_add_letter_head (work, _ ("FOR"), customer);
-  if (*summary)
-    {
-      rc_flow_subheading (&work->flow, _ ("What is laid"), 20);
-      rc_flow_text (&work->flow, RC_TEXT_BODY, summary);
-      rc_flow_skip (&work->flow, 8);
-    }
+  rc_sheet_add_letter_head (work, _ ("FOR"), customer, NULL);
+  add_summary (work);
   rc_quote_table_flow (work, quote->lines, &quote->currency);
   rc_quote_sums_flow (work, quote->net, quote->tax_ppm, quote->tax, quote->total, quote->deposit, &quote->currency);
+  add_options (work);
   add_terms (work);
   add_acceptance (work);
 }

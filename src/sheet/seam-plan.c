@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "area-view.h"
 #include "floor-figure.h"
 #include "floor-pieces.h"
 #include "floor-rooms.h"
@@ -14,33 +15,6 @@
 #define COARSE_IMPERIAL 96
 
 #define HEAD_HEIGHT 96.0 /* about what the head takes, for choosing which way round the page lies */
-
-static int
-compare_ints (gconstpointer a, gconstpointer b)
-{
-  return *(const int *)a - *(const int *)b;
-}
-
-/* The storeys that have rooms, lowest first. GArray of int. */
-static GArray *
-dup_floors (const RcHouse *house)
-{
-  GArray *floors = g_array_new (FALSE, FALSE, sizeof (int));
-
-  for (guint i = 0; i < house->rooms->len; i++)
-    {
-      const RcPlacedRoom *placed = g_ptr_array_index (house->rooms, i);
-      gboolean            known = FALSE;
-
-      for (guint f = 0; f < floors->len; f++)
-        known = known || g_array_index (floors, int, f) == placed->room->floor;
-      if (!known)
-        g_array_append_val (floors, placed->room->floor);
-    }
-  g_array_sort (floors, compare_ints);
-
-  return floors;
-}
 
 /* The reasons that go under the drawing of a storey. */
 typedef struct
@@ -120,6 +94,7 @@ add_drawing (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, co
   RcUnitSystem     units = plan->job->units;
   double           rules = measure_reasons (work, reasons, floor, flow->width), height;
   guint            ratio;
+  RcFigure         figure;
   g_autofree char *scale = NULL, *line = NULL;
 
   /* Reasons that would squeeze the drawing go on to the next page. */
@@ -129,7 +104,11 @@ add_drawing (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, co
   scale = rc_scale_format (units, ratio);
   line = g_strdup_printf ("%s  ·  %s", title, scale);
   rc_flow_subheading (flow, line, 0);
-  rc_figure_add (flow->page, flow->x, flow->y, flow->width, height, plan, floor, box, ratio, RC_FLOOR_LAYER_ALL);
+  figure = (RcFigure){
+    (RcPlan *)plan,    NULL, floor, box, rc_scale_to_points_per_tick (ratio), rc_figure_get_font_size (ratio),
+    RC_FLOOR_LAYER_ALL
+  };
+  rc_figure_add (flow->page, flow->x, flow->y, flow->width, height, &figure);
   flow->y += height + 2;
   rc_legend_add (flow->page, flow->x, flow->y, flow->width, units, ratio);
   flow->y += RC_LEGEND_HEIGHT + 4;
@@ -176,44 +155,49 @@ add_floor (RcSheetWork *work, const Reasons *reasons, int floor, gboolean first)
     }
 }
 
+/* "Ground floor: Harbour Twist, slate. The pile leans to the right of the plan." */
+static char *
+dup_group_head (const RcPlan *plan, const RcPiece *piece)
+{
+  const char      *goods = rc_words_get_goods (plan, piece->goods);
+  g_autofree char *pile = NULL;
+
+  if (piece->kind == RC_PIECE_STAIR)
+    return g_strdup_printf (_ ("Stairs: %s. The pile leans down the stair."), goods);
+  pile = rc_words_dup_pile (piece->pile_degrees);
+
+  return g_strdup_printf (_ ("%s: %s. The pile leans %s."), rc_words_get_area (plan, piece->area), goods, pile);
+}
+
 static void
 add_pieces (RcSheetWork *work)
 {
   const RcPlan *plan = work->data->plan;
   g_autoptr (RcTable) table = rc_table_new ();
   const char *area = NULL;
-  gboolean    any = FALSE;
 
   rc_table_add_column (table, _ ("PIECE"), RC_COLUMN_RIGHT, 0);
   rc_table_add_column (table, _ ("KIND"), RC_COLUMN_TEXT, 0);
   rc_table_add_column (table, _ ("LIES IN"), RC_COLUMN_TEXT, 1);
   rc_table_add_column (table, _ ("CUT WIDTH"), RC_COLUMN_RIGHT, 0);
   rc_table_add_column (table, _ ("CUT LENGTH"), RC_COLUMN_RIGHT, 0);
-  rc_table_add_column (table, _ ("PILE LEANS"), RC_COLUMN_TEXT, 1);
   for (guint i = 0; i < plan->pieces->len; i++)
     {
       const RcPiece   *piece = g_ptr_array_index (plan->pieces, i);
       g_autofree char *number = g_strdup_printf ("%u", piece->number);
       g_autofree char *width = rc_text_format_length (plan->job, piece->cut_width);
       g_autofree char *length = rc_text_format_length (plan->job, piece->cut_length);
-      g_autofree char *pile
-          = piece->kind == RC_PIECE_STAIR ? g_strdup (_ ("down the stair")) : rc_words_dup_pile (piece->pile_degrees);
 
-      if (!any || g_strcmp0 (area, piece->area) != 0)
+      if (i == 0 || g_strcmp0 (area, piece->area) != 0)
         {
-          g_autofree char *head
-              = g_strdup_printf ("%s: %s", piece->area ? rc_words_get_area (plan, piece->area) : _ ("Stairs"),
-                                 rc_words_get_goods (plan, piece->goods));
+          g_autofree char *head = dup_group_head (plan, piece);
 
-          rc_table_add_row (table, RC_ROW_GROUP, head, NULL, NULL, NULL, NULL, NULL);
+          rc_table_add_row (table, RC_ROW_GROUP, head, NULL, NULL, NULL, NULL);
         }
-      any = TRUE;
       area = piece->area;
       rc_table_add_row (table, RC_ROW_BODY, number, rc_words_get_piece_kind (piece),
-                        rc_words_get_place (plan, piece->room), width, length, pile);
+                        rc_words_get_place (plan, piece->room), width, length);
     }
-  if (!any)
-    return;
   rc_flow_heading (&work->flow, _ ("Pieces"), 60);
   rc_table_flow (table, &work->flow);
 }
@@ -261,7 +245,7 @@ void
 rc_seam_plan_lay_out (RcSheetWork *work)
 {
   const RcPlan *plan = work->data->plan;
-  g_autoptr (GArray) floors = dup_floors (plan->house);
+  g_autoptr (GArray) floors = rc_house_dup_floors (plan->house);
   Reasons reasons;
 
   reasons.broken = rc_plan_dup_broken (plan, &reasons.floors);

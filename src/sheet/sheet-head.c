@@ -1,6 +1,7 @@
 #include "sheet-head.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "words.h"
 
@@ -110,7 +111,7 @@ rc_sheet_add_job_head (RcSheetWork *work)
 }
 
 void
-rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *to)
+rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *to, const char *deliver_to)
 {
   const RcSheetData *data = work->data;
   const RcJob       *job = data->plan->job;
@@ -119,7 +120,8 @@ rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *t
   PangoLayout       *title
       = rc_text_layout_new (work->pages->context, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind), full * 0.42);
   RcSheetField fields[] = {
-    { to_label, g_strdup (to), 1.6 },
+    { to_label, g_strdup (to), 1.5 },
+    { _ ("DELIVER TO"), g_strdup (deliver_to), 1.4 },
     { _ ("JOB"), g_strdup_printf ("%s\n%s", job->number ? job->number : job->id, job->title ? job->title : ""), 1.4 },
     { _ ("NUMBER"), g_strdup (rc_sheet_get_number (data)), 0.7 },
     { _ ("DATE"), g_strdup (data->date), 0.7 },
@@ -141,7 +143,12 @@ rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *t
   flow->y = MAX (left_bottom, top + height) + 14;
   rc_page_add_fill (flow->page, flow->x, flow->y - 6, full, 2.2, 0.08);
   flow->y += 4;
-  rc_sheet_add_fields (work, fields, G_N_ELEMENTS (fields));
+  if (!deliver_to)
+    {
+      g_free (fields[1].value);
+      memmove (&fields[1], &fields[2], sizeof fields - 2 * sizeof fields[0]);
+    }
+  rc_sheet_add_fields (work, fields, G_N_ELEMENTS (fields) - (deliver_to ? 0 : 1));
 }
 
 void

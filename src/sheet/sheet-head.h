@@ -25,9 +25,9 @@ typedef struct
  * stand on an empty page. */
 void rc_sheet_add_job_head (RcSheetWork *work);
 
-/* Letters: the shop's letterhead, the sheet's name with number and date; `to_label` and `to` (nullable) say for whom.
- */
-void rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *to);
+/* Letters: the shop's letterhead, the sheet's name, to whom, job, number and date; with `deliver_to` (nullable) where
+ * goods are sent to. */
+void rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *to, const char *deliver_to);
 
 /* A strip of fields between two thin rules. */
 void rc_sheet_add_fields (RcSheetWork *work, RcSheetField *fields, guint n_fields);

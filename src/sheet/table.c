@@ -192,6 +192,8 @@ column_measure (RcTable *table, guint index, PangoContext *context)
 
       if (row->kind == RC_ROW_GROUP && index == 0)
         continue;
+      if (column->weight == 0 && column->kind == RC_COLUMN_TEXT && row->notes[index])
+        widest = MAX (widest, measure_width (context, RC_TEXT_NOTE, row->notes[index]));
       if (column->kind == RC_COLUMN_DECIMAL)
         {
           measure_decimal (context, row_get_style (row), row->cells[index], &before, &after);
@@ -281,7 +283,7 @@ cell_layout (const RcTable *table, const Row *row, guint index, const RcFlow *fl
     width = flow->width;
   layout = rc_text_layout_new (flow->pages->context, row_get_style (row), row->cells[index],
                                column->kind == RC_COLUMN_DECIMAL ? 0 : width);
-  if (column->kind == RC_COLUMN_RIGHT)
+  if (column->kind == RC_COLUMN_RIGHT && row->kind != RC_ROW_GROUP)
     pango_layout_set_alignment (layout, PANGO_ALIGN_RIGHT);
 
   return layout;

@@ -1,0 +1,107 @@
+#include "option-facts.h"
+
+GArray *
+rc_option_dup_distinct (const RcAreaPlan *area_plan)
+{
+  GArray *indices = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint i = 0; i < area_plan->options->len; i++)
+    {
+      const RcOption *option = g_ptr_array_index (area_plan->options, i);
+
+      if (option->same_as == i || option->same_as >= area_plan->options->len)
+        g_array_append_val (indices, i);
+    }
+
+  return indices;
+}
+
+gboolean
+rc_option_is_taken (const RcAreaPlan *area_plan, guint index)
+{
+  const RcOption *chosen;
+
+  if (area_plan->chosen == index)
+    return TRUE;
+  if (area_plan->chosen >= area_plan->options->len)
+    return FALSE;
+  chosen = g_ptr_array_index (area_plan->options, area_plan->chosen);
+
+  return chosen->same_as == index;
+}
+
+char *
+rc_option_dup_names (const RcAreaPlan *area_plan, guint index)
+{
+  GString *names = g_string_new (NULL);
+
+  for (guint i = 0; i < area_plan->options->len; i++)
+    {
+      const RcOption *option = g_ptr_array_index (area_plan->options, i);
+
+      if (i == index || option->same_as == index)
+        g_string_append_printf (names, "%s%s", names->len ? ", " : "", rc_option_get_label (option));
+    }
+
+  return g_string_free (names, FALSE);
+}
+
+guint
+rc_option_count_cross_seams (const RcOption *option)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < option->seams->len; i++)
+    n += ((const RcSeam *)g_ptr_array_index (option->seams, i))->kind == RC_SEAM_CROSS;
+
+  return n;
+}
+
+/* Adds quantity x what the customer pays for the item to *sum; FALSE when the book has no price for it. */
+static gboolean
+add_priced (const RcSheetData *data, const char *item, RcLength length, RcArea area, gint64 each, RcMoney *sum)
+{
+  const RcPrice *price = data->book && item ? rc_price_book_find (data->book, item, data->date) : NULL;
+  gint64         quantity;
+  RcMoney        amount;
+
+  if (!price)
+    return FALSE;
+  switch (price->unit)
+    {
+    case RC_UNIT_M:
+    case RC_UNIT_FT:
+    case RC_UNIT_YD:
+      quantity = rc_unit_from_length (length, price->unit);
+      break;
+    case RC_UNIT_M2:
+    case RC_UNIT_SQ_FT:
+    case RC_UNIT_SQ_YD:
+      quantity = rc_unit_from_area (area, price->unit);
+      break;
+    case RC_UNIT_EACH:
+      quantity = each * RC_MICRO;
+      break;
+    default:
+      return FALSE;
+    }
+
+  return rc_money_multiply (price->sale, quantity, &amount, NULL) && rc_money_add (*sum, amount, sum);
+}
+
+gboolean
+rc_option_compute_price (const RcSheetData *data, const RcFloorArea *area, const RcOption *option, RcMoney *price)
+{
+  guint   n_cross = rc_option_count_cross_seams (option);
+  RcMoney sum = 0;
+
+  if (!add_priced (data, area->carpet, option->carpet_length, option->carpet_area, 0, &sum)
+      || (option->side_seam > 0
+          && !add_priced (data, rc_work_get_name (RC_WORK_SIDE_SEAM), option->side_seam, 0, 0, &sum))
+      || (n_cross > 0
+          && !add_priced (data, rc_work_get_name (RC_WORK_CROSS_SEAM), option->cross_seam, 0, n_cross, &sum)))
+    return FALSE;
+  *price = sum;
+
+  return TRUE;
+}

@@ -120,12 +120,11 @@ read_steps (RcStore *store, const char *job_id, guint *n_done, GError **error)
   return query.failed ? NULL : g_steal_pointer (&steps);
 }
 
-/* From where the job stands forward to its last step, back to before its first, and forward to where it stood. */
+/* `job` is 0 for one that was deleted. From where the job stands forward to its last step, back to before its first,
+ * and forward to where it stood. */
 static gboolean
-walk_steps (RcStore *store, const GArray *steps, guint n_done, GError **error)
+walk_steps (RcStore *store, const GArray *steps, guint n_done, gint64 job, GError **error)
 {
-  gint64 job = 0;
-
   for (guint i = n_done; i < steps->len; i++)
     if (!rc_step_apply (store, &g_array_index (steps, RcStep, i), FALSE, &job, error))
       return FALSE;
@@ -148,7 +147,7 @@ check_steps (RcStore *store, const char *id, const RcRowSet *before, GString *re
   guint            n_done;
 
   steps = read_steps (store, id, &n_done, &fault);
-  if (steps == NULL || !walk_steps (store, steps, n_done, &fault)
+  if (steps == NULL || !walk_steps (store, steps, n_done, rc_row_set_get_job (before), &fault)
       || !rc_row_set_read (after, store, 0, RC_N_JOB_TABLES, TRUE, &fault))
     {
       add_error (report, what, &fault);

@@ -3,6 +3,8 @@
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
+#include <stdio.h>
+#include <string.h>
 #include <unistd.h>
 
 #include "query.h"
@@ -56,6 +58,24 @@ check_file (const char *path, GError **error)
                       "write it."),
                    path);
   return TRUE;
+}
+
+/* SQLite takes a file of less than one page for an empty one and would write over it. */
+static gboolean
+check_mark (const char *path, GError **error)
+{
+  static const char mark[16] = "SQLite format 3";
+  char              found[512] = "";
+  FILE             *file = g_fopen (path, "rb");
+  gsize             size;
+
+  if (file == NULL)
+    return TRUE;
+  size = fread (found, 1, sizeof found, file);
+  fclose (file);
+  if (size == 0 || (size == sizeof found && memcmp (found, mark, sizeof mark) == 0))
+    return TRUE;
+  return rc_store_fail_with (NULL, SQLITE_NOTADB, path, _ ("opening"), error);
 }
 
 static gboolean
@@ -199,7 +219,7 @@ rc_store_open_schema (const char *path, const RcSchema *schema, gboolean *create
   store->path = in_memory ? g_strdup (path) : g_canonicalize_filename (path, NULL);
   store->statements = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, finalize_statement);
   store->seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
-  if (!in_memory && !check_file (store->path, error))
+  if (!in_memory && (!check_file (store->path, error) || !check_mark (store->path, error)))
     return NULL;
   code = sqlite3_open_v2 (store->path, &store->db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, NULL);
   if (code != SQLITE_OK)

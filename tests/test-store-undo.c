@@ -1,0 +1,308 @@
+/* Undo and redo: the steps of a job, kept in the store. */
+#define SQLITE_ENABLE_SESSION        1
+#define SQLITE_ENABLE_PREUPDATE_HOOK 1
+#include <sqlite3.h>
+
+#include "rowcut-error.h"
+#include "store-maker.h"
+
+typedef struct
+{
+  char    *folder, *path;
+  RcStore *store;
+  GRand   *rand;
+} Fixture;
+
+static void
+set_up (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  fixture->folder = rc_store_maker_new_folder ();
+  fixture->path = g_build_filename (fixture->folder, "shop.db", NULL);
+  fixture->store = rc_store_open (fixture->path, NULL, &error);
+  g_assert_no_error (error);
+  fixture->rand = g_rand_new_with_seed ((guint32)g_test_rand_int ());
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  rc_store_close (fixture->store);
+  rc_store_maker_remove_folder (fixture->folder);
+  g_free (fixture->path);
+  g_rand_free (fixture->rand);
+}
+
+static void
+reopen (Fixture *fixture)
+{
+  g_autoptr (GError) error = NULL;
+
+  rc_store_close (fixture->store);
+  fixture->store = rc_store_open (fixture->path, NULL, &error);
+  g_assert_no_error (error);
+}
+
+static void
+save (Fixture *fixture, const RcJob *job, const char *step)
+{
+  g_autoptr (GError) error = NULL;
+
+  rc_store_save_job (fixture->store, job, step, NOW, &error);
+  g_assert_no_error (error);
+}
+
+/* Every state of a job, from the first save on, and the names of the steps between. */
+typedef struct
+{
+  GPtrArray *dumps, *steps;
+} Story;
+
+static void
+start_story (Story *story, const RcJob *job)
+{
+  story->dumps = g_ptr_array_new_with_free_func (g_free);
+  story->steps = g_ptr_array_new_with_free_func (g_free);
+  g_ptr_array_add (story->dumps, rc_store_maker_dump_job (job));
+}
+
+static void
+clear_story (Story *story)
+{
+  g_ptr_array_unref (story->dumps);
+  g_ptr_array_unref (story->steps);
+}
+
+/* Edits until something is changed, and saves. */
+static void
+add_step (Fixture *fixture, RcJob *job, Story *story)
+{
+  for (;;)
+    {
+      const char      *step = rc_store_maker_edit_job (fixture->rand, job);
+      g_autofree char *dump = rc_store_maker_dump_job (job);
+
+      save (fixture, job, step);
+      if (g_str_equal (dump, story->dumps->pdata[story->dumps->len - 1]))
+        continue;
+      g_ptr_array_add (story->dumps, g_steal_pointer (&dump));
+      g_ptr_array_add (story->steps, g_strdup (step));
+      return;
+    }
+}
+
+static void
+move (Fixture *fixture, const char *id, const Story *story, guint *at, gboolean back)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *step = NULL, *announced = NULL;
+
+  announced = back ? rc_store_dup_undo_name (fixture->store, id) : rc_store_dup_redo_name (fixture->store, id);
+  g_assert_true (back ? rc_store_undo (fixture->store, id, &step, &error)
+                      : rc_store_redo (fixture->store, id, &step, &error));
+  g_assert_no_error (error);
+  if (back)
+    *at -= 1;
+  g_assert_cmpstr (step, ==, story->steps->pdata[*at]);
+  g_assert_cmpstr (announced, ==, step);
+  if (!back)
+    *at += 1;
+  rc_store_maker_assert_stored (fixture->store, id, story->dumps->pdata[*at]);
+}
+
+static void
+test_all_back_and_again (Fixture *fixture, gconstpointer data)
+{
+  for (guint round = 1; round <= 3; round++)
+    {
+      g_autofree char *id = g_strdup_printf ("J-%u", round);
+      g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, id, round * 2);
+      g_autoptr (GError) error = NULL;
+      Story story;
+      guint at = 0;
+
+      start_story (&story, job);
+      save (fixture, job, "New job");
+      for (guint i = 0; i < 60; i++)
+        add_step (fixture, job, &story);
+      for (at = 60; at > 0;)
+        {
+          move (fixture, id, &story, &at, TRUE);
+          if (at == 30)
+            reopen (fixture);
+        }
+      g_assert_false (rc_store_can_undo (fixture->store, id));
+      g_assert_false (rc_store_undo (fixture->store, id, NULL, &error));
+      g_assert_no_error (error);
+      while (at < 60)
+        {
+          move (fixture, id, &story, &at, FALSE);
+          if (at == 30)
+            reopen (fixture);
+        }
+      g_assert_false (rc_store_can_redo (fixture->store, id));
+      g_assert_false (rc_store_redo (fixture->store, id, NULL, &error));
+      g_assert_no_error (error);
+      clear_story (&story);
+    }
+  rc_store_maker_assert_sound (fixture->store);
+}
+
+/* Back, again, and new edits in any order, over three jobs at once: the others stay as they are. */
+static void
+test_any_order_over_several_jobs (Fixture *fixture, gconstpointer data)
+{
+  const char *ids[] = { "J-1", "J-2", "J-3" };
+  Story       stories[3];
+  guint       at[3] = { 0, 0, 0 };
+
+  for (guint i = 0; i < 3; i++)
+    {
+      g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, ids[i], 3);
+
+      start_story (&stories[i], job);
+      save (fixture, job, "New job");
+    }
+  for (guint round = 0; round < 200; round++)
+    {
+      guint i = (guint)g_rand_int_range (fixture->rand, 0, 3);
+      int   what = g_rand_int_range (fixture->rand, 0, 3);
+
+      if (what == 0 && at[i] > 0)
+        {
+          move (fixture, ids[i], &stories[i], &at[i], TRUE);
+        }
+      else if (what == 1 && at[i] < stories[i].steps->len)
+        {
+          move (fixture, ids[i], &stories[i], &at[i], FALSE);
+        }
+      else
+        {
+          g_autoptr (RcJob) job = rc_store_load_job (fixture->store, ids[i], NULL);
+
+          g_ptr_array_set_size (stories[i].dumps, (int)at[i] + 1);
+          g_ptr_array_set_size (stories[i].steps, (int)at[i]);
+          add_step (fixture, job, &stories[i]);
+          at[i]++;
+          g_assert_false (rc_store_can_redo (fixture->store, ids[i]));
+        }
+      for (guint j = 0; j < 3; j++)
+        rc_store_maker_assert_stored (fixture->store, ids[j], stories[j].dumps->pdata[at[j]]);
+      if (round % 60 == 0)
+        reopen (fixture);
+    }
+  rc_store_maker_assert_sound (fixture->store);
+  for (guint i = 0; i < 3; i++)
+    clear_story (&stories[i]);
+}
+
+static void
+execute (Fixture *fixture, const char *sql)
+{
+  sqlite3 *db = NULL;
+  char    *message = NULL;
+
+  g_assert_cmpint (sqlite3_open (fixture->path, &db), ==, SQLITE_OK);
+  sqlite3_exec (db, sql, NULL, NULL, &message);
+  g_assert_cmpstr (message, ==, NULL);
+  sqlite3_close (db);
+}
+
+static void
+assert_damaged (Fixture *fixture, const char *id)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *report = NULL;
+
+  g_assert_false (rc_store_undo (fixture->store, id, NULL, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
+  g_assert_nonnull (strstr (error->message, "damaged"));
+  g_clear_error (&error);
+  g_assert_false (rc_store_check (fixture->store, &report, &error));
+  g_assert_no_error (error);
+  g_assert_nonnull (strstr (report, id));
+}
+
+/* A record that is cut off, empty, or belongs to another job is refused, and the job stays as it is. */
+static void
+test_damaged_steps_are_refused (Fixture *fixture, gconstpointer data)
+{
+  const char *const damages[] = {
+    "UPDATE steps SET changeset = substr (changeset, 1, length (changeset) - 7) WHERE job_id = 'J-1'",
+    "UPDATE steps SET changeset = x'' WHERE job_id = 'J-1'",
+    "UPDATE steps SET changeset = x'00112233445566778899' WHERE job_id = 'J-1'",
+    "UPDATE steps SET changeset = (SELECT changeset FROM steps WHERE job_id = 'J-2') WHERE job_id = 'J-1'",
+  };
+  g_autoptr (RcJob) one = rc_store_maker_new_job (fixture->rand, "J-1", 2);
+  g_autoptr (RcJob) two = rc_store_maker_new_job (fixture->rand, "J-2", 2);
+  g_autofree char *one_dump = NULL, *two_dump = NULL;
+
+  save (fixture, one, "New job");
+  save (fixture, two, "New job");
+  g_free (one->title);
+  one->title = g_strdup ("One more");
+  g_free (two->title);
+  two->title = g_strdup ("Two more");
+  save (fixture, one, "Title");
+  save (fixture, two, "Title");
+  one_dump = rc_store_maker_dump_job (one);
+  two_dump = rc_store_maker_dump_job (two);
+  for (guint i = 0; i < G_N_ELEMENTS (damages); i++)
+    {
+      execute (fixture, damages[i]);
+      reopen (fixture);
+      assert_damaged (fixture, "J-1");
+      rc_store_maker_assert_stored (fixture->store, "J-1", one_dump);
+      rc_store_maker_assert_stored (fixture->store, "J-2", two_dump);
+    }
+}
+
+/* A changeset can name any table; only a job's own are touched. */
+static void
+test_steps_touch_only_the_job (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, "J-1", 2);
+  g_autoptr (GPtrArray) rolls = NULL;
+  sqlite3         *db = NULL;
+  sqlite3_session *session = NULL;
+  sqlite3_stmt    *statement = NULL;
+  void            *changeset = NULL;
+  int              size;
+
+  save (fixture, job, "New job");
+  g_free (job->title);
+  job->title = g_strdup ("One more");
+  save (fixture, job, "Title");
+
+  g_assert_cmpint (sqlite3_open (fixture->path, &db), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3session_create (db, "main", &session), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3session_attach (session, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (
+      sqlite3_exec (db, "INSERT INTO rolls (id, length_ticks, remnant) VALUES ('R-1', 5, 0)", NULL, NULL, NULL), ==,
+      SQLITE_OK);
+  g_assert_cmpint (sqlite3session_changeset (session, &size, &changeset), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_prepare_v2 (db, "UPDATE steps SET changeset = ?", -1, &statement, NULL), ==, SQLITE_OK);
+  sqlite3_bind_blob (statement, 1, changeset, size, SQLITE_TRANSIENT);
+  g_assert_cmpint (sqlite3_step (statement), ==, SQLITE_DONE);
+  sqlite3_finalize (statement);
+  sqlite3session_delete (session);
+  sqlite3_free (changeset);
+  sqlite3_close (db);
+
+  assert_damaged (fixture, "J-1");
+  rolls = rc_store_load_rolls (fixture->store, NULL);
+  g_assert_cmpuint (rolls->len, ==, 1);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+#define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
+  ADD ("/store-undo/all-steps-back-and-again-give-every-state", test_all_back_and_again);
+  ADD ("/store-undo/in-any-order-over-several-jobs", test_any_order_over_several_jobs);
+  ADD ("/store-undo/damaged-steps-are-refused", test_damaged_steps_are_refused);
+  ADD ("/store-undo/steps-touch-only-the-job", test_steps_touch_only_the_job);
+  return g_test_run ();
+}

@@ -1,6 +1,7 @@
 #include "polygon.h"
 
 #include "rowcut-error.h"
+#include "wide.h"
 
 #include <geos_c.h>
 #include <glib/gi18n-lib.h>
@@ -143,7 +144,7 @@ remove_spikes (RcRing *ring)
           RcPoint b = *rc_ring_get (ring, (i + 1) % ring->len);
           RcPoint c = *rc_ring_get (ring, (i + 2) % ring->len);
 
-          again = (__int128)(b.x - a.x) * (c.y - b.y) == (__int128)(c.x - b.x) * (b.y - a.y);
+          again = (RcWide)(b.x - a.x) * (c.y - b.y) == (RcWide)(c.x - b.x) * (b.y - a.y);
           if (again)
             g_array_remove_index (ring, (i + 1) % ring->len);
         }
@@ -308,14 +309,104 @@ rc_region_intersect (const RcRegion *a, const RcRegion *b, GError **error)
   return overlay_regions (OVERLAY_INTERSECTION, a, b, error);
 }
 
+/* Whether any of the edge lies inside the box, its sides not counted. Exact. */
+static gboolean
+edge_enters_box (const RcPoint *a, const RcPoint *b, RcBox box)
+{
+  const RcPoint corners[] = { { box.x0, box.y0 }, { box.x1, box.y0 }, { box.x1, box.y1 }, { box.x0, box.y1 } };
+  gboolean      has_left = FALSE;
+  gboolean      has_right = FALSE;
+
+  if (MAX (a->x, b->x) <= box.x0 || MIN (a->x, b->x) >= box.x1 || MAX (a->y, b->y) <= box.y0
+      || MIN (a->y, b->y) >= box.y1)
+    return FALSE;
+
+  /* the edge's line passes through the inside when it has corners on both hands */
+  for (guint i = 0; i < G_N_ELEMENTS (corners); i++)
+    {
+      RcWide turn = (RcWide)(b->x - a->x) * (corners[i].y - a->y) - (RcWide)(corners[i].x - a->x) * (b->y - a->y);
+
+      has_left |= turn > 0;
+      has_right |= turn < 0;
+    }
+
+  return has_left && has_right;
+}
+
+static gboolean
+ring_enters_box (const RcRing *ring, RcBox box)
+{
+  for (guint i = 0, j = ring->len - 1; i < ring->len; j = i++)
+    {
+      if (edge_enters_box (rc_ring_get (ring, j), rc_ring_get (ring, i), box))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static gboolean
+region_enters_box (const RcRegion *region, RcBox box)
+{
+  for (guint i = 0; i < region->len; i++)
+    {
+      const RcPolygon *polygon = g_ptr_array_index (region, i);
+
+      if (ring_enters_box (polygon->outer, box))
+        return TRUE;
+      for (guint h = 0; h < polygon->holes->len; h++)
+        {
+          if (ring_enters_box (g_ptr_array_index (polygon->holes, h), box))
+            return TRUE;
+        }
+    }
+
+  return FALSE;
+}
+
+static gboolean
+box_holds (RcBox box, RcBox other)
+{
+  return box.x0 <= other.x0 && box.y0 <= other.y0 && box.x1 >= other.x1 && box.y1 >= other.y1;
+}
+
+/* The common cases that need no overlay: the box holds the only polygon, or lies wholly inside or outside the region.
+ * NULL when it is none of them. */
+static RcRegion *
+intersect_box_simply (const RcRegion *region, RcBox box)
+{
+  RcRegion *result;
+
+  if (region->len == 1 && box_holds (box, rc_region_compute_box (region)))
+    {
+      result = rc_region_copy (region);
+      rc_polygon_normalize (g_ptr_array_index (result, 0));
+      return result;
+    }
+  if (box.x1 - box.x0 < 2 || box.y1 - box.y0 < 2 || region_enters_box (region, box))
+    return NULL;
+
+  /* no edge runs through the box, so that one point inside it stands for all */
+  result = rc_region_new ();
+  if (rc_region_locate (region, (RcPoint){ box.x0 + 1, box.y0 + 1 }) > 0)
+    g_ptr_array_add (result, rc_polygon_new_from_box (box));
+  return result;
+}
+
 RcRegion *
 rc_region_intersect_box (const RcRegion *region, RcBox box, GError **error)
 {
   g_autoptr (GPtrArray) window = rc_region_new ();
+  RcRegion *simple;
 
-  if (box.x0 < box.x1 && box.y0 < box.y1)
-    g_ptr_array_add (window, rc_polygon_new_from_box (box));
+  if (box.x0 >= box.x1 || box.y0 >= box.y1)
+    return g_steal_pointer (&window);
 
+  simple = intersect_box_simply (region, box);
+  if (simple != NULL)
+    return simple;
+
+  g_ptr_array_add (window, rc_polygon_new_from_box (box));
   return overlay_regions (OVERLAY_INTERSECTION, region, window, error);
 }
 

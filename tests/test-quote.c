@@ -352,6 +352,30 @@ test_order_of_patterned_goods (void)
   build_plan_free (plan);
 }
 
+/* Goods sold by the metre are ordered by the metre, also for a job in feet: 4.7 m is not 15' 5 1/16". */
+static void
+test_order_in_the_measure_sold (void)
+{
+  g_autoptr (RcPriceBook) book = build_book ();
+  g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
+  g_autoptr (GPtrArray) quantities = NULL, orders = NULL;
+  RcGoods   *carpet = build_carpet (job, "twist", M (400), RC_UNIT_M2);
+  RcPlan    *plan = build_plan (job);
+  RcCutting *cutting = build_cutting (plan, carpet);
+
+  build_roll (cutting, NULL, FT_IN (15, 4), M (470));
+  build_placement (cutting, build_piece (plan, RC_PIECE_DROP, NULL, "den", "twist", FT (12), FT_IN (15, 4)), 0, 0);
+  quantities = rc_quantity_compute (plan, book->goods, NULL);
+  g_assert_cmpstr (
+      ((const RcQuantityLine *)g_ptr_array_index (quantities, 0))->because, ==,
+      "den: piece 1; 15' 5 1/16\" (4.700 m) of roll × 13' 1 1/2\" (4.000 m) wide; 15' 4\" (4.674 m) is cut "
+      "from it, the rest is the supplier's step");
+  orders = rc_order_new_all (job, plan, quantities, book, NULL, NULL);
+  g_assert_true (has_note (g_ptr_array_index (orders, 0), "one length of 4.700 m, 4.000 m wide"));
+  g_assert_true (has_note (g_ptr_array_index (orders, 0), "1: 3.658 m × 4.674 m"));
+  build_plan_free (plan);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -366,5 +390,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quote/orders", test_orders);
   g_test_add_func ("/quote/nothing-to-order", test_nothing_to_order);
   g_test_add_func ("/quote/order-of-patterned-goods", test_order_of_patterned_goods);
+  g_test_add_func ("/quote/order-in-the-measure-sold", test_order_in_the_measure_sold);
   return g_test_run ();
 }

@@ -68,7 +68,7 @@ add_use (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guint r
   add_pieces (lengths, plan, cutting, roll);
   if (roll_id != NULL)
     {
-      g_autofree char *printed = rc_reason_format_length (plan, use->used);
+      g_autofree char *printed = rc_reason_format_roll_length (plan, cutting->goods, use->used);
 
       rc_reason_add_part (lengths->rolls, g_strdup_printf (_ ("%s from roll %s"), printed, roll_id));
     }
@@ -110,12 +110,13 @@ format_reason (const Lengths *lengths, const RcPlan *plan, const RcGoods *carpet
 {
   g_autofree char *places = rc_reason_format_names (lengths->places);
   g_autofree char *pieces = rc_reason_format_pieces (lengths->pieces);
-  g_autofree char *length = rc_reason_format_length (plan, lengths->length);
-  g_autofree char *used = rc_reason_format_length (plan, lengths->used);
-  g_autofree char *width = rc_reason_format_length (plan, carpet->roll_width);
+  g_autofree char *length = rc_reason_format_roll_length (plan, carpet, lengths->length);
+  g_autofree char *used = rc_reason_format_roll_length (plan, carpet, lengths->used);
+  g_autofree char *width = rc_reason_format_roll_length (plan, carpet, carpet->roll_width);
   GString         *reason = g_string_new (NULL);
 
-  rc_reason_add_part (reason, g_strdup_printf ("%s: %s", places, pieces));
+  if (lengths->pieces->len > 0)
+    rc_reason_add_part (reason, g_strdup_printf ("%s: %s", places, pieces));
   if (from_stock)
     rc_reason_add_part (reason, g_strdup (lengths->rolls->str));
   rc_reason_add_part (reason, g_strdup_printf (_ ("%s of roll × %s wide"), length, width));

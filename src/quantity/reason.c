@@ -14,6 +14,30 @@ rc_reason_format_area (const RcPlan *plan, RcArea area)
   return rc_area_format (area, plan->job->units == RC_UNITS_METRIC ? RC_AREA_UNIT_M2 : RC_AREA_UNIT_SQ_FT, 2, TRUE);
 }
 
+static gboolean
+is_sold_in_metres (const RcGoods *goods)
+{
+  return goods->unit == RC_UNIT_M || goods->unit == RC_UNIT_M2;
+}
+
+char *
+rc_reason_format_sold_length (const RcGoods *goods, RcLength length)
+{
+  return rc_length_format (length, is_sold_in_metres (goods) ? &RC_LENGTH_STYLE_METRIC : &RC_LENGTH_STYLE_IMPERIAL);
+}
+
+char *
+rc_reason_format_roll_length (const RcPlan *plan, const RcGoods *goods, RcLength length)
+{
+  g_autofree char *printed = rc_reason_format_length (plan, length);
+  g_autofree char *sold = NULL;
+
+  if (is_sold_in_metres (goods) == (plan->job->units == RC_UNITS_METRIC))
+    return g_steal_pointer (&printed);
+  sold = rc_reason_format_sold_length (goods, length);
+  return g_strdup_printf ("%s (%s)", printed, sold);
+}
+
 static int
 compare_numbers (gconstpointer a, gconstpointer b)
 {

@@ -9,6 +9,14 @@
 char *rc_reason_format_length (const RcPlan *plan, RcLength length);
 char *rc_reason_format_area (const RcPlan *plan, RcArea area);
 
+/* A length of roll in the measure that the goods are sold in (metres where they are priced by m or m2, else feet and
+ * inches), which a supplier cuts by. */
+char *rc_reason_format_sold_length (const RcGoods *goods, RcLength length);
+
+/* The same for the job's people: as the job prints it, followed by the goods' measure where that is the other one:
+ * 15' 5 1/16" (4.700 m). */
+char *rc_reason_format_roll_length (const RcPlan *plan, const RcGoods *goods, RcLength length);
+
 /* "pieces 1, 3–5": numbers in any order, repeated or not. "" for none. */
 char *rc_reason_format_pieces (const GArray *numbers);
 

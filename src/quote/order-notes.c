@@ -39,7 +39,7 @@ sort_placements (const RcCutting *cutting, guint roll)
 
 /* "1: 12' × 20' 3"; 2: 4' × 7'". */
 static char *
-format_cuts (const RcPlan *plan, const RcCutting *cutting, guint roll)
+format_cuts (const RcCutting *cutting, guint roll)
 {
   g_autoptr (GPtrArray) sorted = sort_placements (cutting, roll);
   GString *text = g_string_new (NULL);
@@ -47,8 +47,8 @@ format_cuts (const RcPlan *plan, const RcCutting *cutting, guint roll)
   for (guint i = 0; i < sorted->len; i++)
     {
       const RcNestPlacement *placement = g_ptr_array_index (sorted, i);
-      g_autofree char       *width = rc_reason_format_length (plan, placement->width);
-      g_autofree char       *length = rc_reason_format_length (plan, placement->length);
+      g_autofree char       *width = rc_reason_format_sold_length (cutting->goods, placement->width);
+      g_autofree char       *length = rc_reason_format_sold_length (cutting->goods, placement->length);
 
       g_string_append_printf (text, "%s%u: %s × %s", i > 0 ? "; " : "",
                               g_array_index (cutting->piece_numbers, guint, placement->cut), width, length);
@@ -57,12 +57,12 @@ format_cuts (const RcPlan *plan, const RcCutting *cutting, guint roll)
 }
 
 static void
-add_length (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutting, guint roll)
+add_length (GPtrArray *notes, const RcCutting *cutting, guint roll)
 {
   const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, roll);
-  g_autofree char *length = rc_reason_format_length (plan, use->length);
-  g_autofree char *width = rc_reason_format_length (plan, cutting->goods->roll_width);
-  g_autofree char *cuts = format_cuts (plan, cutting, roll);
+  g_autofree char *length = rc_reason_format_sold_length (cutting->goods, use->length);
+  g_autofree char *width = rc_reason_format_sold_length (cutting->goods, cutting->goods->roll_width);
+  g_autofree char *cuts = format_cuts (cutting, roll);
 
   g_ptr_array_add (
       notes, g_strdup_printf (_ ("%s: one length of %s, %s wide, in one piece"), cutting->goods->name, length, width));
@@ -70,9 +70,9 @@ add_length (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutting, guin
 }
 
 static void
-add_stock (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutting, const RcNestUse *use)
+add_stock (GPtrArray *notes, const RcCutting *cutting, const RcNestUse *use)
 {
-  g_autofree char *length = rc_reason_format_length (plan, use->used);
+  g_autofree char *length = rc_reason_format_sold_length (cutting->goods, use->used);
 
   g_ptr_array_add (notes, g_strdup_printf (_ ("%s: not ordered, from our stock: %s of roll %s"), cutting->goods->name,
                                            length, get_roll_id (cutting, use)));
@@ -94,7 +94,7 @@ get_match_label (RcMatch match)
 }
 
 static void
-add_quality (GPtrArray *notes, const RcPlan *plan, const RcGoods *carpet, guint n_lengths)
+add_quality (GPtrArray *notes, const RcGoods *carpet, guint n_lengths)
 {
   g_ptr_array_add (
       notes, g_strdup_printf (ngettext ("%s: from one dye lot; pile one way along the whole length",
@@ -102,7 +102,7 @@ add_quality (GPtrArray *notes, const RcPlan *plan, const RcGoods *carpet, guint 
                               carpet->name, n_lengths));
   if (carpet->repeat_length > 0)
     {
-      g_autofree char *repeat = rc_reason_format_length (plan, carpet->repeat_length);
+      g_autofree char *repeat = rc_reason_format_sold_length (carpet, carpet->repeat_length);
 
       g_ptr_array_add (notes, g_strdup_printf (_ ("%s: pattern repeat %s, %s; start at a whole repeat"), carpet->name,
                                                repeat, get_match_label (carpet->match)));
@@ -110,7 +110,7 @@ add_quality (GPtrArray *notes, const RcPlan *plan, const RcGoods *carpet, guint 
 }
 
 void
-rc_order_notes_add (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutting)
+rc_order_notes_add (GPtrArray *notes, const RcCutting *cutting)
 {
   const GPtrArray *rolls = cutting->answer->rolls;
   guint            n_bought = 0;
@@ -118,13 +118,13 @@ rc_order_notes_add (GPtrArray *notes, const RcPlan *plan, const RcCutting *cutti
   for (guint i = 0; i < rolls->len; i++)
     if (get_roll_id (cutting, g_ptr_array_index (rolls, i)) == NULL)
       {
-        add_length (notes, plan, cutting, i);
+        add_length (notes, cutting, i);
         n_bought++;
       }
   if (n_bought == 0)
     return;
-  add_quality (notes, plan, cutting->goods, n_bought);
+  add_quality (notes, cutting->goods, n_bought);
   for (guint i = 0; i < rolls->len; i++)
     if (get_roll_id (cutting, g_ptr_array_index (rolls, i)) != NULL)
-      add_stock (notes, plan, cutting, g_ptr_array_index (rolls, i));
+      add_stock (notes, cutting, g_ptr_array_index (rolls, i));
 }

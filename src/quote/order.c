@@ -89,7 +89,7 @@ add_notes (GPtrArray *orders, const RcPlan *plan)
       RcOrder         *order = find_order (orders, get_supplier (cutting->goods));
 
       if (order != NULL)
-        rc_order_notes_add (order->notes, plan, cutting);
+        rc_order_notes_add (order->notes, cutting);
     }
 }
 

@@ -227,13 +227,15 @@ gboolean
 rc_job_work_plan (RcJobWork *work, GError **error)
 {
   RcPlanParams params = { .seconds = work->options->seconds, .seed = (guint64)work->options->seed };
+  RcPriceDay   day = { .date = work->options->date };
 
   if (work->plan != NULL)
     return TRUE;
   if ((!add_goods_named (work) || work->book == NULL) && !complete_from_store (work, error))
     return FALSE;
   take_option (work);
-  work->plan = rc_plan_new (work->job, work->measure, rc_price_book_get_weights, work->book, &params, error);
+  day.book = work->book;
+  work->plan = rc_plan_new (work->job, work->measure, rc_price_day_get_weights, &day, &params, error);
   return work->plan != NULL && check_option (work, error);
 }
 

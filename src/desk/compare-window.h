@@ -1,0 +1,14 @@
+/* What changed between two measures of a job: rooms, cuts, goods, total.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "document.h"
+
+#define RC_TYPE_COMPARE_WINDOW (rc_compare_window_get_type ())
+G_DECLARE_FINAL_TYPE (RcCompareWindow, rc_compare_window, RC, COMPARE_WINDOW, GtkWindow)
+
+/* The measure looked at against the one before it; both can be chosen in the window. */
+RcCompareWindow *rc_compare_window_new (GtkWindow *parent, RcDocument *document);
+guint            rc_compare_window_get_n_changes (RcCompareWindow *self);

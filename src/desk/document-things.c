@@ -1,0 +1,133 @@
+#include "document-things.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "job-edit.h"
+#include "measure-edit.h"
+
+/* "Room 3": the name with the next number. */
+static char *
+dup_next_name (const char *stem, guint n)
+{
+  return g_strdup_printf ("%s %u", stem, n + 1);
+}
+
+static gboolean
+commit_and_choose (RcDocument *self, RcJob *job, const char *step, RcThing thing, const char *id, GError **error)
+{
+  RcChoice choice = rc_choice_of_thing (thing, id);
+
+  if (!rc_document_commit (self, job, step, NULL, error))
+    return FALSE;
+  rc_document_choose (self, choice);
+  return TRUE;
+}
+
+gboolean
+rc_document_add_room (RcDocument *self, int floor, GError **error)
+{
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  RcMeasure         *measure = rc_document_get_measure_of (self, job);
+  const RcFloorArea *area = rc_choice_find_area (rc_document_get_choice (self), measure);
+  gboolean           metric = job->units == RC_UNITS_METRIC;
+  g_autofree char   *name = dup_next_name (_ ("Room"), measure->rooms->len);
+
+  RcRoom *room = rc_measure_edit_add_room (measure, name, floor, metric ? 3 * RC_TICKS_PER_M : 10 * RC_TICKS_PER_FOOT,
+                                           metric ? 4 * RC_TICKS_PER_M : 12 * RC_TICKS_PER_FOOT);
+  if (area)
+    rc_measure_edit_put_room_in_area (measure, room->id, area->id);
+  return commit_and_choose (self, g_steal_pointer (&job), _ ("New room"), RC_THING_ROOM, room->id, error);
+}
+
+gboolean
+rc_document_add_stair (RcDocument *self, GError **error)
+{
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  RcMeasure         *measure = rc_document_get_measure_of (self, job);
+  const RcFloorArea *area = rc_choice_find_area (rc_document_get_choice (self), measure);
+  g_autofree char   *name = dup_next_name (_ ("Stair"), measure->stairs->len);
+
+  RcStair *stair = rc_measure_edit_add_stair (measure, name, job->units);
+  stair->carpet = g_strdup (area ? area->carpet : NULL);
+  stair->cushion = g_strdup (area ? area->cushion : NULL);
+  return commit_and_choose (self, g_steal_pointer (&job), _ ("New stair"), RC_THING_STAIR, stair->id, error);
+}
+
+gboolean
+rc_document_add_area (RcDocument *self, GError **error)
+{
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  RcMeasure         *measure = rc_document_get_measure_of (self, job);
+  const RcFloorArea *like = rc_choice_find_area (rc_document_get_choice (self), measure);
+  g_autofree char   *name = dup_next_name (_ ("Area"), measure->areas->len);
+
+  RcFloorArea *area = rc_measure_edit_add_area (measure, name);
+  if (like)
+    {
+      area->carpet = g_strdup (like->carpet);
+      area->cushion = g_strdup (like->cushion);
+      area->fixing = like->fixing;
+    }
+  return commit_and_choose (self, g_steal_pointer (&job), _ ("New area"), RC_THING_AREA, area->id, error);
+}
+
+gboolean
+rc_document_duplicate_chosen (RcDocument *self, GError **error)
+{
+  RcChoice choice = rc_document_get_choice (self);
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  RcMeasure    *measure = rc_document_get_measure_of (self, job);
+  const RcRoom *from = choice.thing == RC_THING_ROOM ? rc_measure_find_room (measure, choice.id) : NULL;
+
+  if (from == NULL)
+    return FALSE;
+  const RcFloorArea *area = rc_choice_find_area_of_room (measure, from->id);
+  g_autofree char   *name = g_strdup_printf (_ ("%s, again"), from->name);
+  RcRoom            *room = rc_measure_edit_duplicate_room (measure, from->id, name);
+  if (area)
+    rc_measure_edit_put_room_in_area (measure, room->id, area->id);
+  return commit_and_choose (self, g_steal_pointer (&job), _ ("Copy a room"), RC_THING_ROOM, room->id, error);
+}
+
+gboolean
+rc_document_remove_chosen (RcDocument *self, GError **error)
+{
+  RcChoice choice = rc_document_get_choice (self);
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  RcMeasure  *measure = rc_document_get_measure_of (self, job);
+  gboolean    removed = FALSE;
+  const char *step = NULL;
+
+  switch (choice.thing)
+    {
+    case RC_THING_ROOM:
+      removed = rc_measure_edit_remove_room (measure, choice.id);
+      step = _ ("Take a room away");
+      break;
+    case RC_THING_STAIR:
+      removed = rc_measure_edit_remove_stair (measure, choice.id);
+      step = _ ("Take a stair away");
+      break;
+    case RC_THING_AREA:
+      removed = rc_measure_edit_remove_area (measure, choice.id);
+      step = _ ("Take an area away");
+      break;
+    case RC_THING_JOB:
+    default:
+      return FALSE;
+    }
+  return removed && rc_document_commit (self, g_steal_pointer (&job), step, NULL, error);
+}
+
+gboolean
+rc_document_add_measure (RcDocument *self, GError **error)
+{
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  RcMeasure       *measure = rc_job_edit_add_measure (job, rc_document_get_measure (self)->id, today);
+  g_autofree char *id = g_strdup (measure->id);
+
+  return rc_document_commit (self, g_steal_pointer (&job), _ ("Measure again"), NULL, error)
+         && rc_document_set_measure (self, id);
+}

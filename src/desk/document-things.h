@@ -1,0 +1,16 @@
+/* Adding things to the open job and taking them away, each one step that can be undone, the new thing chosen.
+ */
+#pragma once
+
+#include "document.h"
+
+/* A rectangle of a usual size, in the area of what is chosen (else in the first), on the storey `floor`. */
+gboolean rc_document_add_room (RcDocument *self, int floor, GError **error);
+gboolean rc_document_add_stair (RcDocument *self, GError **error);
+gboolean rc_document_add_area (RcDocument *self, GError **error);
+gboolean rc_document_duplicate_chosen (RcDocument *self, GError **error); /* a room */
+/* FALSE without error when the job itself is chosen. */
+gboolean rc_document_remove_chosen (RcDocument *self, GError **error);
+
+/* A copy of the measure looked at, dated today, to be looked at from now on. */
+gboolean rc_document_add_measure (RcDocument *self, GError **error);

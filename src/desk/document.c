@@ -1,0 +1,427 @@
+#include "document.h"
+
+#include "job-edit.h"
+
+#define IMPROVE_AFTER_MS 150
+
+struct _RcDocument
+{
+  GObject      parent_instance;
+  RcStore     *store; /* borrowed */
+  RcPriceBook *book;
+  RcJob       *job;
+  char        *measure; /* id of the one looked at */
+  char        *key;     /* of the last edit, while it may still grow */
+
+  RcOutcome *outcome;
+  GError    *fault;
+  RcFigures  figures, before;
+  gboolean   has_before;
+
+  RcChoice choice;
+
+  double        improve_seconds;
+  guint         improve_source;
+  GCancellable *improving;
+};
+
+G_DEFINE_FINAL_TYPE (RcDocument, rc_document, G_TYPE_OBJECT)
+
+enum
+{
+  EDITED,
+  PLANNED,
+  CHOSEN,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static char *
+dup_now (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
+}
+
+static char *
+dup_today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  return g_date_time_format (now, "%Y-%m-%d");
+}
+
+static void
+stop_improving (RcDocument *self)
+{
+  g_clear_handle_id (&self->improve_source, g_source_remove);
+  if (self->improving)
+    g_cancellable_cancel (self->improving);
+  g_clear_object (&self->improving);
+}
+
+static void
+rc_document_dispose (GObject *object)
+{
+  stop_improving (RC_DOCUMENT (object));
+  G_OBJECT_CLASS (rc_document_parent_class)->dispose (object);
+}
+
+static void
+rc_document_finalize (GObject *object)
+{
+  RcDocument *self = RC_DOCUMENT (object);
+
+  g_clear_pointer (&self->outcome, rc_outcome_unref);
+  g_clear_pointer (&self->book, rc_price_book_free);
+  g_clear_pointer (&self->job, rc_job_free);
+  g_clear_pointer (&self->measure, g_free);
+  g_clear_pointer (&self->key, g_free);
+  g_clear_error (&self->fault);
+  G_OBJECT_CLASS (rc_document_parent_class)->finalize (object);
+}
+
+static void
+rc_document_class_init (RcDocumentClass *klass)
+{
+  static const char *const NAMES[N_SIGNALS] = { "edited", "planned", "chosen" };
+
+  G_OBJECT_CLASS (klass)->dispose = rc_document_dispose;
+  G_OBJECT_CLASS (klass)->finalize = rc_document_finalize;
+  for (guint i = 0; i < N_SIGNALS; i++)
+    signals[i] = g_signal_new (NAMES[i], RC_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+rc_document_init (RcDocument *self)
+{
+  self->improve_seconds = 1;
+  self->choice = rc_choice_of_thing (RC_THING_JOB, NULL);
+}
+
+/* A better plan found by a thread. */
+
+typedef struct
+{
+  RcJob       *job;
+  char        *measure;
+  RcPriceBook *book;
+  double       seconds;
+} Search;
+
+static void
+search_free (Search *search)
+{
+  rc_job_free (search->job);
+  rc_price_book_free (search->book);
+  g_free (search->measure);
+  g_free (search);
+}
+
+static void
+search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  const Search    *search = data;
+  GError          *error = NULL;
+  g_autofree char *today = dup_today ();
+  RcOutcome       *outcome = rc_outcome_new (search->job, search->measure, search->book, today, search->seconds,
+                                             cancellable, &error);
+
+  if (outcome)
+    g_task_return_pointer (task, outcome, (GDestroyNotify)rc_outcome_unref);
+  else
+    g_task_return_error (task, error);
+}
+
+static void
+search_done (GObject *source, GAsyncResult *result, gpointer data)
+{
+  RcDocument *self = RC_DOCUMENT (source);
+  g_autoptr (RcOutcome) outcome = g_task_propagate_pointer (G_TASK (result), NULL);
+
+  if (g_task_get_cancellable (G_TASK (result)) != self->improving)
+    return; /* of an earlier state */
+  g_clear_object (&self->improving);
+  if (outcome && self->outcome && !self->fault && rc_outcome_is_better (outcome, self->outcome))
+    {
+      rc_outcome_unref (self->outcome);
+      self->outcome = g_steal_pointer (&outcome);
+      rc_figures_compute (self->outcome, &self->figures);
+      rc_document_choose (self, rc_choice_mend (self->choice, rc_document_get_measure (self), self->outcome->plan));
+    }
+  g_signal_emit (self, signals[PLANNED], 0);
+}
+
+static gboolean
+start_improving (gpointer data)
+{
+  RcDocument *self = data;
+  Search     *search = g_new0 (Search, 1);
+
+  self->improve_source = 0;
+  search->job = rc_job_copy (self->job);
+  search->book = rc_price_book_copy (self->book);
+  search->measure = g_strdup (self->measure);
+  search->seconds = self->improve_seconds;
+  self->improving = g_cancellable_new ();
+
+  g_autoptr (GTask) task = g_task_new (self, self->improving, search_done, NULL);
+  g_task_set_check_cancellable (task, FALSE);
+  g_task_set_task_data (task, search, (GDestroyNotify)search_free);
+  g_task_run_in_thread (task, search_thread);
+  g_signal_emit (self, signals[PLANNED], 0);
+  return G_SOURCE_REMOVE;
+}
+
+/* The first answer, at once. */
+static void
+plan (RcDocument *self)
+{
+  g_autofree char *today = dup_today ();
+  g_autoptr (GError) error = NULL;
+
+  stop_improving (self);
+  g_clear_error (&self->fault);
+  RcOutcome *outcome = rc_outcome_new (self->job, self->measure, self->book, today, 0, NULL, &error);
+  if (outcome)
+    {
+      g_clear_pointer (&self->outcome, rc_outcome_unref);
+      self->outcome = outcome;
+      rc_figures_compute (outcome, &self->figures);
+      if (self->improve_seconds > 0)
+        self->improve_source = g_timeout_add (IMPROVE_AFTER_MS, start_improving, self);
+    }
+  else
+    self->fault = g_steal_pointer (&error);
+}
+
+static void
+show_state (RcDocument *self)
+{
+  plan (self);
+  RcChoice mended = rc_choice_mend (self->choice, rc_document_get_measure (self),
+                                    self->outcome ? self->outcome->plan : NULL);
+  gboolean is_other = !rc_choice_equal (mended, self->choice);
+  self->choice = mended;
+  g_signal_emit (self, signals[EDITED], 0);
+  g_signal_emit (self, signals[PLANNED], 0);
+  if (is_other)
+    g_signal_emit (self, signals[CHOSEN], 0);
+}
+
+RcDocument *
+rc_document_new (RcStore *store, const char *job_id, GError **error)
+{
+  g_autoptr (RcDocument) self = g_object_new (RC_TYPE_DOCUMENT, NULL);
+
+  self->store = store;
+  self->job = rc_store_load_job (store, job_id, error);
+  if (self->job == NULL)
+    return NULL;
+  self->book = rc_store_load_price_book (store, error);
+  if (self->book == NULL)
+    return NULL;
+  self->measure = g_strdup (rc_job_get_measure (self->job, NULL)->id);
+  plan (self);
+  return g_steal_pointer (&self);
+}
+
+const RcJob *
+rc_document_get_job (RcDocument *self)
+{
+  return self->job;
+}
+
+const RcMeasure *
+rc_document_get_measure (RcDocument *self)
+{
+  return rc_job_get_measure (self->job, self->measure);
+}
+
+RcStore *
+rc_document_get_store (RcDocument *self)
+{
+  return self->store;
+}
+
+RcOutcome *
+rc_document_get_outcome (RcDocument *self)
+{
+  return self->outcome;
+}
+
+gboolean
+rc_document_is_stale (RcDocument *self)
+{
+  return self->fault != NULL;
+}
+
+const GError *
+rc_document_get_fault (RcDocument *self)
+{
+  return self->fault;
+}
+
+const RcFigures *
+rc_document_get_figures (RcDocument *self)
+{
+  return self->outcome ? &self->figures : NULL;
+}
+
+const RcFigures *
+rc_document_get_figures_before (RcDocument *self)
+{
+  return self->has_before ? &self->before : NULL;
+}
+
+gboolean
+rc_document_is_improving (RcDocument *self)
+{
+  return self->improving != NULL;
+}
+
+const RcPriceBook *
+rc_document_get_price_book (RcDocument *self)
+{
+  return self->book;
+}
+
+void
+rc_document_set_improve_seconds (RcDocument *self, double seconds)
+{
+  self->improve_seconds = seconds;
+  if (seconds <= 0)
+    stop_improving (self);
+}
+
+RcJob *
+rc_document_dup_job (RcDocument *self)
+{
+  return rc_job_copy (self->job);
+}
+
+RcMeasure *
+rc_document_get_measure_of (RcDocument *self, RcJob *job)
+{
+  return rc_job_get_measure (job, self->measure);
+}
+
+static void
+note_before (RcDocument *self)
+{
+  if (self->outcome == NULL)
+    return;
+  self->before = self->figures;
+  self->has_before = TRUE;
+}
+
+static void
+replace_job (RcDocument *self, RcJob *job)
+{
+  rc_job_free (self->job);
+  self->job = job;
+  if (rc_job_get_measure (job, self->measure) == NULL)
+    {
+      g_free (self->measure);
+      self->measure = g_strdup (rc_job_get_measure (job, NULL)->id);
+    }
+}
+
+gboolean
+rc_document_set_measure (RcDocument *self, const char *id)
+{
+  const RcMeasure *measure = rc_job_get_measure (self->job, id);
+
+  if (measure == NULL)
+    return FALSE;
+  if (g_str_equal (measure->id, self->measure))
+    return TRUE;
+  rc_document_end_step (self);
+  note_before (self);
+  g_free (self->measure);
+  self->measure = g_strdup (measure->id);
+  show_state (self);
+  return TRUE;
+}
+
+gboolean
+rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error)
+{
+  g_autoptr (RcJob) taken = job;
+  g_autofree char *now = dup_now ();
+  gboolean         grows = key != NULL && g_strcmp0 (key, self->key) == 0;
+
+  /* The letters of one field: what they came to before gives way to what they come to now. */
+  if (grows)
+    {
+      GError *fault = NULL;
+      rc_store_undo (self->store, self->job->id, NULL, &fault);
+      if (fault)
+        {
+          g_propagate_error (error, fault);
+          return FALSE;
+        }
+    }
+  if (!rc_store_save_job (self->store, taken, step, now, error))
+    {
+      if (grows)
+        rc_store_redo (self->store, self->job->id, NULL, NULL);
+      return FALSE;
+    }
+  if (!grows)
+    note_before (self);
+  g_free (self->key);
+  self->key = g_strdup (key);
+  replace_job (self, g_steal_pointer (&taken));
+  show_state (self);
+  return TRUE;
+}
+
+void
+rc_document_end_step (RcDocument *self)
+{
+  g_clear_pointer (&self->key, g_free);
+}
+
+static gboolean
+step_through (RcDocument *self, gboolean (*go) (RcStore *, const char *, char **, GError **), char **step,
+              GError **error)
+{
+  rc_document_end_step (self);
+  if (!go (self->store, self->job->id, step, error))
+    return FALSE;
+  g_autoptr (RcJob) job = rc_store_load_job (self->store, self->job->id, error);
+  if (job == NULL)
+    return FALSE;
+  note_before (self);
+  replace_job (self, g_steal_pointer (&job));
+  show_state (self);
+  return TRUE;
+}
+
+gboolean
+rc_document_undo (RcDocument *self, char **step, GError **error)
+{
+  return step_through (self, rc_store_undo, step, error);
+}
+
+gboolean
+rc_document_redo (RcDocument *self, char **step, GError **error)
+{
+  return step_through (self, rc_store_redo, step, error);
+}
+
+RcChoice
+rc_document_get_choice (RcDocument *self)
+{
+  return self->choice;
+}
+
+void
+rc_document_choose (RcDocument *self, RcChoice choice)
+{
+  if (rc_choice_equal (choice, self->choice))
+    return;
+  self->choice = choice;
+  g_signal_emit (self, signals[CHOSEN], 0);
+}

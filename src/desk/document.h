@@ -1,0 +1,59 @@
+/* The open job: its state, what it comes to, what is chosen, and the edits.
+ *
+ * Every edit is a whole new state of the job. It is saved as one step that can be undone, then planned at once; better
+ * plans found by a thread replace the first answer until the next edit. A state that cannot be planned is saved all the
+ * same: the last plan stays to be shown beside the fault.
+ *
+ * Signals, all without arguments: "edited" (the job or the measure looked at is another), "planned" (outcome, figures or
+ * fault changed), "chosen" (the choice changed).
+ */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "choice.h"
+#include "figures.h"
+#include "store.h"
+
+#define RC_TYPE_DOCUMENT (rc_document_get_type ())
+G_DECLARE_FINAL_TYPE (RcDocument, rc_document, RC, DOCUMENT, GObject)
+
+/* The store must outlive the document. Errors: as rc_store_load_job. */
+RcDocument *rc_document_new (RcStore *store, const char *job_id, GError **error);
+
+const RcJob     *rc_document_get_job (RcDocument *self);
+const RcMeasure *rc_document_get_measure (RcDocument *self);
+RcStore         *rc_document_get_store (RcDocument *self);
+
+/* Another measure of the job (NULL: the last). FALSE when there is none of that id. */
+gboolean rc_document_set_measure (RcDocument *self, const char *id);
+
+/* NULL until there has been a plan. Stale: of an earlier state, because this one cannot be planned. */
+RcOutcome        *rc_document_get_outcome (RcDocument *self);
+gboolean          rc_document_is_stale (RcDocument *self);
+const GError     *rc_document_get_fault (RcDocument *self); /* why this state cannot be planned; NULL: it can */
+const RcFigures  *rc_document_get_figures (RcDocument *self);
+const RcFigures  *rc_document_get_figures_before (RcDocument *self); /* before the last edit; NULL without one */
+gboolean          rc_document_is_improving (RcDocument *self);
+const RcPriceBook *rc_document_get_price_book (RcDocument *self);
+
+/* How long a thread looks for better plans after an edit; 0: not at all. */
+void rc_document_set_improve_seconds (RcDocument *self, double seconds);
+
+/* A copy of the job to edit. (transfer full) */
+RcJob     *rc_document_dup_job (RcDocument *self);
+RcMeasure *rc_document_get_measure_of (RcDocument *self, RcJob *job); /* the measure looked at, in that copy */
+
+/* Takes `job` (transfer full) as the new state. `step` names the edit for undo. Edits in a row with the same `key`
+ * (nullable), as the letters typed into one field, are one step. FALSE when the store refuses: then nothing has
+ * changed, and *error says why. */
+gboolean rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error);
+/* Ends the run of edits that are one step: the field was left. */
+void rc_document_end_step (RcDocument *self);
+
+/* FALSE without error when there is nothing to undo. *step (nullable, transfer full) gets its name. */
+gboolean rc_document_undo (RcDocument *self, char **step, GError **error);
+gboolean rc_document_redo (RcDocument *self, char **step, GError **error);
+
+RcChoice rc_document_get_choice (RcDocument *self);
+void     rc_document_choose (RcDocument *self, RcChoice choice);

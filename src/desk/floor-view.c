@@ -1,0 +1,456 @@
+#include "floor-view.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "palette.h"
+
+#define PAN_STEP_PX  60
+#define ZOOM_STEP    1.25
+#define FIT_MARGIN   28
+#define FONT_PART    0.78 /* of the text around it */
+#define STALE_ALPHA  0.35
+#define MIN_WIDTH_PX 240
+
+struct _RcFloorView
+{
+  GtkWidget parent_instance;
+
+  RcDocument *document;
+  RcView      view;
+  gboolean    is_fitted; /* follows the size of the widget and of the house until it is moved by hand */
+  int         floor;
+  double      drag_x, drag_y; /* view's origin where a drag began */
+  gboolean    has_dragged;
+  double      pointer_x, pointer_y;
+  double      pinched; /* scale that the pinch under way has come to */
+  int         width, height; /* as last allocated */
+
+  GskRenderNode *drawn; /* the floor as drawn last; NULL: to be drawn */
+};
+
+G_DEFINE_FINAL_TYPE (RcFloorView, rc_floor_view, GTK_TYPE_WIDGET)
+
+static void
+redraw (RcFloorView *self)
+{
+  g_clear_pointer (&self->drawn, gsk_render_node_unref);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static const RcHouse *
+get_house (RcFloorView *self)
+{
+  RcOutcome *outcome = self->document ? rc_document_get_outcome (self->document) : NULL;
+  return outcome ? outcome->plan->house : NULL;
+}
+
+static void
+set_view (RcFloorView *self, RcView view)
+{
+  self->view = view;
+  self->is_fitted = FALSE;
+  redraw (self);
+}
+
+static void
+fit_now (RcFloorView *self)
+{
+  const RcHouse *house = get_house (self);
+
+  if (house && self->width > 0 && self->height > 0)
+    self->view = rc_view_fit (house, self->floor, 0, 0, self->width, self->height,
+                              FIT_MARGIN + rc_palette_get_font_size (GTK_WIDGET (self)));
+  redraw (self);
+}
+
+void
+rc_floor_view_fit (RcFloorView *self)
+{
+  self->is_fitted = TRUE;
+  fit_now (self);
+}
+
+void
+rc_floor_view_zoom (RcFloorView *self, double factor)
+{
+  set_view (self, rc_viewport_zoom (self->view, factor, self->width / 2.0, self->height / 2.0));
+}
+
+RcView
+rc_floor_view_get_view (RcFloorView *self)
+{
+  return self->view;
+}
+
+int
+rc_floor_view_get_floor (RcFloorView *self)
+{
+  return self->floor;
+}
+
+void
+rc_floor_view_set_floor (RcFloorView *self, int floor)
+{
+  if (floor == self->floor)
+    return;
+  self->floor = floor;
+  rc_floor_view_fit (self);
+  gtk_widget_activate_action (GTK_WIDGET (self), "bench.storey-changed", NULL);
+}
+
+/* Drawing. */
+
+static void
+draw (RcFloorView *self, cairo_t *cr)
+{
+  RcOutcome       *outcome = rc_document_get_outcome (self->document);
+  RcChoice         choice = rc_document_get_choice (self->document);
+  const RcPalette *palette = rc_palette_for_widget (GTK_WIDGET (self));
+  RcFloorDrawing   drawing = { .layers = RC_FLOOR_LAYER_ALL,
+                               .palette = palette,
+                               .font_size = rc_palette_get_font_size (GTK_WIDGET (self)) * FONT_PART,
+                               .selected_piece = choice.piece,
+                               .selected_room = choice.thing == RC_THING_ROOM ? choice.id : NULL,
+                               .floor = self->floor,
+                               .plan = outcome ? outcome->plan : NULL };
+
+  cairo_set_source_rgb (cr, palette->paper[0], palette->paper[1], palette->paper[2]);
+  cairo_paint (cr);
+  if (outcome == NULL)
+    return;
+  if (!rc_document_is_stale (self->document))
+    {
+      rc_floor_drawing_draw (&drawing, &self->view, cr);
+      return;
+    }
+  cairo_push_group (cr);
+  rc_floor_drawing_draw (&drawing, &self->view, cr);
+  cairo_pop_group_to_source (cr);
+  cairo_paint_with_alpha (cr, STALE_ALPHA);
+}
+
+static void
+rc_floor_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  RcFloorView *self = RC_FLOOR_VIEW (widget);
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, self->width, self->height);
+
+  if (self->document == NULL || self->width == 0 || self->height == 0)
+    return;
+  if (self->drawn == NULL)
+    {
+      self->drawn = gsk_cairo_node_new (&bounds);
+      cairo_t *cr = gsk_cairo_node_get_draw_context (self->drawn);
+      draw (self, cr);
+      cairo_destroy (cr);
+    }
+  gtk_snapshot_push_clip (snapshot, &bounds);
+  gtk_snapshot_append_node (snapshot, self->drawn);
+  gtk_snapshot_pop (snapshot);
+}
+
+static void
+rc_floor_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  RcFloorView *self = RC_FLOOR_VIEW (widget);
+
+  if (width == self->width && height == self->height)
+    return;
+  RcView moved = rc_viewport_resize (self->view, self->width, self->height, width, height);
+  self->width = width;
+  self->height = height;
+  if (self->is_fitted)
+    fit_now (self);
+  else
+    self->view = moved;
+  redraw (self);
+}
+
+static void
+rc_floor_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
+                       int *minimum_baseline, int *natural_baseline)
+{
+  *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? MIN_WIDTH_PX : MIN_WIDTH_PX / 2;
+  *natural = MAX (*minimum, 2 * MIN_WIDTH_PX);
+}
+
+static void
+rc_floor_view_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  GTK_WIDGET_CLASS (rc_floor_view_parent_class)->css_changed (widget, change);
+  redraw (RC_FLOOR_VIEW (widget));
+}
+
+/* The pointer. */
+
+static void
+on_drag_begin (GtkGestureDrag *drag, double x, double y, RcFloorView *self)
+{
+  self->drag_x = self->view.x0;
+  self->drag_y = self->view.y0;
+  self->has_dragged = FALSE;
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+}
+
+static void
+on_drag_update (GtkGestureDrag *drag, double dx, double dy, RcFloorView *self)
+{
+  if (!self->has_dragged && !gtk_drag_check_threshold (GTK_WIDGET (self), 0, 0, (int)dx, (int)dy))
+    return;
+  self->has_dragged = TRUE;
+  set_view (self, rc_viewport_pan (self->view, self->drag_x + dx - self->view.x0, self->drag_y + dy - self->view.y0));
+}
+
+static void
+pick (RcFloorView *self, double x, double y)
+{
+  RcOutcome *outcome = rc_document_get_outcome (self->document);
+
+  if (outcome == NULL)
+    return;
+  guint       piece = rc_floor_drawing_find_piece (outcome->plan, self->floor, &self->view, x, y);
+  const char *room = rc_floor_drawing_find_room (outcome->plan->house, self->floor, &self->view, x, y);
+  RcChoice    choice = piece  ? rc_choice_of_piece (outcome->plan, piece)
+                       : room ? rc_choice_of_thing (RC_THING_ROOM, room)
+                              : rc_choice_of_thing (RC_THING_JOB, NULL);
+  if (piece && room) /* a piece may reach over several rooms: the one under the pointer is meant */
+    choice.id = g_intern_string (room);
+  rc_document_choose (self->document, rc_choice_mend (choice, rc_document_get_measure (self->document), outcome->plan));
+}
+
+static void
+on_drag_end (GtkGestureDrag *drag, double dx, double dy, RcFloorView *self)
+{
+  double x = 0, y = 0;
+
+  if (!self->has_dragged && self->document && gtk_gesture_drag_get_start_point (drag, &x, &y))
+    pick (self, x, y);
+}
+
+static gboolean
+on_scroll (GtkEventControllerScroll *scroll, double dx, double dy, RcFloorView *self)
+{
+  GdkModifierType state = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (scroll));
+
+  if (state & GDK_SHIFT_MASK)
+    set_view (self, rc_viewport_pan (self->view, -(dx + dy) * PAN_STEP_PX, 0));
+  else if (dy != 0)
+    set_view (self, rc_viewport_zoom (self->view, pow (ZOOM_STEP, -dy), self->pointer_x, self->pointer_y));
+  else
+    set_view (self, rc_viewport_pan (self->view, -dx * PAN_STEP_PX, 0));
+  return GDK_EVENT_STOP;
+}
+
+static void
+on_motion (GtkEventControllerMotion *motion, double x, double y, RcFloorView *self)
+{
+  self->pointer_x = x;
+  self->pointer_y = y;
+}
+
+static void
+on_pinch (GtkGestureZoom *zoom, double scale, RcFloorView *self)
+{
+  double x = 0, y = 0;
+
+  if (!gtk_gesture_get_bounding_box_center (GTK_GESTURE (zoom), &x, &y))
+    return;
+  set_view (self, rc_viewport_zoom (self->view, scale / self->pinched, x, y));
+  self->pinched = scale;
+}
+
+static void
+on_pinch_begin (GtkGesture *zoom, GdkEventSequence *sequence, RcFloorView *self)
+{
+  self->pinched = 1;
+}
+
+/* Keys. */
+
+static gboolean
+key_pan (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  RcFloorView *self = RC_FLOOR_VIEW (widget);
+  int          dx = 0, dy = 0;
+
+  g_variant_get (args, "(ii)", &dx, &dy);
+  set_view (self, rc_viewport_pan (self->view, dx * PAN_STEP_PX, dy * PAN_STEP_PX));
+  return TRUE;
+}
+
+static gboolean
+key_zoom (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  rc_floor_view_zoom (RC_FLOOR_VIEW (widget), g_variant_get_int32 (args) > 0 ? ZOOM_STEP : 1 / ZOOM_STEP);
+  return TRUE;
+}
+
+static gboolean
+key_fit (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  rc_floor_view_fit (RC_FLOOR_VIEW (widget));
+  return TRUE;
+}
+
+static gboolean
+key_floor (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  gtk_widget_activate_action (widget, "bench.storey-step", "i", g_variant_get_int32 (args));
+  return TRUE;
+}
+
+static gboolean
+key_piece (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  RcFloorView *self = RC_FLOOR_VIEW (widget);
+  RcOutcome   *outcome = self->document ? rc_document_get_outcome (self->document) : NULL;
+
+  if (outcome)
+    rc_document_choose (self->document, rc_choice_step_piece (rc_document_get_choice (self->document), outcome->plan,
+                                                              g_variant_get_int32 (args)));
+  return TRUE;
+}
+
+static gboolean
+key_edit (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  gtk_widget_activate_action (widget, "bench.edit-chosen", NULL);
+  return TRUE;
+}
+
+static void
+add_keys (GtkWidgetClass *klass)
+{
+  static const struct
+  {
+    guint keyval, keypad;
+    int   dx, dy;
+  } PANS[] = { { GDK_KEY_Left, GDK_KEY_KP_Left, 1, 0 },
+               { GDK_KEY_Right, GDK_KEY_KP_Right, -1, 0 },
+               { GDK_KEY_Up, GDK_KEY_KP_Up, 0, 1 },
+               { GDK_KEY_Down, GDK_KEY_KP_Down, 0, -1 } };
+  static const guint FITS[] = { GDK_KEY_0, GDK_KEY_KP_0, GDK_KEY_Home, GDK_KEY_KP_Home };
+  static const guint INS[] = { GDK_KEY_plus, GDK_KEY_equal, GDK_KEY_KP_Add };
+  static const guint OUTS[] = { GDK_KEY_minus, GDK_KEY_KP_Subtract };
+
+  for (guint i = 0; i < G_N_ELEMENTS (PANS); i++)
+    {
+      gtk_widget_class_add_binding (klass, PANS[i].keyval, 0, key_pan, "(ii)", PANS[i].dx, PANS[i].dy);
+      gtk_widget_class_add_binding (klass, PANS[i].keypad, 0, key_pan, "(ii)", PANS[i].dx, PANS[i].dy);
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (FITS); i++)
+    gtk_widget_class_add_binding (klass, FITS[i], 0, key_fit, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (INS); i++)
+    {
+      gtk_widget_class_add_binding (klass, INS[i], 0, key_zoom, "i", 1);
+      gtk_widget_class_add_binding (klass, INS[i], GDK_SHIFT_MASK, key_zoom, "i", 1);
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (OUTS); i++)
+    gtk_widget_class_add_binding (klass, OUTS[i], 0, key_zoom, "i", -1);
+  gtk_widget_class_add_binding (klass, GDK_KEY_Page_Up, 0, key_floor, "i", 1);
+  gtk_widget_class_add_binding (klass, GDK_KEY_Page_Down, 0, key_floor, "i", -1);
+  gtk_widget_class_add_binding (klass, GDK_KEY_n, 0, key_piece, "i", 1);
+  gtk_widget_class_add_binding (klass, GDK_KEY_period, 0, key_piece, "i", 1);
+  gtk_widget_class_add_binding (klass, GDK_KEY_p, 0, key_piece, "i", -1);
+  gtk_widget_class_add_binding (klass, GDK_KEY_comma, 0, key_piece, "i", -1);
+  gtk_widget_class_add_binding (klass, GDK_KEY_Return, 0, key_edit, NULL);
+  gtk_widget_class_add_binding (klass, GDK_KEY_KP_Enter, 0, key_edit, NULL);
+}
+
+/* The document. */
+
+static int
+find_floor_of_choice (RcFloorView *self)
+{
+  RcChoice      choice = rc_document_get_choice (self->document);
+  const RcRoom *room = choice.thing == RC_THING_ROOM
+                           ? rc_measure_find_room (rc_document_get_measure (self->document), choice.id)
+                           : NULL;
+  return room ? room->floor : self->floor;
+}
+
+static void
+on_planned (RcFloorView *self)
+{
+  if (self->is_fitted)
+    fit_now (self);
+  else
+    redraw (self);
+}
+
+static void
+on_chosen (RcFloorView *self)
+{
+  rc_floor_view_set_floor (self, find_floor_of_choice (self));
+  redraw (self);
+}
+
+void
+rc_floor_view_set_document (RcFloorView *self, RcDocument *document)
+{
+  if (self->document)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  if (document)
+    {
+      g_signal_connect_swapped (document, "planned", G_CALLBACK (on_planned), self);
+      g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
+      self->floor = 0;
+      rc_floor_view_fit (self);
+    }
+}
+
+static void
+rc_floor_view_dispose (GObject *object)
+{
+  rc_floor_view_set_document (RC_FLOOR_VIEW (object), NULL);
+  g_clear_pointer (&RC_FLOOR_VIEW (object)->drawn, gsk_render_node_unref);
+  G_OBJECT_CLASS (rc_floor_view_parent_class)->dispose (object);
+}
+
+static void
+rc_floor_view_class_init (RcFloorViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rc_floor_view_dispose;
+  widget_class->snapshot = rc_floor_view_snapshot;
+  widget_class->size_allocate = rc_floor_view_size_allocate;
+  widget_class->measure = rc_floor_view_measure;
+  widget_class->css_changed = rc_floor_view_css_changed;
+  gtk_widget_class_set_css_name (widget_class, "floor");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  add_keys (widget_class);
+}
+
+static void
+rc_floor_view_init (RcFloorView *self)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
+
+  self->view = (RcView){ 0, 0, 0.001 };
+  self->is_fitted = TRUE;
+  gtk_widget_set_focusable (widget, TRUE);
+  gtk_widget_set_overflow (widget, GTK_OVERFLOW_HIDDEN);
+
+  GtkGesture *drag = gtk_gesture_drag_new ();
+  g_signal_connect (drag, "drag-begin", G_CALLBACK (on_drag_begin), self);
+  g_signal_connect (drag, "drag-update", G_CALLBACK (on_drag_update), self);
+  g_signal_connect (drag, "drag-end", G_CALLBACK (on_drag_end), self);
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), 0);
+  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));
+
+  GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
+  g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), self);
+  gtk_widget_add_controller (widget, scroll);
+
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  g_signal_connect (motion, "motion", G_CALLBACK (on_motion), self);
+  gtk_widget_add_controller (widget, motion);
+
+  GtkGesture *zoom = gtk_gesture_zoom_new ();
+  g_signal_connect (zoom, "begin", G_CALLBACK (on_pinch_begin), self);
+  g_signal_connect (zoom, "scale-changed", G_CALLBACK (on_pinch), self);
+  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (zoom));
+}

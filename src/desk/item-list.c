@@ -1,0 +1,121 @@
+#include "item-list.h"
+
+struct _RcItemList
+{
+  GtkBox parent_instance;
+
+  GtkListView        *view;
+  GtkSingleSelection *selection;
+  GListStore         *rows;
+  RcItemFill          fill;
+  RcDocument         *document;
+  gboolean            is_showing;
+};
+
+G_DEFINE_FINAL_TYPE (RcItemList, rc_item_list, GTK_TYPE_BOX)
+
+static void
+show_choice (RcItemList *self)
+{
+  RcChoice choice = rc_document_get_choice (self->document);
+  guint    at = GTK_INVALID_LIST_POSITION;
+
+  for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (self->rows)); i++)
+    {
+      g_autoptr (RcItem) row = g_list_model_get_item (G_LIST_MODEL (self->rows), i);
+      if (rc_item_is_chosen (row, choice))
+        {
+          at = i;
+          break;
+        }
+    }
+  if (gtk_single_selection_get_selected (self->selection) == at)
+    return;
+  self->is_showing = TRUE;
+  gtk_single_selection_set_selected (self->selection, at);
+  self->is_showing = FALSE;
+  if (at != GTK_INVALID_LIST_POSITION)
+    gtk_widget_activate_action (GTK_WIDGET (self->view), "list.scroll-to-item", "u", at);
+}
+
+static void
+show_rows (RcItemList *self)
+{
+  self->is_showing = TRUE;
+  self->fill (self->rows, self->document);
+  self->is_showing = FALSE;
+  show_choice (self);
+}
+
+static void
+on_selected (RcItemList *self)
+{
+  RcItem *row = gtk_single_selection_get_selected_item (self->selection);
+
+  if (self->is_showing || row == NULL || self->document == NULL)
+    return;
+  rc_document_choose (self->document, rc_item_get_choice (row));
+}
+
+static void
+on_activate (RcItemList *self)
+{
+  on_selected (self);
+  gtk_widget_activate_action (GTK_WIDGET (self), "bench.edit-chosen", NULL);
+}
+
+void
+rc_item_list_set_fill (RcItemList *self, RcItemFill fill, const char *accessible_label)
+{
+  self->fill = fill;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, accessible_label, -1);
+}
+
+void
+rc_item_list_set_document (RcItemList *self, RcDocument *document)
+{
+  if (self->document)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  if (document == NULL)
+    return;
+  g_signal_connect_swapped (document, "edited", G_CALLBACK (show_rows), self);
+  g_signal_connect_swapped (document, "planned", G_CALLBACK (show_rows), self);
+  g_signal_connect_swapped (document, "chosen", G_CALLBACK (show_choice), self);
+  show_rows (self);
+}
+
+void
+rc_item_list_focus (RcItemList *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->view));
+}
+
+static void
+rc_item_list_dispose (GObject *object)
+{
+  rc_item_list_set_document (RC_ITEM_LIST (object), NULL);
+  gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_ITEM_LIST);
+  G_OBJECT_CLASS (rc_item_list_parent_class)->dispose (object);
+}
+
+static void
+rc_item_list_class_init (RcItemListClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rc_item_list_dispose;
+  g_type_ensure (RC_TYPE_ITEM);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/item-list.ui");
+  gtk_widget_class_bind_template_child (widget_class, RcItemList, view);
+  gtk_widget_class_bind_template_child (widget_class, RcItemList, selection);
+  gtk_widget_class_bind_template_child (widget_class, RcItemList, rows);
+  gtk_widget_class_bind_template_callback (widget_class, on_selected);
+  gtk_widget_class_bind_template_callback (widget_class, on_activate);
+}
+
+static void
+rc_item_list_init (RcItemList *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

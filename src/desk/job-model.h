@@ -1,0 +1,20 @@
+/* The jobs found in the store as a list model; rows are made only when they are looked at.
+ */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "store.h"
+
+#define RC_TYPE_JOB_ROW (rc_job_row_get_type ())
+G_DECLARE_FINAL_TYPE (RcJobRow, rc_job_row, RC, JOB_ROW, GObject)
+
+/* Properties, strings: "title", "detail". */
+const char *rc_job_row_get_id (RcJobRow *self);
+
+#define RC_TYPE_JOB_MODEL (rc_job_model_get_type ())
+G_DECLARE_FINAL_TYPE (RcJobModel, rc_job_model, RC, JOB_MODEL, GObject)
+
+/* `summaries` (transfer full) of RcJobSummary, from rc_store_find_jobs. */
+RcJobModel *rc_job_model_new (GPtrArray *summaries);
+const char *rc_job_model_get_id (RcJobModel *self, guint position);

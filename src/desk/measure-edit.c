@@ -1,0 +1,182 @@
+#include "measure-edit.h"
+
+static gboolean
+is_id_taken (const RcMeasure *measure, const char *id)
+{
+  if (rc_measure_find_room (measure, id) || rc_measure_find_area (measure, id))
+    return TRUE;
+  for (guint i = 0; i < measure->stairs->len; i++)
+    if (g_str_equal (((const RcStair *)g_ptr_array_index (measure->stairs, i))->id, id))
+      return TRUE;
+  return FALSE;
+}
+
+/* "Bed room 2" gives "bed-room-2", with a number after it while that is taken. */
+static char *
+dup_free_id (const RcMeasure *measure, const char *name, const char *otherwise)
+{
+  g_autofree char *ascii = g_str_to_ascii (name, "C");
+  GString         *id = g_string_new (NULL);
+
+  for (const char *p = ascii; *p; p++)
+    if (g_ascii_isalnum (*p))
+      g_string_append_c (id, g_ascii_tolower (*p));
+    else if (id->len > 0 && id->str[id->len - 1] != '-')
+      g_string_append_c (id, '-');
+  while (id->len > 0 && id->str[id->len - 1] == '-')
+    g_string_truncate (id, id->len - 1);
+  if (id->len == 0 || !g_ascii_isalpha (id->str[0]))
+    g_string_assign (id, otherwise);
+
+  gsize stem = id->len;
+  for (guint n = 2; is_id_taken (measure, id->str); n++)
+    {
+      g_string_truncate (id, stem);
+      g_string_append_printf (id, "-%u", n);
+    }
+  return g_string_free (id, FALSE);
+}
+
+RcRoom *
+rc_measure_edit_add_room (RcMeasure *measure, const char *name, int floor, RcLength width, RcLength length)
+{
+  g_autofree char *id = dup_free_id (measure, name, "room");
+  RcRoom          *room = rc_room_new (id, name);
+
+  room->floor = floor;
+  if (width > 0 && length > 0)
+    for (int i = 0; i < 4; i++)
+      {
+        RcWall wall = { .bearing_degrees = i * 90.0, .length = i % 2 ? width : length };
+        g_array_append_val (room->walls, wall);
+      }
+  g_ptr_array_add (measure->rooms, room);
+  return room;
+}
+
+RcRoom *
+rc_measure_edit_duplicate_room (RcMeasure *measure, const char *id, const char *name)
+{
+  const RcRoom *from = rc_measure_find_room (measure, id);
+
+  if (from == NULL)
+    return NULL;
+  RcRoom *room = rc_room_copy (from);
+  g_free (room->id);
+  g_free (room->name);
+  room->id = dup_free_id (measure, name, "room");
+  room->name = g_strdup (name);
+  room->placed = FALSE;
+  room->at = (RcPoint){ 0, 0 };
+  for (guint i = 0; i < room->openings->len; i++)
+    {
+      RcOpening *opening = g_ptr_array_index (room->openings, i);
+      g_clear_pointer (&opening->to_room, g_free);
+      g_clear_pointer (&opening->to_opening, g_free);
+    }
+  g_ptr_array_add (measure->rooms, room);
+  return room;
+}
+
+static void
+take_out_of_areas (RcMeasure *measure, const char *room)
+{
+  for (guint a = 0; a < measure->areas->len; a++)
+    {
+      RcFloorArea *area = g_ptr_array_index (measure->areas, a);
+      for (guint r = area->rooms->len; r-- > 0;)
+        if (g_str_equal (g_ptr_array_index (area->rooms, r), room))
+          g_ptr_array_remove_index (area->rooms, r);
+    }
+}
+
+gboolean
+rc_measure_edit_remove_room (RcMeasure *measure, const char *id)
+{
+  RcRoom *room = rc_measure_find_room (measure, id);
+
+  if (room == NULL)
+    return FALSE;
+  take_out_of_areas (measure, room->id);
+  for (guint r = 0; r < measure->rooms->len; r++)
+    {
+      RcRoom *other = g_ptr_array_index (measure->rooms, r);
+      for (guint o = 0; o < other->openings->len; o++)
+        {
+          RcOpening *opening = g_ptr_array_index (other->openings, o);
+          if (g_strcmp0 (opening->to_room, room->id) == 0)
+            {
+              g_clear_pointer (&opening->to_room, g_free);
+              g_clear_pointer (&opening->to_opening, g_free);
+            }
+        }
+    }
+  return g_ptr_array_remove (measure->rooms, room);
+}
+
+gboolean
+rc_measure_edit_put_room_in_area (RcMeasure *measure, const char *room, const char *area)
+{
+  RcFloorArea *to = area ? rc_measure_find_area (measure, area) : NULL;
+
+  if (rc_measure_find_room (measure, room) == NULL || (area && to == NULL))
+    return FALSE;
+  g_autofree char *id = g_strdup (room);
+  take_out_of_areas (measure, id);
+  if (to)
+    g_ptr_array_add (to->rooms, g_steal_pointer (&id));
+  return TRUE;
+}
+
+RcFloorArea *
+rc_measure_edit_add_area (RcMeasure *measure, const char *name)
+{
+  g_autofree char *id = dup_free_id (measure, name, "area");
+  RcFloorArea     *area = rc_floor_area_new (id, name);
+
+  g_ptr_array_add (measure->areas, area);
+  return area;
+}
+
+gboolean
+rc_measure_edit_remove_area (RcMeasure *measure, const char *id)
+{
+  RcFloorArea *area = rc_measure_find_area (measure, id);
+  return area && g_ptr_array_remove (measure->areas, area);
+}
+
+RcStair *
+rc_measure_edit_find_stair (RcMeasure *measure, const char *id)
+{
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      RcStair *stair = g_ptr_array_index (measure->stairs, i);
+      if (g_strcmp0 (stair->id, id) == 0)
+        return stair;
+    }
+  return NULL;
+}
+
+/* A usual straight flight to start typing from: thirteen risers of 7 1/2 in, 10 in going, 3 ft wide; or the like in
+ * metric (common practice, no source). */
+RcStair *
+rc_measure_edit_add_stair (RcMeasure *measure, const char *name, RcUnitSystem units)
+{
+  g_autofree char *id = dup_free_id (measure, name, "stair");
+  RcStair         *stair = rc_stair_new (id, name);
+  gboolean         metric = units == RC_UNITS_METRIC;
+
+  stair->steps = 13;
+  stair->rise = metric ? 190 * RC_TICKS_PER_MM : 15 * RC_TICKS_PER_INCH / 2;
+  stair->going = metric ? 250 * RC_TICKS_PER_MM : 10 * RC_TICKS_PER_INCH;
+  stair->width = metric ? 900 * RC_TICKS_PER_MM : 36 * RC_TICKS_PER_INCH;
+  g_ptr_array_add (measure->stairs, stair);
+  return stair;
+}
+
+gboolean
+rc_measure_edit_remove_stair (RcMeasure *measure, const char *id)
+{
+  RcStair *stair = rc_measure_edit_find_stair (measure, id);
+  return stair && g_ptr_array_remove (measure->stairs, stair);
+}

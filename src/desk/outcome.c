@@ -1,0 +1,85 @@
+#include "outcome.h"
+
+static void
+price (RcOutcome *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  self->quantities = rc_quantity_compute (self->plan, self->book->goods, &error);
+  if (self->quantities)
+    self->quote = rc_quote_new (self->job, self->quantities, self->book, self->date, &error);
+  self->price_fault = g_steal_pointer (&error);
+}
+
+RcOutcome *
+rc_outcome_new (const RcJob *job, const char *measure, const RcPriceBook *book, const char *date, double seconds,
+                GCancellable *cancellable, GError **error)
+{
+  g_return_val_if_fail (job != NULL && book != NULL, NULL);
+
+  g_autoptr (RcOutcome) self = g_new0 (RcOutcome, 1);
+  RcPlanParams params = { .seconds = seconds, .seed = 1, .cancellable = cancellable };
+
+  g_atomic_ref_count_init (&self->refs);
+  self->job = rc_job_copy (job);
+  self->book = rc_price_book_copy (book);
+  self->date = g_strdup (date);
+  self->measure = rc_job_get_measure (self->job, measure);
+  g_return_val_if_fail (self->measure != NULL, NULL);
+  self->plan = rc_plan_new (self->job, self->measure, rc_price_book_get_weights, self->book, &params, error);
+  if (self->plan == NULL)
+    return NULL;
+  price (self);
+  return g_steal_pointer (&self);
+}
+
+RcOutcome *
+rc_outcome_ref (RcOutcome *outcome)
+{
+  g_atomic_ref_count_inc (&outcome->refs);
+  return outcome;
+}
+
+void
+rc_outcome_unref (RcOutcome *outcome)
+{
+  if (!g_atomic_ref_count_dec (&outcome->refs))
+    return;
+  /* The parts first, then what they point into. */
+  g_clear_pointer (&outcome->quote, rc_quote_free);
+  g_clear_pointer (&outcome->quantities, g_ptr_array_unref);
+  g_clear_pointer (&outcome->plan, rc_plan_free);
+  g_clear_pointer (&outcome->book, rc_price_book_free);
+  g_clear_pointer (&outcome->job, rc_job_free);
+  g_clear_error (&outcome->price_fault);
+  g_free (outcome->date);
+  g_free (outcome);
+}
+
+static RcMoney
+compute_weight (const RcOutcome *outcome)
+{
+  RcMoney weight = 0;
+
+  for (guint i = 0; i < outcome->plan->areas->len; i++)
+    {
+      const RcOption *option = rc_area_plan_get_chosen (g_ptr_array_index (outcome->plan->areas, i));
+      if (outcome->quote == NULL)
+        weight += option->cost;
+      else
+        for (guint b = 0; b < option->broken->len; b++)
+          weight += ((const RcBrokenRule *)g_ptr_array_index (option->broken, b))->cost;
+    }
+  return weight + (outcome->quote ? outcome->quote->cost : 0);
+}
+
+gboolean
+rc_outcome_is_better (const RcOutcome *a, const RcOutcome *b)
+{
+  if ((a->quote == NULL) != (b->quote == NULL))
+    return a->quote != NULL;
+  RcMoney weight_a = compute_weight (a), weight_b = compute_weight (b);
+  if (weight_a != weight_b)
+    return weight_a < weight_b;
+  return a->plan->carpet_length < b->plan->carpet_length;
+}

@@ -1,0 +1,100 @@
+#include "pick.h"
+
+#define IDS_KEY "rowcut-pick-ids"
+
+static const char *
+get (const GPtrArray *array, guint i)
+{
+  return g_ptr_array_index (array, i);
+}
+
+void
+rc_pick_init (RcPick *pick)
+{
+  pick->ids = g_ptr_array_new_with_free_func (g_free);
+  pick->labels = g_ptr_array_new_with_free_func (g_free);
+}
+
+void
+rc_pick_clear (RcPick *pick)
+{
+  g_clear_pointer (&pick->ids, g_ptr_array_unref);
+  g_clear_pointer (&pick->labels, g_ptr_array_unref);
+}
+
+void
+rc_pick_add (RcPick *pick, const char *id, const char *label)
+{
+  g_ptr_array_add (pick->ids, g_strdup (id));
+  g_ptr_array_add (pick->labels, g_strdup (label));
+}
+
+static gboolean
+has_id (const RcPick *pick, const char *id)
+{
+  for (guint i = 0; i < pick->ids->len; i++)
+    if (g_strcmp0 (get (pick->ids, i), id) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+void
+rc_pick_add_goods (RcPick *pick, const RcJob *job, const RcPriceBook *book, RcGoodsKind kind)
+{
+  const GPtrArray *lists[] = { job->goods, book ? book->goods : NULL };
+
+  for (guint l = 0; l < G_N_ELEMENTS (lists); l++)
+    for (guint i = 0; lists[l] != NULL && i < lists[l]->len; i++)
+      {
+        const RcGoods *goods = g_ptr_array_index (lists[l], i);
+        if (goods->kind == kind && !has_id (pick, goods->id))
+          rc_pick_add (pick, goods->id, goods->name);
+      }
+}
+
+static gboolean
+shows (const RcPick *pick, GtkDropDown *drop_down)
+{
+  GListModel *model = gtk_drop_down_get_model (drop_down);
+  GPtrArray  *ids = g_object_get_data (G_OBJECT (drop_down), IDS_KEY);
+
+  if (ids == NULL || ids->len != pick->ids->len)
+    return FALSE;
+  for (guint i = 0; i < ids->len; i++)
+    if (g_strcmp0 (get (ids, i), get (pick->ids, i)) != 0
+        || g_strcmp0 (gtk_string_list_get_string (GTK_STRING_LIST (model), i), get (pick->labels, i)) != 0)
+      return FALSE;
+  return TRUE;
+}
+
+void
+rc_pick_show (const RcPick *pick, GtkDropDown *drop_down, const char *selected)
+{
+  if (!has_id (pick, selected))
+    rc_pick_add ((RcPick *)pick, selected, selected ? selected : "—");
+
+  if (!shows (pick, drop_down))
+    {
+      g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
+      for (guint i = 0; i < pick->labels->len; i++)
+        gtk_string_list_append (list, get (pick->labels, i));
+      g_object_set_data_full (G_OBJECT (drop_down), IDS_KEY, g_ptr_array_ref (pick->ids),
+                              (GDestroyNotify)g_ptr_array_unref);
+      gtk_drop_down_set_model (drop_down, G_LIST_MODEL (list));
+    }
+  for (guint i = 0; i < pick->ids->len; i++)
+    if (g_strcmp0 (get (pick->ids, i), selected) == 0)
+      {
+        gtk_drop_down_set_selected (drop_down, i);
+        return;
+      }
+}
+
+const char *
+rc_pick_get_selected (GtkDropDown *drop_down)
+{
+  GPtrArray *ids = g_object_get_data (G_OBJECT (drop_down), IDS_KEY);
+  guint      at = gtk_drop_down_get_selected (drop_down);
+
+  return ids && at < ids->len ? get (ids, at) : NULL;
+}

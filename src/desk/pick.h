@@ -1,0 +1,29 @@
+/* A drop-down over things that have ids: goods, rooms, areas, measures.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "quote.h"
+
+/* Ids with the labels shown for them, in order. The first id may be NULL: "none". */
+typedef struct
+{
+  GPtrArray *ids;    /* of char*, nullable entries */
+  GPtrArray *labels; /* of char* */
+} RcPick;
+
+void rc_pick_init (RcPick *pick);
+void rc_pick_clear (RcPick *pick);
+void rc_pick_add (RcPick *pick, const char *id, const char *label);
+
+/* The goods of a kind in the job, then those that only the price book has. */
+void rc_pick_add_goods (RcPick *pick, const RcJob *job, const RcPriceBook *book, RcGoodsKind kind);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcPick, rc_pick_clear)
+
+/* Shows the list with `selected` (nullable) selected; an id that is not in the list is added as it is, so that what the
+ * job says is never hidden. */
+void rc_pick_show (const RcPick *pick, GtkDropDown *drop_down, const char *selected);
+/* The id selected, NULL for none. */
+const char *rc_pick_get_selected (GtkDropDown *drop_down);

@@ -1,0 +1,123 @@
+#include "sheet-set.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+add (RcSheetSet *set, RcSheetKind kind, int order)
+{
+  RcSheetEntry entry = { kind, order };
+  g_array_append_val (set->sheets, entry);
+}
+
+RcSheetSet *
+rc_sheet_set_new (RcOutcome *outcome)
+{
+  RcSheetSet *set = g_new0 (RcSheetSet, 1);
+
+  set->outcome = rc_outcome_ref (outcome);
+  set->sheets = g_array_new (FALSE, FALSE, sizeof (RcSheetEntry));
+  if (outcome->quote)
+    {
+      add (set, RC_SHEET_QUOTATION, -1);
+      set->orders
+          = rc_order_new_all (outcome->job, outcome->plan, outcome->quantities, outcome->book, outcome->date, NULL);
+    }
+  add (set, RC_SHEET_SEAM_PLAN, -1);
+  add (set, RC_SHEET_FITTERS, -1);
+  add (set, RC_SHEET_CUT_LIST, -1);
+  for (guint i = 0; set->orders && i < set->orders->len; i++)
+    add (set, RC_SHEET_ORDER, (int)i);
+  if (outcome->plan->areas->len > 0)
+    add (set, RC_SHEET_OPTIONS, -1);
+  return set;
+}
+
+void
+rc_sheet_set_free (RcSheetSet *set)
+{
+  g_clear_pointer (&set->orders, g_ptr_array_unref);
+  g_clear_pointer (&set->sheets, g_array_unref);
+  g_clear_pointer (&set->outcome, rc_outcome_unref);
+  g_free (set);
+}
+
+int
+rc_sheet_set_find (const RcSheetSet *set, RcSheetKind kind)
+{
+  for (guint i = 0; i < set->sheets->len; i++)
+    if (g_array_index (set->sheets, RcSheetEntry, i).kind == kind)
+      return (int)i;
+  return -1;
+}
+
+static const RcOrder *
+get_order (const RcSheetSet *set, guint sheet)
+{
+  int order = g_array_index (set->sheets, RcSheetEntry, sheet).order;
+  return order >= 0 ? g_ptr_array_index (set->orders, order) : NULL;
+}
+
+char *
+rc_sheet_set_dup_label (const RcSheetSet *set, guint sheet)
+{
+  const RcOrder *order = get_order (set, sheet);
+  const char    *label = rc_sheet_kind_get_label (rc_sheet_set_get_kind (set, sheet));
+
+  if (order == NULL)
+    return g_strdup (label);
+  return g_strdup_printf (_ ("%s: %s"), label, *order->supplier ? order->supplier : _ ("supplier not named"));
+}
+
+/* Letters, digits, dots and dashes; all else becomes a dash, so that nothing in a name can lead out of a folder. */
+static void
+append_safe (GString *name, const char *text)
+{
+  for (const char *p = text ? text : ""; *p; p = g_utf8_next_char (p))
+    {
+      gunichar c = g_utf8_get_char (p);
+      if (g_unichar_isalnum (c))
+        g_string_append_unichar (name, c);
+      else if (name->len && name->str[name->len - 1] != '-')
+        g_string_append_c (name, '-');
+    }
+}
+
+char *
+rc_sheet_set_dup_file_name (const RcSheetSet *set, guint sheet)
+{
+  const RcOrder *order = get_order (set, sheet);
+  const RcJob   *job = set->outcome->job;
+  GString       *name = g_string_new (NULL);
+
+  append_safe (name, job->number && *job->number ? job->number : job->id);
+  g_string_append_c (name, '-');
+  append_safe (name, rc_sheet_kind_get_name (rc_sheet_set_get_kind (set, sheet)));
+  if (order)
+    {
+      g_string_append_c (name, '-');
+      append_safe (name, order->supplier);
+    }
+  g_string_append (name, ".pdf");
+  return g_string_free (name, FALSE);
+}
+
+RcSheetKind
+rc_sheet_set_get_kind (const RcSheetSet *set, guint sheet)
+{
+  return g_array_index (set->sheets, RcSheetEntry, sheet).kind;
+}
+
+void
+rc_sheet_set_get_data (const RcSheetSet *set, guint sheet, RcPaper paper, const char *number, RcSheetData *data)
+{
+  *data = (RcSheetData){
+    .plan = set->outcome->plan,
+    .quantities = set->outcome->quantities,
+    .quote = set->outcome->quote,
+    .order = get_order (set, sheet),
+    .book = set->outcome->book,
+    .number = number,
+    .date = set->outcome->date,
+    .paper = paper,
+  };
+}

@@ -1,0 +1,365 @@
+#include "sheet-window.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "sheet-print.h"
+
+#define ZOOM_START 1.25 /* pixels per point */
+#define ZOOM_STEP  1.2
+
+struct _RcSheetWindow
+{
+  GtkWindow parent_instance;
+
+  RcDocument           *document;
+  RcSheetSet           *set; /* NULL while there is no plan */
+  GtkDropDown          *sheet_drop;
+  GtkDropDown          *paper_drop;
+  GtkBox               *pages_box;
+  GtkLabel             *note_label;
+  GtkFileChooserNative *chooser; /* held until its response */
+  char                 *number;  /* of the quotation as issued */
+  double                zoom;
+  gboolean              is_showing;
+};
+
+G_DEFINE_FINAL_TYPE (RcSheetWindow, rc_sheet_window, GTK_TYPE_WINDOW)
+
+static RcPaper
+get_paper (RcSheetWindow *self)
+{
+  return gtk_drop_down_get_selected (self->paper_drop) == 0 ? RC_PAPER_LETTER : RC_PAPER_A4;
+}
+
+/* FALSE when no sheet can be shown. */
+static gboolean
+get_sheet (RcSheetWindow *self, guint *sheet, RcSheetData *data)
+{
+  guint at = gtk_drop_down_get_selected (self->sheet_drop);
+
+  if (self->set == NULL || at >= self->set->sheets->len)
+    return FALSE;
+  *sheet = at;
+  gboolean is_quote = rc_sheet_set_get_kind (self->set, at) == RC_SHEET_QUOTATION;
+  rc_sheet_set_get_data (self->set, at, get_paper (self), is_quote ? self->number : NULL, data);
+  return TRUE;
+}
+
+static void
+tell (RcSheetWindow *self, const char *text)
+{
+  gtk_label_set_text (self->note_label, text ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->note_label), text != NULL);
+}
+
+/* Pages. */
+
+static void
+draw_page (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer user_data)
+{
+  RcSheetWindow *self = user_data;
+  RcSheetData    data;
+  guint          sheet, page = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (area), "page"));
+
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  if (!get_sheet (self, &sheet, &data))
+    return;
+  RcSheetKind kind = rc_sheet_set_get_kind (self->set, sheet);
+  if (page >= rc_sheet_count_pages (kind, &data))
+    return;
+  cairo_scale (cr, self->zoom, self->zoom);
+  rc_sheet_draw_page (kind, &data, page, cr);
+}
+
+static GtkWidget *
+new_page (RcSheetWindow *self, guint page)
+{
+  GtkWidget       *area = gtk_drawing_area_new ();
+  g_autofree char *label = g_strdup_printf (_ ("Page %u"), page + 1);
+
+  g_object_set_data (G_OBJECT (area), "page", GUINT_TO_POINTER (page));
+  gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (area), draw_page, self, NULL);
+  gtk_widget_set_halign (area, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (area, "page");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (area), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  return area;
+}
+
+static void
+show_pages (RcSheetWindow *self)
+{
+  RcSheetData data;
+  guint       sheet = 0, n = 0, page = 0;
+  double      width_pt = 0, height_pt = 0;
+
+  if (get_sheet (self, &sheet, &data))
+    n = rc_sheet_count_pages (rc_sheet_set_get_kind (self->set, sheet), &data);
+  rc_paper_get_size (get_paper (self), &width_pt, &height_pt);
+  GtkWidget *area = gtk_widget_get_first_child (GTK_WIDGET (self->pages_box));
+  while (area || page < n)
+    {
+      GtkWidget *next = area ? gtk_widget_get_next_sibling (area) : NULL;
+      if (page >= n)
+        gtk_box_remove (self->pages_box, area);
+      else
+        {
+          if (area == NULL)
+            gtk_box_append (self->pages_box, area = new_page (self, page));
+          gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (area), (int)(width_pt * self->zoom));
+          gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (area), (int)(height_pt * self->zoom));
+          gtk_widget_queue_draw (area);
+        }
+      area = next;
+      page++;
+    }
+}
+
+guint
+rc_sheet_window_get_n_pages (RcSheetWindow *self)
+{
+  guint n = 0;
+
+  for (GtkWidget *page = gtk_widget_get_first_child (GTK_WIDGET (self->pages_box)); page;
+       page = gtk_widget_get_next_sibling (page))
+    n++;
+  return n;
+}
+
+/* The sheets there are. */
+
+static void
+show_set (RcSheetWindow *self)
+{
+  RcOutcome *outcome = rc_document_get_outcome (self->document);
+  guint      was = gtk_drop_down_get_selected (self->sheet_drop);
+
+  g_clear_pointer (&self->set, rc_sheet_set_free);
+  g_clear_pointer (&self->number, g_free);
+  if (outcome)
+    self->set = rc_sheet_set_new (outcome);
+
+  g_autoptr (GtkStringList) labels = gtk_string_list_new (NULL);
+  for (guint i = 0; self->set && i < self->set->sheets->len; i++)
+    gtk_string_list_take (labels, rc_sheet_set_dup_label (self->set, i));
+  self->is_showing = TRUE;
+  gtk_drop_down_set_model (self->sheet_drop, G_LIST_MODEL (labels));
+  if (was < g_list_model_get_n_items (G_LIST_MODEL (labels)))
+    gtk_drop_down_set_selected (self->sheet_drop, was);
+  self->is_showing = FALSE;
+
+  const GError *fault = rc_document_get_fault (self->document);
+  g_autofree char *warning = fault ? g_strdup_printf (_ ("Not as the job stands now: %s"), fault->message) : NULL;
+  tell (self, warning ? warning
+              : outcome && outcome->price_fault ? outcome->price_fault->message
+                                                : NULL);
+  show_pages (self);
+}
+
+static void
+on_sheet_selected (RcSheetWindow *self)
+{
+  RcSheetData data;
+  guint       sheet;
+
+  if (self->is_showing)
+    return;
+  gboolean is_quote = get_sheet (self, &sheet, &data)
+                      && rc_sheet_set_get_kind (self->set, sheet) == RC_SHEET_QUOTATION;
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.issue", is_quote);
+  show_pages (self);
+}
+
+static void
+on_paper_selected (RcSheetWindow *self)
+{
+  show_pages (self);
+}
+
+void
+rc_sheet_window_show_kind (RcSheetWindow *self, RcSheetKind kind)
+{
+  int at = self->set ? rc_sheet_set_find (self->set, kind) : -1;
+
+  if (at >= 0)
+    gtk_drop_down_set_selected (self->sheet_drop, (guint)at);
+  else
+    tell (self, _ ("This sheet cannot be made yet: the job has no price, or no plan."));
+  on_sheet_selected (self);
+}
+
+/* Saving, printing, issuing. */
+
+gboolean
+rc_sheet_window_write_pdf (RcSheetWindow *self, const char *path, GError **error)
+{
+  RcSheetData data;
+  guint       sheet;
+
+  if (!get_sheet (self, &sheet, &data))
+    {
+      g_set_error_literal (error, RC_ERROR, RC_ERROR_INFEASIBLE, _ ("There is no plan to put on a sheet yet."));
+      return FALSE;
+    }
+  return rc_sheet_write_pdf (rc_sheet_set_get_kind (self->set, sheet), &data, path, error);
+}
+
+static void
+on_chosen (GtkNativeDialog *dialog, int response, RcSheetWindow *self)
+{
+  if (response == GTK_RESPONSE_ACCEPT)
+    {
+      g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+      g_autofree char *path = g_file_get_path (file);
+      g_autoptr (GError) error = NULL;
+      gboolean         done = path && rc_sheet_window_write_pdf (self, path, &error);
+      g_autofree char *text = done ? g_strdup_printf (_ ("Saved as %s"), path)
+                                   : g_strdup (error ? error->message : _ ("Only files on this machine can be written."));
+      tell (self, text);
+    }
+  g_clear_object (&self->chooser);
+}
+
+static void
+action_save (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcSheetWindow *self = RC_SHEET_WINDOW (widget);
+  RcSheetData    data;
+  guint          sheet;
+
+  if (!get_sheet (self, &sheet, &data) || self->chooser)
+    return;
+  g_autofree char *file_name = rc_sheet_set_dup_file_name (self->set, sheet);
+  self->chooser = gtk_file_chooser_native_new (_ ("Save as PDF"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE,
+                                               _ ("_Save"), _ ("_Cancel"));
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), file_name);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
+  g_signal_connect (self->chooser, "response", G_CALLBACK (on_chosen), self);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static void
+action_print (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcSheetWindow *self = RC_SHEET_WINDOW (widget);
+  RcSheetData    data;
+  guint          sheet;
+  g_autoptr (GError) error = NULL;
+
+  if (get_sheet (self, &sheet, &data)
+      && !rc_sheet_print (rc_sheet_set_get_kind (self->set, sheet), &data, GTK_WINDOW (self), &error))
+    tell (self, error->message);
+}
+
+static void
+action_issue (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcSheetWindow *self = RC_SHEET_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
+
+  if (self->set == NULL || self->set->outcome->quote == NULL || self->number != NULL)
+    return;
+  if (rc_document_is_stale (self->document))
+    {
+      tell (self, _ ("A quotation is issued only for the job as it stands; mend what is wrong first."));
+      return;
+    }
+  self->number = rc_store_issue_quote (rc_document_get_store (self->document), self->set->outcome->job,
+                                       self->set->outcome->quote, self->set->outcome->date, &error);
+  g_autofree char *text = self->number ? g_strdup_printf (_ ("Issued as %s; it will not change any more."), self->number)
+                                       : g_strdup (error->message);
+  tell (self, text);
+  show_pages (self);
+}
+
+static void
+action_zoom (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcSheetWindow *self = RC_SHEET_WINDOW (widget);
+  int            step = g_variant_get_int32 (parameter);
+
+  self->zoom = step == 0 ? ZOOM_START : CLAMP (self->zoom * (step > 0 ? ZOOM_STEP : 1 / ZOOM_STEP), 0.4, 5);
+  show_pages (self);
+}
+
+static void
+rc_sheet_window_dispose (GObject *object)
+{
+  RcSheetWindow *self = RC_SHEET_WINDOW (object);
+
+  if (self->document)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  g_clear_pointer (&self->set, rc_sheet_set_free);
+  g_clear_object (&self->chooser);
+  gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_SHEET_WINDOW);
+  G_OBJECT_CLASS (rc_sheet_window_parent_class)->dispose (object);
+}
+
+static void
+rc_sheet_window_finalize (GObject *object)
+{
+  g_free (RC_SHEET_WINDOW (object)->number);
+  G_OBJECT_CLASS (rc_sheet_window_parent_class)->finalize (object);
+}
+
+static void
+add_keys (GtkWidgetClass *klass)
+{
+  gtk_widget_class_install_action (klass, "sheet.save", NULL, action_save);
+  gtk_widget_class_install_action (klass, "sheet.print", NULL, action_print);
+  gtk_widget_class_install_action (klass, "sheet.issue", NULL, action_issue);
+  gtk_widget_class_install_action (klass, "sheet.zoom", "i", action_zoom);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_s, GDK_CONTROL_MASK, "sheet.save", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_p, GDK_CONTROL_MASK, "sheet.print", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_plus, GDK_CONTROL_MASK, "sheet.zoom", "i", 1);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_equal, GDK_CONTROL_MASK, "sheet.zoom", "i", 1);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_minus, GDK_CONTROL_MASK, "sheet.zoom", "i", -1);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_0, GDK_CONTROL_MASK, "sheet.zoom", "i", 0);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
+}
+
+static void
+rc_sheet_window_class_init (RcSheetWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rc_sheet_window_dispose;
+  G_OBJECT_CLASS (klass)->finalize = rc_sheet_window_finalize;
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/sheet-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, sheet_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, paper_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, pages_box);
+  gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, note_label);
+  gtk_widget_class_bind_template_callback (widget_class, on_sheet_selected);
+  gtk_widget_class_bind_template_callback (widget_class, on_paper_selected);
+  add_keys (widget_class);
+}
+
+static void
+rc_sheet_window_init (RcSheetWindow *self)
+{
+  self->zoom = ZOOM_START;
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+/* Letter where the desktop prints on Letter. */
+static guint
+find_usual_paper (void)
+{
+  return g_strcmp0 (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) == 0 ? 0 : 1;
+}
+
+RcSheetWindow *
+rc_sheet_window_new (GtkWindow *parent, RcDocument *document, RcSheetKind kind)
+{
+  RcSheetWindow *self = g_object_new (RC_TYPE_SHEET_WINDOW, "transient-for", parent, NULL);
+
+  self->document = g_object_ref (document);
+  gtk_drop_down_set_selected (self->paper_drop, find_usual_paper ());
+  g_signal_connect_swapped (document, "planned", G_CALLBACK (show_set), self);
+  show_set (self);
+  rc_sheet_window_show_kind (self, kind);
+  return self;
+}

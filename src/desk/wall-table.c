@@ -1,0 +1,608 @@
+#include "wall-table.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bearing.h"
+#include "room-edit.h"
+
+#define MEND_BUTTONS 2
+
+typedef struct
+{
+  RcWallTable *table;
+  guint        index;
+  gboolean     is_blank; /* the row for the next wall */
+  gboolean     is_bad_bearing;
+  GtkWidget   *number, *bearing, *length, *bow, *remove;
+} Row;
+
+struct _RcWallTable
+{
+  RcPanel parent_instance;
+
+  GtkGrid   *grid;
+  GtkLabel  *fault_label;
+  GtkLabel  *info_label;
+  GtkBox    *mend_box;
+  GtkButton *mend_buttons[MEND_BUTTONS];
+
+  GPtrArray  *rows;    /* of Row */
+  const char *room_id; /* interned; whose walls are shown */
+  guint       focused; /* wall last typed in */
+  guint       mend_wall[MEND_BUTTONS];
+  RcLength    mend_length[MEND_BUTTONS];
+};
+
+G_DEFINE_FINAL_TYPE (RcWallTable, rc_wall_table, RC_TYPE_PANEL)
+
+static gpointer
+find_room (RcPanel *panel, RcJob *job)
+{
+  RcDocument *document = rc_panel_get_document (panel);
+  RcChoice    choice = rc_document_get_choice (document);
+
+  return choice.thing == RC_THING_ROOM ? rc_measure_find_room (rc_document_get_measure_of (document, job), choice.id)
+                                       : NULL;
+}
+
+static void
+show_fault (RcWallTable *self, const char *message)
+{
+  gtk_label_set_text (self->fault_label, message ? message : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->fault_label), message != NULL);
+}
+
+/* Edits. */
+
+typedef gboolean (*WallEdit) (RcRoom *room, guint wall, const Row *row);
+
+static double
+get_bearing_before (const RcRoom *room, guint wall)
+{
+  return wall > 0 && wall <= room->walls->len ? g_array_index (room->walls, RcWall, wall - 1).bearing_degrees : 0;
+}
+
+static gboolean
+edit_length (RcRoom *room, guint wall, const Row *row)
+{
+  RcLength length = rc_length_entry_get_value (RC_LENGTH_ENTRY (row->length));
+
+  if (!row->is_blank)
+    return rc_room_edit_set_length (room, wall, length);
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
+  double      degrees = rc_room_edit_guess_bearing (room);
+  rc_bearing_parse (text, get_bearing_before (room, wall), &degrees, NULL);
+  return rc_room_edit_insert_wall (room, wall, degrees, length);
+}
+
+static gboolean
+edit_bearing (RcRoom *room, guint wall, const Row *row)
+{
+  double degrees = 0;
+  return rc_bearing_parse (gtk_editable_get_text (GTK_EDITABLE (row->bearing)), get_bearing_before (room, wall),
+                           &degrees, NULL)
+         && rc_room_edit_set_bearing (room, wall, degrees);
+}
+
+static gboolean
+edit_bow (RcRoom *room, guint wall, const Row *row)
+{
+  return rc_room_edit_set_bow (room, wall, rc_length_entry_get_value (RC_LENGTH_ENTRY (row->bow)));
+}
+
+static gboolean
+edit_remove (RcRoom *room, guint wall, const Row *row)
+{
+  return rc_room_edit_remove_wall (room, wall);
+}
+
+static gboolean
+edit_insert (RcRoom *room, guint wall, const Row *row)
+{
+  return rc_room_edit_insert_wall (room, wall, get_bearing_before (room, wall) + 90, 0);
+}
+
+static void
+apply (Row *row, WallEdit edit, const char *step, const char *what)
+{
+  RcPanel    *panel = RC_PANEL (row->table);
+  RcDocument *document = rc_panel_get_document (panel);
+
+  if (rc_panel_is_showing (panel) || document == NULL)
+    return;
+  g_autoptr (RcJob) job = rc_document_dup_job (document);
+  RcRoom *room = find_room (panel, job);
+  if (room == NULL)
+    return;
+  rc_room_edit_make_walls (room);
+  if (!edit (room, row->index, row))
+    return;
+  g_autofree char *key = what ? g_strdup_printf ("%s wall %u %s", room->id, row->index, what) : NULL;
+  rc_panel_commit (panel, g_steal_pointer (&job), step, key);
+}
+
+static void
+on_length_edited (Row *row)
+{
+  apply (row, edit_length, _ ("Wall length"), "length");
+}
+
+static void
+on_bow_edited (Row *row)
+{
+  if (!row->is_blank)
+    apply (row, edit_bow, _ ("Wall bow"), "bow");
+}
+
+static void
+on_bearing_changed (Row *row)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
+  double      degrees = 0;
+
+  if (rc_panel_is_showing (RC_PANEL (row->table)))
+    return;
+  g_autoptr (GError) error = NULL;
+  row->is_bad_bearing = !(row->is_blank && *text == '\0') && !rc_bearing_parse (text, 0, &degrees, &error);
+  if (row->is_bad_bearing)
+    {
+      gtk_widget_add_css_class (row->bearing, "error");
+      rc_panel_show (RC_PANEL (row->table));
+      return;
+    }
+  gtk_widget_remove_css_class (row->bearing, "error");
+  if (!row->is_blank)
+    apply (row, edit_bearing, _ ("Wall direction"), "direction");
+}
+
+static void
+on_text_changed (Row *row)
+{
+  /* After the entry has judged its own text: what is wrong with it shows under the table. */
+  if (!rc_panel_is_showing (RC_PANEL (row->table)))
+    rc_panel_show (RC_PANEL (row->table));
+}
+
+static void
+on_remove (Row *row)
+{
+  RcWallTable *self = row->table;
+  guint        index = row->index;
+
+  if (row->is_blank)
+    return;
+  apply (row, edit_remove, _ ("Take a wall out"), NULL);
+  rc_wall_table_focus_wall (self, index);
+}
+
+/* Moving between the fields. */
+
+static void
+focus_entry (GtkWidget *entry)
+{
+  gtk_widget_grab_focus (entry); /* an entry selects its text when it gets the focus */
+}
+
+static Row *
+get_row (RcWallTable *self, guint index)
+{
+  return index < self->rows->len ? g_ptr_array_index (self->rows, index) : NULL;
+}
+
+static void
+on_bearing_activate (Row *row)
+{
+  focus_entry (row->length);
+}
+
+static void
+on_length_activate (Row *row)
+{
+  Row *next = get_row (row->table, row->index + 1);
+  if (next)
+    focus_entry (next->bearing);
+}
+
+static Row *
+find_focused_row (RcWallTable *self, GtkWidget **column)
+{
+  GtkRoot   *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL;
+
+  for (guint i = 0; focus != NULL && i < self->rows->len; i++)
+    {
+      Row       *row = get_row (self, i);
+      GtkWidget *cells[] = { row->bearing, row->length, row->bow, row->remove };
+      for (guint c = 0; c < G_N_ELEMENTS (cells); c++)
+        if (focus == cells[c] || gtk_widget_is_ancestor (focus, cells[c]))
+          {
+            *column = cells[c];
+            return row;
+          }
+    }
+  return NULL;
+}
+
+static gboolean
+on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state, RcWallTable *self)
+{
+  GtkWidget *column = NULL;
+  Row       *row = find_focused_row (self, &column);
+
+  if (row == NULL || (state & gtk_accelerator_get_default_mod_mask ()) != 0
+      || (keyval != GDK_KEY_Up && keyval != GDK_KEY_Down))
+    return GDK_EVENT_PROPAGATE;
+  Row *to = keyval == GDK_KEY_Up && row->index == 0 ? NULL : get_row (self, row->index + (keyval == GDK_KEY_Up ? -1 : 1));
+  if (to)
+    focus_entry (column == row->bearing ? to->bearing : column == row->bow ? to->bow : to->length);
+  return GDK_EVENT_STOP;
+}
+
+/* Rows. */
+
+static GtkWidget *
+new_entry (Row *row, GtkWidget *entry, const char *label_format, int column)
+{
+  g_autofree char *label = g_strdup_printf (label_format, row->index + 1);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  gtk_grid_attach (row->table->grid, entry, column, row->index + 1, 1, 1);
+  return entry;
+}
+
+static void
+on_enter (Row *row)
+{
+  row->table->focused = row->index;
+}
+
+static void
+on_leave (RcWallTable *self)
+{
+  RcDocument *document = rc_panel_get_document (RC_PANEL (self));
+  if (document)
+    rc_document_end_step (document);
+}
+
+static void
+add_row (RcWallTable *self)
+{
+  Row             *row = g_new0 (Row, 1);
+  g_autofree char *number = g_strdup_printf ("%u", self->rows->len + 1);
+
+  row->table = self;
+  row->index = self->rows->len;
+  row->number = gtk_label_new (number);
+  gtk_widget_add_css_class (row->number, "numeric");
+  gtk_label_set_xalign (GTK_LABEL (row->number), 1);
+  gtk_grid_attach (self->grid, row->number, 0, row->index + 1, 1, 1);
+
+  row->bearing = new_entry (row, gtk_entry_new (), _ ("Direction of wall %u"), 1);
+  gtk_editable_set_width_chars (GTK_EDITABLE (row->bearing), 5);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (row->bearing), 6);
+  gtk_editable_set_enable_undo (GTK_EDITABLE (row->bearing), FALSE);
+  row->length = new_entry (row, rc_length_entry_new (), _ ("Length of wall %u"), 2);
+  gtk_widget_set_hexpand (row->length, TRUE);
+  row->bow = new_entry (row, rc_length_entry_new (), _ ("Bow of wall %u"), 3);
+  rc_length_entry_set_optional (RC_LENGTH_ENTRY (row->bow), TRUE);
+  gtk_editable_set_width_chars (GTK_EDITABLE (row->bow), 4);
+
+  row->remove = gtk_button_new_from_icon_name ("list-remove-symbolic");
+  gtk_widget_add_css_class (row->remove, "flat");
+  gtk_widget_set_tooltip_text (row->remove, _ ("Take this wall out (Alt+Delete)"));
+  new_entry (row, row->remove, _ ("Take wall %u out"), 4);
+
+  g_signal_connect_swapped (row->bearing, "changed", G_CALLBACK (on_bearing_changed), row);
+  g_signal_connect_swapped (row->bearing, "activate", G_CALLBACK (on_bearing_activate), row);
+  g_signal_connect_swapped (row->length, "edited", G_CALLBACK (on_length_edited), row);
+  g_signal_connect_swapped (row->length, "changed", G_CALLBACK (on_text_changed), row);
+  g_signal_connect_swapped (row->length, "activate", G_CALLBACK (on_length_activate), row);
+  g_signal_connect_swapped (row->bow, "edited", G_CALLBACK (on_bow_edited), row);
+  g_signal_connect_swapped (row->bow, "activate", G_CALLBACK (on_length_activate), row);
+  g_signal_connect_swapped (row->remove, "clicked", G_CALLBACK (on_remove), row);
+  GtkWidget *typed[] = { row->bearing, row->length, row->bow };
+  for (guint i = 0; i < G_N_ELEMENTS (typed); i++)
+    {
+      GtkEventController *focus = gtk_event_controller_focus_new ();
+      g_signal_connect_swapped (focus, "enter", G_CALLBACK (on_enter), row);
+      g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_leave), self);
+      gtk_widget_add_controller (typed[i], focus);
+    }
+  g_ptr_array_add (self->rows, row);
+}
+
+static void
+remove_last_row (RcWallTable *self)
+{
+  Row       *row = get_row (self, self->rows->len - 1);
+  GtkWidget *cells[] = { row->number, row->bearing, row->length, row->bow, row->remove };
+
+  for (guint c = 0; c < G_N_ELEMENTS (cells); c++)
+    gtk_grid_remove (self->grid, cells[c]);
+  g_ptr_array_remove_index (self->rows, self->rows->len - 1);
+}
+
+static void
+show_bearing (Row *row, double before, double degrees)
+{
+  const char      *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
+  double           typed = 0;
+  g_autofree char *now = rc_bearing_format (degrees);
+
+  if (row->is_bad_bearing)
+    return; /* what was typed stays until it is mended */
+  if (rc_bearing_parse (text, before, &typed, NULL) && typed == degrees)
+    return;
+  gtk_editable_set_text (GTK_EDITABLE (row->bearing), now);
+}
+
+static void
+show_wall (Row *row, const RcRoom *room, const RcJob *job)
+{
+  const RcWall *wall = &g_array_index (room->walls, RcWall, row->index);
+
+  row->is_blank = FALSE;
+  show_bearing (row, get_bearing_before (room, row->index), wall->bearing_degrees);
+  rc_length_entry_set_value (RC_LENGTH_ENTRY (row->length), wall->length);
+  rc_length_entry_set_value (RC_LENGTH_ENTRY (row->bow), wall->bow);
+  gtk_widget_set_sensitive (row->bow, TRUE);
+  gtk_widget_set_sensitive (row->remove, TRUE);
+}
+
+static void
+show_blank (Row *row, const RcRoom *room)
+{
+  g_autofree char *guess = rc_bearing_format (rc_room_edit_guess_bearing (room));
+
+  if (!row->is_blank)
+    {
+      gtk_editable_set_text (GTK_EDITABLE (row->bearing), "");
+      rc_length_entry_clear (RC_LENGTH_ENTRY (row->length));
+      rc_length_entry_clear (RC_LENGTH_ENTRY (row->bow));
+    }
+  row->is_blank = TRUE;
+  gtk_entry_set_placeholder_text (GTK_ENTRY (row->bearing), guess);
+  gtk_widget_set_sensitive (row->bow, FALSE);
+  gtk_widget_set_sensitive (row->remove, FALSE);
+}
+
+static void
+forget_typed (RcWallTable *self)
+{
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      Row *row = get_row (self, i);
+      self->focused = 0;
+      row->is_bad_bearing = FALSE;
+      row->is_blank = FALSE;
+      gtk_widget_remove_css_class (row->bearing, "error");
+      gtk_editable_set_text (GTK_EDITABLE (row->bearing), "");
+      rc_length_entry_clear (RC_LENGTH_ENTRY (row->length));
+      rc_length_entry_clear (RC_LENGTH_ENTRY (row->bow));
+    }
+}
+
+/* What is wrong, and what would mend it. */
+
+static char *
+dup_typing_fault (RcWallTable *self)
+{
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      Row        *row = get_row (self, i);
+      const char *fault = rc_length_entry_get_fault (RC_LENGTH_ENTRY (row->length));
+      if (fault == NULL)
+        fault = rc_length_entry_get_fault (RC_LENGTH_ENTRY (row->bow));
+      if (fault)
+        return g_strdup_printf (_ ("Wall %u: %s"), i + 1, fault);
+      if (row->is_bad_bearing)
+        {
+          g_autoptr (GError) error = NULL;
+          double degrees = 0;
+          rc_bearing_parse (gtk_editable_get_text (GTK_EDITABLE (row->bearing)), 0, &degrees, &error);
+          return g_strdup_printf (_ ("Wall %u: %s"), i + 1, error ? error->message : "");
+        }
+    }
+  return NULL;
+}
+
+static void
+show_mends (RcWallTable *self, const RcRoom *room, const RcClosure *closure, const RcJob *job)
+{
+  guint n = 0;
+
+  if (closure->error > job->settings.closure.close_max)
+    for (guint s = 0; s < closure->suspects->len && n < MEND_BUTTONS; s++)
+      {
+        guint wall = g_array_index (closure->suspects, guint, s);
+        if (!rc_room_edit_find_closing_length (room, wall, job->settings.closure.close_max, &self->mend_length[n]))
+          continue;
+        g_autofree char *length = rc_length_format (self->mend_length[n], rc_job_get_length_style (job));
+        g_autofree char *label = g_strdup_printf (_ ("Make wall %u %s"), wall + 1, length);
+        gtk_button_set_label (self->mend_buttons[n], label);
+        self->mend_wall[n++] = wall;
+      }
+  for (guint i = 0; i < MEND_BUTTONS; i++)
+    gtk_widget_set_visible (GTK_WIDGET (self->mend_buttons[i]), i < n);
+  gtk_widget_set_visible (GTK_WIDGET (self->mend_box), n > 0);
+}
+
+static char *
+dup_info (const RcRoom *room, const RcClosure *closure, const RcPolygon *polygon, const RcJob *job)
+{
+  const RcLengthStyle *style = rc_job_get_length_style (job);
+  RcAreaUnit           unit = job->units == RC_UNITS_METRIC ? RC_AREA_UNIT_M2 : RC_AREA_UNIT_SQ_FT;
+  g_autofree char     *area = rc_area_format (rc_polygon_compute_area (polygon), unit, 1, TRUE);
+
+  if (closure->error == 0)
+    return g_strdup_printf (_ ("Floor %s"), area);
+  g_autofree char *error = rc_length_format (closure->error, style);
+  return g_strdup_printf (_ ("Floor %s; walls miss closing by %s, 1 part in %.0f"), area, error, closure->ratio);
+}
+
+static void
+show_verdict (RcWallTable *self, const RcRoom *as_typed, const RcRoom *room, const RcJob *job)
+{
+  RcClosure closure = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPolygon) polygon = rc_room_compute_polygon (as_typed, &job->settings.closure, &error);
+  g_autofree char *typing = dup_typing_fault (self);
+
+  rc_room_compute_closure (as_typed, &closure);
+  show_fault (self, typing ? typing : error ? error->message : NULL);
+  g_autofree char *info = polygon && !typing ? dup_info (as_typed, &closure, polygon, job) : NULL;
+  gtk_label_set_text (self->info_label, info ? info : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->info_label), info != NULL);
+  show_mends (self, room, &closure, job);
+  rc_closure_clear (&closure);
+}
+
+static void
+rc_wall_table_show (RcPanel *panel, gpointer part)
+{
+  RcWallTable  *self = RC_WALL_TABLE (panel);
+  const RcRoom *as_typed = part;
+  const RcJob  *job = rc_document_get_job (rc_panel_get_document (panel));
+  g_autoptr (RcRoom) room = rc_room_copy (as_typed);
+
+  rc_room_edit_make_walls (room);
+  if (self->room_id != g_intern_string (room->id))
+    forget_typed (self);
+  self->room_id = g_intern_string (room->id);
+  while (self->rows->len > room->walls->len + 1)
+    remove_last_row (self);
+  while (self->rows->len < room->walls->len + 1)
+    add_row (self);
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      Row *row = get_row (self, i);
+      rc_length_entry_set_units (RC_LENGTH_ENTRY (row->length), rc_job_get_bare_unit (job), rc_job_get_length_style (job));
+      rc_length_entry_set_units (RC_LENGTH_ENTRY (row->bow), rc_job_get_bare_unit (job), rc_job_get_length_style (job));
+      if (i < room->walls->len)
+        show_wall (row, room, job);
+      else
+        show_blank (row, room);
+    }
+  show_verdict (self, as_typed, room, job);
+}
+
+void
+rc_wall_table_focus_wall (RcWallTable *self, guint wall)
+{
+  Row *row = get_row (self, MIN (wall, self->rows->len ? self->rows->len - 1 : 0));
+  if (row)
+    focus_entry (row->length);
+}
+
+static void
+mend (RcWallTable *self, guint which)
+{
+  RcPanel    *panel = RC_PANEL (self);
+  RcDocument *document = rc_panel_get_document (panel);
+  g_autoptr (RcJob) job = rc_document_dup_job (document);
+  RcRoom *room = find_room (panel, job);
+
+  if (room && rc_room_edit_set_length (room, self->mend_wall[which], self->mend_length[which]))
+    rc_panel_commit (panel, g_steal_pointer (&job), _ ("Close the room"), NULL);
+  rc_wall_table_focus_wall (self, self->mend_wall[which]);
+}
+
+static void
+on_mend_first (RcWallTable *self)
+{
+  mend (self, 0);
+}
+
+static void
+on_mend_second (RcWallTable *self)
+{
+  mend (self, 1);
+}
+
+static void
+action_insert (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GtkWidget *column = NULL;
+  Row       *row = find_focused_row (RC_WALL_TABLE (widget), &column);
+
+  if (row == NULL || row->is_blank)
+    return;
+  guint index = row->index;
+  apply (row, edit_insert, _ ("Put a wall in"), NULL);
+  rc_wall_table_focus_wall (RC_WALL_TABLE (widget), index);
+}
+
+static void
+action_remove (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GtkWidget *column = NULL;
+  Row       *row = find_focused_row (RC_WALL_TABLE (widget), &column);
+  if (row)
+    on_remove (row);
+}
+
+static void
+action_mend (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWallTable *self = RC_WALL_TABLE (widget);
+  if (gtk_widget_get_visible (GTK_WIDGET (self->mend_box)))
+    mend (self, 0);
+}
+
+static void
+rc_wall_table_dispose (GObject *object)
+{
+  gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_WALL_TABLE);
+  G_OBJECT_CLASS (rc_wall_table_parent_class)->dispose (object);
+}
+
+static void
+rc_wall_table_finalize (GObject *object)
+{
+  g_ptr_array_unref (RC_WALL_TABLE (object)->rows);
+  G_OBJECT_CLASS (rc_wall_table_parent_class)->finalize (object);
+}
+
+static void
+rc_wall_table_class_init (RcWallTableClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rc_wall_table_dispose;
+  G_OBJECT_CLASS (klass)->finalize = rc_wall_table_finalize;
+  RC_PANEL_CLASS (klass)->find = find_room;
+  RC_PANEL_CLASS (klass)->show = rc_wall_table_show;
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/wall-table.ui");
+  gtk_widget_class_bind_template_child (widget_class, RcWallTable, grid);
+  gtk_widget_class_bind_template_child (widget_class, RcWallTable, fault_label);
+  gtk_widget_class_bind_template_child (widget_class, RcWallTable, info_label);
+  gtk_widget_class_bind_template_child (widget_class, RcWallTable, mend_box);
+  gtk_widget_class_bind_template_child_full (widget_class, "mend_first", FALSE,
+                                             G_STRUCT_OFFSET (RcWallTable, mend_buttons[0]));
+  gtk_widget_class_bind_template_child_full (widget_class, "mend_second", FALSE,
+                                             G_STRUCT_OFFSET (RcWallTable, mend_buttons[1]));
+  gtk_widget_class_bind_template_callback (widget_class, on_mend_first);
+  gtk_widget_class_bind_template_callback (widget_class, on_mend_second);
+  gtk_widget_class_bind_template_callback (widget_class, on_key);
+
+  gtk_widget_class_install_action (widget_class, "walls.insert", NULL, action_insert);
+  gtk_widget_class_install_action (widget_class, "walls.remove", NULL, action_remove);
+  gtk_widget_class_install_action (widget_class, "walls.close", NULL, action_mend);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Insert, GDK_ALT_MASK, "walls.insert", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, GDK_ALT_MASK, "walls.remove", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, "walls.close", NULL);
+}
+
+static void
+rc_wall_table_init (RcWallTable *self)
+{
+  self->rows = g_ptr_array_new_with_free_func (g_free);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+guint
+rc_wall_table_get_focused_wall (RcWallTable *self)
+{
+  return self->rows->len > 1 ? MIN (self->focused, self->rows->len - 2) : 0;
+}

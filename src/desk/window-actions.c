@@ -1,0 +1,402 @@
+#include "window-actions.h"
+
+#include <glib/gi18n-lib.h>
+#include <langinfo.h>
+
+#include "compare-window.h"
+#include "document-things.h"
+#include "job-edit.h"
+#include "job-file-dialog.h"
+
+#define ZOOM_STEP 1.25
+
+static void
+tell_error (RcWindow *self, const GError *error)
+{
+  if (error)
+    rc_window_tell (self, error->message);
+}
+
+/* Things of the job. */
+
+typedef gboolean (*DocumentEdit) (RcDocument *document, GError **error);
+
+static void
+edit (GtkWidget *widget, DocumentEdit change, gboolean then_type)
+{
+  RcWindow   *self = RC_WINDOW (widget);
+  RcDocument *document = rc_window_get_document (self);
+  g_autoptr (GError) error = NULL;
+
+  if (document == NULL)
+    return;
+  if (change (document, &error) && then_type)
+    rc_bench_edit_chosen (rc_window_get_bench (self));
+  tell_error (self, error);
+}
+
+static void
+new_room (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWindow   *self = RC_WINDOW (widget);
+  RcDocument *document = rc_window_get_document (self);
+  g_autoptr (GError) error = NULL;
+
+  if (document == NULL)
+    return;
+  RcFloorView *floor = rc_bench_get_floor_view (rc_window_get_bench (self));
+  if (rc_document_add_room (document, rc_floor_view_get_floor (floor), &error))
+    rc_bench_edit_chosen (rc_window_get_bench (self));
+  tell_error (self, error);
+}
+
+static void
+new_stair (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  edit (widget, rc_document_add_stair, TRUE);
+}
+
+static void
+new_area (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  edit (widget, rc_document_add_area, TRUE);
+}
+
+static void
+copy_room (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  edit (widget, rc_document_duplicate_chosen, TRUE);
+}
+
+static void
+remove_chosen (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  edit (widget, rc_document_remove_chosen, FALSE);
+}
+
+static void
+new_measure (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  edit (widget, rc_document_add_measure, FALSE);
+}
+
+static void
+step_through (GtkWidget *widget, gboolean (*go) (RcDocument *, char **, GError **), const char *told,
+              const char *nothing)
+{
+  RcWindow   *self = RC_WINDOW (widget);
+  RcDocument *document = rc_window_get_document (self);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *step = NULL;
+
+  if (document == NULL)
+    return;
+  if (go (document, &step, &error))
+    {
+      g_autofree char *text = g_strdup_printf (told, step ? step : "");
+      rc_window_tell (self, text);
+    }
+  else
+    rc_window_tell (self, error ? error->message : nothing);
+}
+
+static void
+undo (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  step_through (widget, rc_document_undo, _ ("Undone: %s"), _ ("There is nothing to undo."));
+}
+
+static void
+redo (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  step_through (widget, rc_document_redo, _ ("Done again: %s"), _ ("There is nothing to do again."));
+}
+
+static void
+take_option (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_option_row_take (rc_bench_get_option_row (rc_window_get_bench (RC_WINDOW (widget))),
+                      (guint)g_variant_get_int32 (parameter));
+}
+
+static void
+step_piece (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcDocument *document = rc_window_get_document (RC_WINDOW (widget));
+  RcOutcome  *outcome = document ? rc_document_get_outcome (document) : NULL;
+
+  if (outcome)
+    rc_document_choose (document, rc_choice_step_piece (rc_document_get_choice (document), outcome->plan,
+                                                        g_variant_get_int32 (parameter)));
+}
+
+static void
+choose_job (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcDocument *document = rc_window_get_document (RC_WINDOW (widget));
+
+  if (document == NULL)
+    return;
+  rc_document_choose (document, rc_choice_of_thing (RC_THING_JOB, NULL));
+  rc_bench_edit_chosen (rc_window_get_bench (RC_WINDOW (widget)));
+}
+
+/* Views. */
+
+static void
+zoom (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcFloorView *floor = rc_bench_get_floor_view (rc_window_get_bench (RC_WINDOW (widget)));
+
+  if (g_str_equal (name, "win.zoom-fit"))
+    rc_floor_view_fit (floor);
+  else
+    rc_floor_view_zoom (floor, g_str_equal (name, "win.zoom-in") ? ZOOM_STEP : 1 / ZOOM_STEP);
+}
+
+static void
+focus_part (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  static const struct
+  {
+    const char *name;
+    RcBenchPart part;
+  } PARTS[] = { { "floor", RC_BENCH_FLOOR },
+                { "rolls", RC_BENCH_ROLLS },
+                { "things", RC_BENCH_THINGS },
+                { "pieces", RC_BENCH_PIECES },
+                { "walls", RC_BENCH_WALLS } };
+  const char *wanted = g_variant_get_string (parameter, NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (PARTS); i++)
+    if (g_str_equal (wanted, PARTS[i].name))
+      rc_bench_focus (rc_window_get_bench (RC_WINDOW (widget)), PARTS[i].part);
+}
+
+static void
+show_sheet (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  const char *wanted = g_variant_get_string (parameter, NULL);
+
+  for (RcSheetKind kind = 0; kind < RC_N_SHEETS; kind++)
+    if (g_str_equal (wanted, rc_sheet_kind_get_name (kind)))
+      rc_window_show_sheet (RC_WINDOW (widget), kind);
+}
+
+static void
+compare_measures (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcDocument *document = rc_window_get_document (RC_WINDOW (widget));
+  if (document)
+    gtk_window_present (GTK_WINDOW (rc_compare_window_new (GTK_WINDOW (widget), document)));
+}
+
+/* Jobs. */
+
+/* What people here measure in, by the desktop's locale. */
+static RcUnitSystem
+find_usual_units (void)
+{
+  const char *measurement = nl_langinfo (_NL_MEASUREMENT_MEASUREMENT);
+  return measurement && *measurement == 2 ? RC_UNITS_IMPERIAL : RC_UNITS_METRIC;
+}
+
+static void
+new_job (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWindow *self = RC_WINDOW (widget);
+  RcStore  *store = rc_window_get_store (self);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = rc_store_dup_new_job_id (store, &error);
+  g_autoptr (RcPriceBook) book = id ? rc_store_load_price_book (store, &error) : NULL;
+  g_autoptr (GPtrArray) stock = book ? rc_store_load_rolls (store, &error) : NULL;
+
+  if (stock)
+    {
+      g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+      g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+      g_autoptr (RcJob) job = rc_job_edit_new_job (id, _ ("New job"), today, book, stock, find_usual_units ());
+      g_free (job->number);
+      job->number = g_strdup (id);
+      if (rc_window_save_and_open (self, job, _ ("New job"), &error))
+        rc_bench_edit_chosen (rc_window_get_bench (self));
+    }
+  tell_error (self, error);
+}
+
+static void
+open_demo (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!rc_window_open_demo (RC_WINDOW (widget), &error))
+    tell_error (RC_WINDOW (widget), error);
+}
+
+static void
+show_jobs (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWindow *self = RC_WINDOW (widget);
+  rc_window_show_jobs (self, !rc_window_are_jobs_shown (self));
+}
+
+static void
+find_job (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_window_show_jobs (RC_WINDOW (widget), TRUE);
+}
+
+static void
+on_delete_response (GtkDialog *dialog, int response, RcWindow *self)
+{
+  RcDocument *document = rc_window_get_document (self);
+  g_autoptr (GError) error = NULL;
+
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  if (response != GTK_RESPONSE_OK || document == NULL)
+    return;
+  g_autofree char *id = g_strdup (rc_document_get_job (document)->id);
+  rc_window_close_job (self);
+  if (!rc_store_delete_job (rc_window_get_store (self), id, &error))
+    tell_error (self, error);
+  rc_job_list_refresh (rc_window_get_job_list (self));
+}
+
+static void
+delete_job (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcDocument *document = rc_window_get_document (RC_WINDOW (widget));
+
+  if (document == NULL)
+    return;
+  GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (widget), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
+                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_CANCEL, _ ("Delete the job “%s”?"),
+                                              rc_document_get_job (document)->title);
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
+                                            _ ("All its measures go with it. This cannot be undone."));
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Delete"), GTK_RESPONSE_OK);
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
+  g_signal_connect_object (dialog, "response", G_CALLBACK (on_delete_response), widget, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+open_file (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_job_file_dialog_open (RC_WINDOW (widget));
+}
+
+static void
+export_file (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_job_file_dialog_save (RC_WINDOW (widget));
+}
+
+static void
+tell (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_window_tell (RC_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
+show_about (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  gtk_show_about_dialog (GTK_WINDOW (widget), "program-name", _ ("Rowcut"), "logo-icon-name", "org.rowcut.Rowcut",
+                         "comments", _ ("Plans, cuts and prices fitted carpet."), "license-type", GTK_LICENSE_GPL_3_0,
+                         NULL);
+}
+
+/* The table of actions with their keys; `needs_job` are grey while none is open. */
+static const struct
+{
+  const char                  *name, *type;
+  GtkWidgetActionActivateFunc  activate;
+  gboolean                     needs_job;
+  const char                  *keys[4];
+} ACTIONS[] = {
+  { "win.show-jobs", NULL, show_jobs, FALSE, { "<Control>j", "F9" } },
+  { "win.find-job", NULL, find_job, FALSE, { "<Control>f" } },
+  { "win.new-job", NULL, new_job, FALSE, { "<Control>n" } },
+  { "win.open-demo", NULL, open_demo, FALSE, { NULL } },
+  { "win.open-file", NULL, open_file, FALSE, { "<Control>o" } },
+  { "win.export-file", NULL, export_file, TRUE, { "<Control>e" } },
+  { "win.delete-job", NULL, delete_job, TRUE, { NULL } },
+  { "win.undo", NULL, undo, TRUE, { "<Control>z" } },
+  { "win.redo", NULL, redo, TRUE, { "<Control><Shift>z", "<Control>y" } },
+  { "win.new-room", NULL, new_room, TRUE, { "<Control>r" } },
+  { "win.copy-room", NULL, copy_room, TRUE, { "<Control><Shift>r" } },
+  { "win.new-stair", NULL, new_stair, TRUE, { "<Control>t" } },
+  { "win.new-area", NULL, new_area, TRUE, { "<Control>l" } },
+  { "win.new-measure", NULL, new_measure, TRUE, { "<Control>m" } },
+  { "win.remove-chosen", NULL, remove_chosen, TRUE, { "<Control><Shift>Delete" } },
+  { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
+  { "win.choose-job", NULL, choose_job, TRUE, { "<Control>i" } },
+  { "win.take-option", "i", take_option, TRUE, { NULL } },
+  { "win.step-piece", "i", step_piece, TRUE, { NULL } },
+  { "win.zoom-in", NULL, zoom, TRUE, { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
+  { "win.zoom-out", NULL, zoom, TRUE, { "<Control>minus", "<Control>KP_Subtract" } },
+  { "win.zoom-fit", NULL, zoom, TRUE, { "<Control>0", "<Control>KP_0" } },
+  { "win.focus", "s", focus_part, TRUE, { NULL } },
+  { "win.sheet", "s", show_sheet, TRUE, { NULL } },
+  { "win.tell", "s", tell, FALSE, { NULL } },
+  { "win.about", NULL, show_about, FALSE, { NULL } },
+};
+
+/* Keys of actions with a parameter, by their detailed names. */
+static const struct
+{
+  const char *name;
+  const char *keys[3];
+} DETAILED_KEYS[] = {
+  { "win.step-piece(1)", { "<Alt>Right" } },       { "win.step-piece(-1)", { "<Alt>Left" } },
+  { "win.focus('things')", { "F2" } },             { "win.focus('floor')", { "F3" } },
+  { "win.focus('walls')", { "F4" } },              { "win.focus('rolls')", { "F6" } },
+  { "win.focus('pieces')", { "F7" } },             { "win.sheet('quotation')", { "<Control>q", "<Control>1" } },
+  { "win.sheet('seam-plan')", { "<Control>2" } },  { "win.sheet('fitters-sheet')", { "<Control>3" } },
+  { "win.sheet('cut-list')", { "<Control>4" } },   { "win.sheet('order')", { "<Control>5" } },
+  { "win.sheet('options')", { "<Control>6" } },    { "win.show-help-overlay", { "<Control>question", "F1" } },
+  { "window.close", { "<Control>w" } },
+};
+
+void
+rc_window_actions_install (GtkWidgetClass *klass)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (ACTIONS); i++)
+    gtk_widget_class_install_action (klass, ACTIONS[i].name, ACTIONS[i].type, ACTIONS[i].activate);
+}
+
+void
+rc_window_actions_update (RcWindow *self)
+{
+  RcDocument *document = rc_window_get_document (self);
+  RcStore    *store = rc_window_get_store (self);
+  const char *id = document ? rc_document_get_job (document)->id : NULL;
+  GtkWidget  *widget = GTK_WIDGET (self);
+
+  for (guint i = 0; i < G_N_ELEMENTS (ACTIONS); i++)
+    gtk_widget_action_set_enabled (widget, ACTIONS[i].name, !ACTIONS[i].needs_job || document != NULL);
+  if (document == NULL)
+    return;
+  RcThing thing = rc_document_get_choice (document).thing;
+  gtk_widget_action_set_enabled (widget, "win.undo", rc_store_can_undo (store, id));
+  gtk_widget_action_set_enabled (widget, "win.redo", rc_store_can_redo (store, id));
+  gtk_widget_action_set_enabled (widget, "win.copy-room", thing == RC_THING_ROOM);
+  gtk_widget_action_set_enabled (widget, "win.remove-chosen", thing != RC_THING_JOB);
+}
+
+void
+rc_window_actions_set_keys (GtkApplication *application)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (ACTIONS); i++)
+    if (ACTIONS[i].keys[0])
+      gtk_application_set_accels_for_action (application, ACTIONS[i].name, ACTIONS[i].keys);
+  for (guint i = 0; i < G_N_ELEMENTS (DETAILED_KEYS); i++)
+    gtk_application_set_accels_for_action (application, DETAILED_KEYS[i].name, DETAILED_KEYS[i].keys);
+  for (int option = 1; option <= 9; option++)
+    {
+      g_autofree char *name = g_strdup_printf ("win.take-option(%d)", option);
+      g_autofree char *key = g_strdup_printf ("<Alt>%d", option);
+      const char      *keys[] = { key, NULL };
+      gtk_application_set_accels_for_action (application, name, keys);
+    }
+}

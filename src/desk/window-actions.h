@@ -1,0 +1,18 @@
+/* What the window can be told to do: the "win.…" actions and the keys that call them.
+ */
+#pragma once
+
+#include "window.h"
+
+void rc_window_actions_install (GtkWidgetClass *klass);
+/* Which of them can be used now. */
+void rc_window_actions_update (RcWindow *self);
+/* Gives the application the keys. */
+void rc_window_actions_set_keys (GtkApplication *application);
+
+/* Parts of the window that only its actions use. */
+RcStore *rc_window_get_store (RcWindow *self);
+void     rc_window_close_job (RcWindow *self);
+gboolean rc_window_save_and_open (RcWindow *self, RcJob *job, const char *step, GError **error);
+void     rc_window_show_jobs (RcWindow *self, gboolean shown);
+gboolean rc_window_are_jobs_shown (RcWindow *self);

@@ -1,0 +1,33 @@
+/* The one window: the jobs at the side, the bench with the open job.
+ *
+ * Its actions, all named "win.…", are what menus, buttons and keys call.
+ */
+#pragma once
+
+#include "bench.h"
+#include "job-list.h"
+#include "sheet-window.h"
+
+#define RC_TYPE_WINDOW (rc_window_get_type ())
+G_DECLARE_FINAL_TYPE (RcWindow, rc_window, RC, WINDOW, GtkApplicationWindow)
+
+/* The store must outlive the window. */
+RcWindow *rc_window_new (GtkApplication *application, RcStore *store);
+
+/* Opens the job on the bench; on an error what was open stays. */
+gboolean rc_window_open_job (RcWindow *self, const char *id, GError **error);
+/* Opens the demo job, putting it into the store the first time. */
+gboolean rc_window_open_demo (RcWindow *self, GError **error);
+/* Puts a job file into the store as a job of its own and opens it. */
+gboolean rc_window_import (RcWindow *self, const char *path, GError **error);
+
+RcDocument *rc_window_get_document (RcWindow *self); /* NULL: no job is open */
+RcBench    *rc_window_get_bench (RcWindow *self);
+RcJobList  *rc_window_get_job_list (RcWindow *self);
+
+/* Shows the sheets, this kind first. NULL without an open job. */
+RcSheetWindow *rc_window_show_sheet (RcWindow *self, RcSheetKind kind);
+
+/* A line of text at the foot of the window. */
+void        rc_window_tell (RcWindow *self, const char *text);
+const char *rc_window_get_told (RcWindow *self);

@@ -141,7 +141,6 @@ rc_area_panel_show (RcPanel *panel, gpointer part)
   RcAreaPanel       *self = RC_AREA_PANEL (panel);
   RcDocument        *document = rc_panel_get_document (panel);
   const RcFloorArea *area = part;
-  const RcJob       *job = rc_document_get_job (document);
   gtk_drop_down_set_selected (self->pile_drop, area->pile_degrees < 0 ? 0 : 1 + area->pile_degrees / 90 % 4);
   gtk_widget_set_sensitive (GTK_WIDGET (self->seam_entry), area->seam_line_pinned);
   show_rooms (self, area, rc_document_get_measure (document));

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rowcut-error.h"
 #include "sheet-print.h"
 
 #define ZOOM_START 1.25 /* pixels per point */

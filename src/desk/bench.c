@@ -13,7 +13,6 @@ struct _RcBench
   GtkBox parent_instance;
 
   RcDocument    *document;
-  GtkRevealer   *fault_revealer;
   GtkLabel      *fault_label;
   RcFigureBar   *figure_bar;
   RcOptionRow   *option_row;
@@ -56,7 +55,7 @@ show_fault (RcBench *self)
   g_autofree char *fault = dup_fault (self);
 
   gtk_label_set_text (self->fault_label, fault ? fault : "");
-  gtk_revealer_set_reveal_child (self->fault_revealer, fault != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->fault_label), fault != NULL);
 }
 
 /* Storeys. */
@@ -295,7 +294,6 @@ rc_bench_class_init (RcBenchClass *klass)
   g_type_ensure (RC_TYPE_ROOM_PANEL);
   g_type_ensure (RC_TYPE_STAIR_PANEL);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/bench.ui");
-  gtk_widget_class_bind_template_child (widget_class, RcBench, fault_revealer);
   gtk_widget_class_bind_template_child (widget_class, RcBench, fault_label);
   gtk_widget_class_bind_template_child (widget_class, RcBench, figure_bar);
   gtk_widget_class_bind_template_child (widget_class, RcBench, option_row);

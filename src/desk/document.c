@@ -12,6 +12,7 @@ struct _RcDocument
   RcJob       *job;
   char        *measure; /* id of the one looked at */
   char        *key;     /* of the last edit, while it may still grow */
+  gboolean     has_step; /* the last edit made a step in the store: one that changes nothing makes none */
 
   RcOutcome *outcome;
   GError    *fault;
@@ -344,27 +345,44 @@ rc_document_set_measure (RcDocument *self, const char *id)
   return TRUE;
 }
 
+/* Saves the state as one step; *has_step tells whether there was anything to save. */
+static gboolean
+save (RcDocument *self, const RcJob *job, const char *step, gboolean *has_step, GError **error)
+{
+  g_autofree char *now = dup_now ();
+  gint64           before = 0, after = 0;
+
+  if (!rc_store_get_revision (self->store, job->id, &before, error)
+      || !rc_store_save_job (self->store, job, step, now, error)
+      || !rc_store_get_revision (self->store, job->id, &after, error))
+    return FALSE;
+  *has_step = before != after;
+  return TRUE;
+}
+
+/* The letters of one field: what they came to before gives way to what they come to now. */
+static gboolean
+take_back_letters (RcDocument *self, gboolean *is_taken_back, GError **error)
+{
+  GError *fault = NULL;
+
+  *is_taken_back = rc_store_undo (self->store, self->job->id, NULL, &fault);
+  if (fault)
+    g_propagate_error (error, fault);
+  return fault == NULL;
+}
+
 gboolean
 rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error)
 {
   g_autoptr (RcJob) taken = job;
-  g_autofree char *now = dup_now ();
-  gboolean         grows = key != NULL && g_strcmp0 (key, self->key) == 0;
+  gboolean grows = key != NULL && g_strcmp0 (key, self->key) == 0, is_taken_back = FALSE, has_step = FALSE;
 
-  /* The letters of one field: what they came to before gives way to what they come to now. */
-  if (grows)
+  if (grows && self->has_step && !take_back_letters (self, &is_taken_back, error))
+    return FALSE;
+  if (!save (self, taken, step, &has_step, error))
     {
-      GError *fault = NULL;
-      rc_store_undo (self->store, self->job->id, NULL, &fault);
-      if (fault)
-        {
-          g_propagate_error (error, fault);
-          return FALSE;
-        }
-    }
-  if (!rc_store_save_job (self->store, taken, step, now, error))
-    {
-      if (grows)
+      if (is_taken_back)
         rc_store_redo (self->store, self->job->id, NULL, NULL);
       return FALSE;
     }
@@ -372,6 +390,7 @@ rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *
     note_before (self);
   g_free (self->key);
   self->key = g_strdup (key);
+  self->has_step = has_step;
   replace_job (self, g_steal_pointer (&taken));
   show_state (self);
   return TRUE;

@@ -16,13 +16,12 @@ struct _RcWindow
   RcDocument      *document;
   GtkLabel        *title_label, *subtitle_label;
   GtkToggleButton *jobs_button;
-  GtkRevealer     *jobs_revealer;
   RcJobList       *job_list;
   GtkStack        *stack;
   GtkWidget       *welcome;
   GtkWidget       *demo_button;
   RcBench         *bench;
-  GtkRevealer     *tell_revealer;
+  GtkWidget       *tell_box;
   GtkLabel        *tell_label;
   guint            tell_source;
   RcSheetWindow   *sheets; /* weak */
@@ -38,7 +37,7 @@ stop_telling (gpointer data)
   RcWindow *self = data;
 
   self->tell_source = 0;
-  gtk_revealer_set_reveal_child (self->tell_revealer, FALSE);
+  gtk_widget_set_visible (self->tell_box, FALSE);
   return G_SOURCE_REMOVE;
 }
 
@@ -47,7 +46,7 @@ rc_window_tell (RcWindow *self, const char *text)
 {
   g_clear_handle_id (&self->tell_source, g_source_remove);
   gtk_label_set_text (self->tell_label, text);
-  gtk_revealer_set_reveal_child (self->tell_revealer, TRUE);
+  gtk_widget_set_visible (self->tell_box, TRUE);
   self->tell_source = g_timeout_add_seconds (TELL_SECONDS, stop_telling, self);
 }
 
@@ -61,7 +60,7 @@ static void
 on_tell_closed (RcWindow *self)
 {
   g_clear_handle_id (&self->tell_source, g_source_remove);
-  gtk_revealer_set_reveal_child (self->tell_revealer, FALSE);
+  gtk_widget_set_visible (self->tell_box, FALSE);
 }
 
 /* The open job. */
@@ -268,13 +267,12 @@ rc_window_class_init (RcWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcWindow, title_label);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, subtitle_label);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, jobs_button);
-  gtk_widget_class_bind_template_child (widget_class, RcWindow, jobs_revealer);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, job_list);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, welcome);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, demo_button);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, bench);
-  gtk_widget_class_bind_template_child (widget_class, RcWindow, tell_revealer);
+  gtk_widget_class_bind_template_child (widget_class, RcWindow, tell_box);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, tell_label);
   gtk_widget_class_bind_template_callback (widget_class, on_job_open);
   gtk_widget_class_bind_template_callback (widget_class, on_tell_closed);

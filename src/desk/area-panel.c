@@ -77,8 +77,8 @@ show_rooms (RcAreaPanel *self, const RcFloorArea *area, const RcMeasure *measure
     {
       const RcRoom      *room = g_ptr_array_index (measure->rooms, i);
       const RcFloorArea *in = rc_choice_find_area_of_room (measure, room->id);
-      g_autofree char   *label = in && in != area ? g_strdup_printf (_ ("%s (now in %s)"), room->name, in->name)
-                                                  : g_strdup (room->name);
+      g_autofree char   *label
+          = in && in != area ? g_strdup_printf (_ ("%s (now in %s)"), room->name, in->name) : g_strdup (room->name);
       g_object_set_data_full (G_OBJECT (check), ROOM_KEY, g_strdup (room->id), g_free);
       gtk_check_button_set_label (GTK_CHECK_BUTTON (check), label);
       gtk_check_button_set_active (GTK_CHECK_BUTTON (check), in == area);

@@ -12,22 +12,22 @@ struct _RcBench
 {
   GtkBox parent_instance;
 
-  RcDocument    *document;
-  GtkLabel      *fault_label;
-  RcFigureBar   *figure_bar;
-  RcOptionRow   *option_row;
-  RcItemList    *things_list;
-  RcItemList    *pieces_list;
-  RcFloorView   *floor_view;
-  GtkDropDown   *storey_drop;
-  RcRollView    *roll_view;
-  GtkStack      *panel_stack;
-  RcJobPanel    *job_panel;
-  RcAreaPanel   *area_panel;
-  RcRoomPanel   *room_panel;
-  RcStairPanel  *stair_panel;
-  GArray        *storeys; /* of int, as in the drop-down */
-  gboolean       is_showing;
+  RcDocument   *document;
+  GtkLabel     *fault_label;
+  RcFigureBar  *figure_bar;
+  RcOptionRow  *option_row;
+  RcItemList   *things_list;
+  RcItemList   *pieces_list;
+  RcFloorView  *floor_view;
+  GtkDropDown  *storey_drop;
+  RcRollView   *roll_view;
+  GtkStack     *panel_stack;
+  RcJobPanel   *job_panel;
+  RcAreaPanel  *area_panel;
+  RcRoomPanel  *room_panel;
+  RcStairPanel *stair_panel;
+  GArray       *storeys; /* of int, as in the drop-down */
+  gboolean      is_showing;
 };
 
 G_DEFINE_FINAL_TYPE (RcBench, rc_bench, GTK_TYPE_BOX)
@@ -98,8 +98,9 @@ static void
 show_storeys (RcBench *self)
 {
   g_autoptr (GArray) storeys = list_storeys (rc_document_get_measure (self->document));
-  gboolean same = self->storeys && storeys->len == self->storeys->len
-                  && (storeys->len == 0 || memcmp (storeys->data, self->storeys->data, storeys->len * sizeof (int)) == 0);
+  gboolean same
+      = self->storeys && storeys->len == self->storeys->len
+        && (storeys->len == 0 || memcmp (storeys->data, self->storeys->data, storeys->len * sizeof (int)) == 0);
 
   self->is_showing = TRUE;
   if (!same)

@@ -13,8 +13,7 @@ rc_choice_of_piece (const RcPlan *plan, guint number)
 
   if (piece == NULL)
     return rc_choice_of_thing (RC_THING_JOB, NULL);
-  RcChoice choice
-      = rc_choice_of_thing (piece->kind == RC_PIECE_STAIR ? RC_THING_STAIR : RC_THING_ROOM, piece->room);
+  RcChoice choice = rc_choice_of_thing (piece->kind == RC_PIECE_STAIR ? RC_THING_STAIR : RC_THING_ROOM, piece->room);
   choice.piece = number;
   return choice;
 }

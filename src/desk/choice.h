@@ -1,5 +1,5 @@
-/* What is chosen on the bench: one thing of the job, and perhaps one piece of carpet. The floor, the rolls and the lists
- * all show the same choice. A plain value; functions give the new choice.
+/* What is chosen on the bench: one thing of the job, and perhaps one piece of carpet. The floor, the rolls and the
+ * lists all show the same choice. A plain value; functions give the new choice.
  */
 #pragma once
 

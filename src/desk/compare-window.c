@@ -31,9 +31,9 @@ make_outcome (RcCompareWindow *self, const char *measure)
   RcOutcome *now = rc_document_get_outcome (self->document);
   g_autoptr (GError) error = NULL;
 
-  RcOutcome *outcome = rc_outcome_new (rc_document_get_job (self->document), measure,
-                                       rc_document_get_price_book (self->document), now ? now->date : NULL, 0, NULL,
-                                       &error);
+  RcOutcome *outcome
+      = rc_outcome_new (rc_document_get_job (self->document), measure, rc_document_get_price_book (self->document),
+                        now ? now->date : NULL, 0, NULL, &error);
   if (outcome == NULL)
     {
       g_autofree char *text = g_strdup_printf (_ ("Measure %s cannot be planned: %s"), measure, error->message);
@@ -48,8 +48,9 @@ get_what_label (const char *what)
   static const struct
   {
     const char *what, *label;
-  } LABELS[] = { { "room", N_ ("Room") }, { "cut", N_ ("Cut") }, { "item", N_ ("Goods and work") },
-                 { "total", N_ ("Total") } };
+  } LABELS[] = {
+    { "room", N_ ("Room") }, { "cut", N_ ("Cut") }, { "item", N_ ("Goods and work") }, { "total", N_ ("Total") }
+  };
 
   for (guint i = 0; i < G_N_ELEMENTS (LABELS); i++)
     if (g_strcmp0 (what, LABELS[i].what) == 0)

@@ -10,8 +10,8 @@ struct _RcDocument
   RcStore     *store; /* borrowed */
   RcPriceBook *book;
   RcJob       *job;
-  char        *measure; /* id of the one looked at */
-  char        *key;     /* of the last edit, while it may still grow */
+  char        *measure;  /* id of the one looked at */
+  char        *key;      /* of the last edit, while it may still grow */
   gboolean     has_step; /* the last edit made a step in the store: one that changes nothing makes none */
 
   RcOutcome *outcome;
@@ -125,8 +125,8 @@ search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancel
   const Search    *search = data;
   GError          *error = NULL;
   g_autofree char *today = dup_today ();
-  RcOutcome       *outcome = rc_outcome_new (search->job, search->measure, search->book, today, search->seconds,
-                                             cancellable, &error);
+  RcOutcome       *outcome
+      = rc_outcome_new (search->job, search->measure, search->book, today, search->seconds, cancellable, &error);
 
   if (outcome)
     g_task_return_pointer (task, outcome, (GDestroyNotify)rc_outcome_unref);
@@ -200,8 +200,8 @@ static void
 show_state (RcDocument *self)
 {
   plan (self);
-  RcChoice mended = rc_choice_mend (self->choice, rc_document_get_measure (self),
-                                    self->outcome ? self->outcome->plan : NULL);
+  RcChoice mended
+      = rc_choice_mend (self->choice, rc_document_get_measure (self), self->outcome ? self->outcome->plan : NULL);
   gboolean is_other = !rc_choice_equal (mended, self->choice);
   self->choice = mended;
   g_signal_emit (self, signals[EDITED], 0);

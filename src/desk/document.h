@@ -4,8 +4,8 @@
  * plans found by a thread replace the first answer until the next edit. A state that cannot be planned is saved all the
  * same: the last plan stays to be shown beside the fault.
  *
- * Signals, all without arguments: "edited" (the job or the measure looked at is another), "planned" (outcome, figures or
- * fault changed), "chosen" (the choice changed).
+ * Signals, all without arguments: "edited" (the job or the measure looked at is another), "planned" (outcome, figures
+ * or fault changed), "chosen" (the choice changed).
  */
 #pragma once
 
@@ -29,12 +29,12 @@ RcStore         *rc_document_get_store (RcDocument *self);
 gboolean rc_document_set_measure (RcDocument *self, const char *id);
 
 /* NULL until there has been a plan. Stale: of an earlier state, because this one cannot be planned. */
-RcOutcome        *rc_document_get_outcome (RcDocument *self);
-gboolean          rc_document_is_stale (RcDocument *self);
-const GError     *rc_document_get_fault (RcDocument *self); /* why this state cannot be planned; NULL: it can */
-const RcFigures  *rc_document_get_figures (RcDocument *self);
-const RcFigures  *rc_document_get_figures_before (RcDocument *self); /* before the last edit; NULL without one */
-gboolean          rc_document_is_improving (RcDocument *self);
+RcOutcome         *rc_document_get_outcome (RcDocument *self);
+gboolean           rc_document_is_stale (RcDocument *self);
+const GError      *rc_document_get_fault (RcDocument *self); /* why this state cannot be planned; NULL: it can */
+const RcFigures   *rc_document_get_figures (RcDocument *self);
+const RcFigures   *rc_document_get_figures_before (RcDocument *self); /* before the last edit; NULL without one */
+gboolean           rc_document_is_improving (RcDocument *self);
 const RcPriceBook *rc_document_get_price_book (RcDocument *self);
 
 /* How long a thread looks for better plans after an edit; 0: not at all. */

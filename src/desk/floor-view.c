@@ -23,7 +23,7 @@ struct _RcFloorView
   double      drag_x, drag_y; /* view's origin where a drag began */
   gboolean    has_dragged;
   double      pointer_x, pointer_y;
-  double      pinched; /* scale that the pinch under way has come to */
+  double      pinched;       /* scale that the pinch under way has come to */
   int         width, height; /* as last allocated */
 
   GskRenderNode *drawn; /* the floor as drawn last; NULL: to be drawn */
@@ -133,7 +133,7 @@ draw (RcFloorView *self, cairo_t *cr)
 static void
 rc_floor_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  RcFloorView *self = RC_FLOOR_VIEW (widget);
+  RcFloorView    *self = RC_FLOOR_VIEW (widget);
   graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, self->width, self->height);
 
   if (self->document == NULL || self->width == 0 || self->height == 0)

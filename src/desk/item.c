@@ -145,7 +145,8 @@ add_area (GPtrArray *wanted, const RcFloorArea *area, const RcMeasure *measure, 
 {
   const RcGoods *goods = area->carpet ? rc_job_find_goods (job, area->carpet) : NULL;
 
-  add (wanted, rc_choice_of_thing (RC_THING_AREA, area->id), "▦", area->name, goods ? goods->name : _ ("no carpet yet"));
+  add (wanted, rc_choice_of_thing (RC_THING_AREA, area->id), "▦", area->name,
+       goods ? goods->name : _ ("no carpet yet"));
   for (guint r = 0; r < area->rooms->len; r++)
     {
       const RcRoom *room = rc_measure_find_room (measure, g_ptr_array_index (area->rooms, r));
@@ -174,8 +175,7 @@ rc_item_fill_things (GListStore *rows, RcDocument *document)
   for (guint i = 0; i < measure->stairs->len; i++)
     {
       const RcStair   *stair = g_ptr_array_index (measure->stairs, i);
-      g_autofree char *detail
-          = g_strdup_printf (ngettext ("%u riser", "%u risers", stair->steps), stair->steps);
+      g_autofree char *detail = g_strdup_printf (ngettext ("%u riser", "%u risers", stair->steps), stair->steps);
       add (wanted, rc_choice_of_thing (RC_THING_STAIR, stair->id), "☰", stair->name, detail);
     }
   take_rows (rows, wanted);

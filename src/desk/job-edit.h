@@ -4,8 +4,8 @@
 
 #include "quote.h"
 
-/* Makes `id` of the catalogue one of the job's goods, if it is not yet, and lets the job use the stock rolls (of RcRoll,
- * nullable) of it. FALSE when the catalogue has no such goods. */
+/* Makes `id` of the catalogue one of the job's goods, if it is not yet, and lets the job use the stock rolls (of
+ * RcRoll, nullable) of it. FALSE when the catalogue has no such goods. */
 gboolean rc_job_edit_take_goods (RcJob *job, const RcPriceBook *book, const GPtrArray *stock, const char *id);
 
 /* A new measure, a copy of `from` (NULL: the last), dated `date`, with the next free id "M2". (transfer none) */

@@ -92,6 +92,5 @@ rc_job_file_dialog_save (RcWindow *window)
   if (document == NULL)
     return;
   g_autofree char *name = g_strdup_printf ("%s.xml", rc_document_get_job (document)->id);
-  show (window, _ ("Write a job file"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), name,
-        G_CALLBACK (on_save_response));
+  show (window, _ ("Write a job file"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), name, G_CALLBACK (on_save_response));
 }

@@ -10,7 +10,7 @@
 G_DECLARE_FINAL_TYPE (RcJobList, rc_job_list, RC, JOB_LIST, GtkBox)
 
 /* The store must outlive the list. */
-void  rc_job_list_set_store (RcJobList *self, RcStore *store);
+void rc_job_list_set_store (RcJobList *self, RcStore *store);
 /* Asks the store again: a job is new, gone or changed. */
 void  rc_job_list_refresh (RcJobList *self);
 void  rc_job_list_focus (RcJobList *self);

@@ -14,7 +14,8 @@ G_DECLARE_FINAL_TYPE (RcLengthEntry, rc_length_entry, RC, LENGTH_ENTRY, GtkEntry
 
 GtkWidget *rc_length_entry_new (void);
 
-/* The unit of a bare number, and how a length is shown; the style must outlive the entry (it is one of the constants). */
+/* The unit of a bare number, and how a length is shown; the style must outlive the entry (it is one of the constants).
+ */
 void rc_length_entry_set_units (RcLengthEntry *self, RcLengthUnit bare_unit, const RcLengthStyle *style);
 /* Blank text stands for 0 and 0 is shown blank. */
 void rc_length_entry_set_optional (RcLengthEntry *self, gboolean optional);

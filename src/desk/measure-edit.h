@@ -2,7 +2,8 @@
  *
  * No screen, no store: every gesture and every typed field ends in one of these. Each leaves the measure consistent
  * in itself: openings follow their walls, areas and doors never name what is gone, no room is in two areas. Whether the
- * walls close is not their business. Functions with an id do nothing and return FALSE (NULL) when there is no such thing.
+ * walls close is not their business. Functions with an id do nothing and return FALSE (NULL) when there is no such
+ * thing.
  */
 #pragma once
 

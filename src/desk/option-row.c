@@ -113,9 +113,9 @@ show_card (RcOptionRow *self, GtkWidget *button, const RcAreaPlan *area_plan, gu
   g_autofree char     *seams = rc_length_format (option->side_seam + option->cross_seam, style);
   g_autofree char     *text = g_strdup_printf (_ ("%u  %s\ncarpet %s\nseams %s"), number, cost, carpet, seams);
   g_autofree char     *tip = g_strdup_printf (
-      ngettext ("%s: cost %s to the shop, carpet %s, seams %s, %u join. Alt+%u takes it.",
+          ngettext ("%s: cost %s to the shop, carpet %s, seams %s, %u join. Alt+%u takes it.",
                     "%s: cost %s to the shop, carpet %s, seams %s, %u joins. Alt+%u takes it.", option->joins),
-      names, cost, carpet, seams, option->joins, number);
+          names, cost, carpet, seams, option->joins, number);
   gboolean is_chosen = chosen->same_as == index;
 
   gtk_label_set_text (g_object_get_data (G_OBJECT (button), "text"), text);

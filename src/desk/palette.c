@@ -16,5 +16,6 @@ rc_palette_get_font_size (GtkWidget *widget)
   const PangoFontDescription *font = pango_context_get_font_description (context);
   double                      size = pango_font_description_get_size (font) / (double)PANGO_SCALE;
 
-  return pango_font_description_get_size_is_absolute (font) ? size : size * pango_cairo_context_get_resolution (context) / 72;
+  return pango_font_description_get_size_is_absolute (font) ? size
+                                                            : size * pango_cairo_context_get_resolution (context) / 72;
 }

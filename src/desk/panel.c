@@ -262,8 +262,8 @@ void
 rc_panel_bind_goods (RcPanel *self, GtkDropDown *drop_down, gsize offset, RcGoodsKind kind, gboolean optional,
                      const char *step)
 {
-  Field *field = bind (self, FIELD_GOODS, GTK_WIDGET (drop_down), offset, step, G_OBJECT (drop_down),
-                       "notify::selected");
+  Field *field
+      = bind (self, FIELD_GOODS, GTK_WIDGET (drop_down), offset, step, G_OBJECT (drop_down), "notify::selected");
   field->goods = kind;
   field->is_optional = optional;
 }

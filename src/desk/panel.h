@@ -28,12 +28,12 @@ void        rc_panel_set_document (RcPanel *self, RcDocument *document);
 RcDocument *rc_panel_get_document (RcPanel *self);
 
 /* Binds a widget to the field `offset` bytes into the part. `step` is the edit's translated name. */
-void rc_panel_bind_text (RcPanel *self, GtkEditable *entry, gsize offset, const char *step);          /* char* */
-void rc_panel_bind_buffer (RcPanel *self, GtkTextView *view, gsize offset, const char *step);         /* char* */
-void rc_panel_bind_length (RcPanel *self, RcLengthEntry *entry, gsize offset, const char *step);      /* RcLength */
-void rc_panel_bind_count (RcPanel *self, GtkSpinButton *spin, gsize offset, const char *step);        /* guint or int */
-void rc_panel_bind_choice (RcPanel *self, GtkDropDown *drop_down, gsize offset, const char *step);    /* an enum */
-void rc_panel_bind_switch (RcPanel *self, GtkCheckButton *check, gsize offset, const char *step);     /* gboolean */
+void rc_panel_bind_text (RcPanel *self, GtkEditable *entry, gsize offset, const char *step);       /* char* */
+void rc_panel_bind_buffer (RcPanel *self, GtkTextView *view, gsize offset, const char *step);      /* char* */
+void rc_panel_bind_length (RcPanel *self, RcLengthEntry *entry, gsize offset, const char *step);   /* RcLength */
+void rc_panel_bind_count (RcPanel *self, GtkSpinButton *spin, gsize offset, const char *step);     /* guint or int */
+void rc_panel_bind_choice (RcPanel *self, GtkDropDown *drop_down, gsize offset, const char *step); /* an enum */
+void rc_panel_bind_switch (RcPanel *self, GtkCheckButton *check, gsize offset, const char *step);  /* gboolean */
 /* char*: the id of goods of a kind, from the job and the price book; optional: may be none. */
 void rc_panel_bind_goods (RcPanel *self, GtkDropDown *drop_down, gsize offset, RcGoodsKind kind, gboolean optional,
                           const char *step);

@@ -17,9 +17,8 @@ rc_sheet_print (RcSheetKind kind, const RcSheetData *data, GtkWindow *parent, GE
 {
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
   g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
-  GtkPaperSize *size
-      = gtk_paper_size_new (data->paper == RC_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
-  Printing printing = { kind, data };
+  GtkPaperSize *size = gtk_paper_size_new (data->paper == RC_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+  Printing      printing = { kind, data };
 
   gtk_page_setup_set_paper_size_and_default_margins (setup, size);
   gtk_paper_size_free (size);

@@ -149,11 +149,9 @@ show_set (RcSheetWindow *self)
     gtk_drop_down_set_selected (self->sheet_drop, was);
   self->is_showing = FALSE;
 
-  const GError *fault = rc_document_get_fault (self->document);
+  const GError    *fault = rc_document_get_fault (self->document);
   g_autofree char *warning = fault ? g_strdup_printf (_ ("Not as the job stands now: %s"), fault->message) : NULL;
-  tell (self, warning ? warning
-              : outcome && outcome->price_fault ? outcome->price_fault->message
-                                                : NULL);
+  tell (self, warning ? warning : outcome && outcome->price_fault ? outcome->price_fault->message : NULL);
   show_pages (self);
 }
 
@@ -165,8 +163,7 @@ on_sheet_selected (RcSheetWindow *self)
 
   if (self->is_showing)
     return;
-  gboolean is_quote = get_sheet (self, &sheet, &data)
-                      && rc_sheet_set_get_kind (self->set, sheet) == RC_SHEET_QUOTATION;
+  gboolean is_quote = get_sheet (self, &sheet, &data) && rc_sheet_set_get_kind (self->set, sheet) == RC_SHEET_QUOTATION;
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.issue", is_quote);
   show_pages (self);
 }
@@ -214,8 +211,9 @@ on_chosen (GtkNativeDialog *dialog, int response, RcSheetWindow *self)
       g_autofree char *path = g_file_get_path (file);
       g_autoptr (GError) error = NULL;
       gboolean         done = path && rc_sheet_window_write_pdf (self, path, &error);
-      g_autofree char *text = done ? g_strdup_printf (_ ("Saved as %s"), path)
-                                   : g_strdup (error ? error->message : _ ("Only files on this machine can be written."));
+      g_autofree char *text
+          = done ? g_strdup_printf (_ ("Saved as %s"), path)
+                 : g_strdup (error ? error->message : _ ("Only files on this machine can be written."));
       tell (self, text);
     }
   g_clear_object (&self->chooser);
@@ -267,8 +265,9 @@ action_issue (GtkWidget *widget, const char *name, GVariant *parameter)
     }
   self->number = rc_store_issue_quote (rc_document_get_store (self->document), self->set->outcome->job,
                                        self->set->outcome->quote, self->set->outcome->date, &error);
-  g_autofree char *text = self->number ? g_strdup_printf (_ ("Issued as %s; it will not change any more."), self->number)
-                                       : g_strdup (error->message);
+  g_autofree char *text = self->number
+                              ? g_strdup_printf (_ ("Issued as %s; it will not change any more."), self->number)
+                              : g_strdup (error->message);
   tell (self, text);
   show_pages (self);
 }

@@ -43,15 +43,15 @@ show_cut (RcStairPanel *self, const RcStair *stair, const RcJob *job)
   const RcLengthStyle *style = rc_job_get_length_style (job);
   g_autofree char     *width_text = rc_length_format (width, style);
   g_autofree char     *length_text = rc_length_format (length, style);
-  g_autofree char     *text = g_strdup_printf (_ ("Cut %s wide, %s long, with its allowances"), width_text, length_text);
+  g_autofree char *text = g_strdup_printf (_ ("Cut %s wide, %s long, with its allowances"), width_text, length_text);
   gtk_label_set_text (self->cut_label, text);
 }
 
 static const char *
 find_fault (RcStairPanel *self)
 {
-  RcLengthEntry *entries[] = { self->rise_entry, self->going_entry, self->width_entry,
-                               self->nose_entry, self->end_entry,   self->turn_entry };
+  RcLengthEntry *entries[]
+      = { self->rise_entry, self->going_entry, self->width_entry, self->nose_entry, self->end_entry, self->turn_entry };
 
   for (guint i = 0; i < G_N_ELEMENTS (entries); i++)
     if (rc_length_entry_get_fault (entries[i]))
@@ -62,10 +62,10 @@ find_fault (RcStairPanel *self)
 static void
 rc_stair_panel_show (RcPanel *panel, gpointer part)
 {
-  RcStairPanel      *self = RC_STAIR_PANEL (panel);
-  RcDocument        *document = rc_panel_get_document (panel);
-  const RcStair     *stair = part;
-  const RcJob       *job = rc_document_get_job (document);
+  RcStairPanel  *self = RC_STAIR_PANEL (panel);
+  RcDocument    *document = rc_panel_get_document (panel);
+  const RcStair *stair = part;
+  const RcJob   *job = rc_document_get_job (document);
   show_cut (self, stair, job);
 
   const char *fault = find_fault (self);

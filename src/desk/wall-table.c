@@ -232,7 +232,8 @@ on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModif
   if (row == NULL || (state & gtk_accelerator_get_default_mod_mask ()) != 0
       || (keyval != GDK_KEY_Up && keyval != GDK_KEY_Down))
     return GDK_EVENT_PROPAGATE;
-  Row *to = keyval == GDK_KEY_Up && row->index == 0 ? NULL : get_row (self, row->index + (keyval == GDK_KEY_Up ? -1 : 1));
+  Row *to
+      = keyval == GDK_KEY_Up && row->index == 0 ? NULL : get_row (self, row->index + (keyval == GDK_KEY_Up ? -1 : 1));
   if (to)
     focus_entry (column == row->bearing ? to->bearing : column == row->bow ? to->bow : to->length);
   return GDK_EVENT_STOP;
@@ -476,7 +477,8 @@ rc_wall_table_show (RcPanel *panel, gpointer part)
   for (guint i = 0; i < self->rows->len; i++)
     {
       Row *row = get_row (self, i);
-      rc_length_entry_set_units (RC_LENGTH_ENTRY (row->length), rc_job_get_bare_unit (job), rc_job_get_length_style (job));
+      rc_length_entry_set_units (RC_LENGTH_ENTRY (row->length), rc_job_get_bare_unit (job),
+                                 rc_job_get_length_style (job));
       rc_length_entry_set_units (RC_LENGTH_ENTRY (row->bow), rc_job_get_bare_unit (job), rc_job_get_length_style (job));
       if (i < room->walls->len)
         show_wall (row, room, job);

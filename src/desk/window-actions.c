@@ -309,10 +309,10 @@ show_about (GtkWidget *widget, const char *name, GVariant *parameter)
 /* The table of actions with their keys; `needs_job` are grey while none is open. */
 static const struct
 {
-  const char                  *name, *type;
-  GtkWidgetActionActivateFunc  activate;
-  gboolean                     needs_job;
-  const char                  *keys[4];
+  const char                 *name, *type;
+  GtkWidgetActionActivateFunc activate;
+  gboolean                    needs_job;
+  const char                 *keys[4];
 } ACTIONS[] = {
   { "win.show-jobs", NULL, show_jobs, FALSE, { "<Control>j", "F9" } },
   { "win.find-job", NULL, find_job, FALSE, { "<Control>f" } },
@@ -348,13 +348,20 @@ static const struct
   const char *name;
   const char *keys[3];
 } DETAILED_KEYS[] = {
-  { "win.step-piece(1)", { "<Alt>Right" } },       { "win.step-piece(-1)", { "<Alt>Left" } },
-  { "win.focus('things')", { "F2" } },             { "win.focus('floor')", { "F3" } },
-  { "win.focus('walls')", { "F4" } },              { "win.focus('rolls')", { "F6" } },
-  { "win.focus('pieces')", { "F7" } },             { "win.sheet('quotation')", { "<Control>q", "<Control>1" } },
-  { "win.sheet('seam-plan')", { "<Control>2" } },  { "win.sheet('fitters-sheet')", { "<Control>3" } },
-  { "win.sheet('cut-list')", { "<Control>4" } },   { "win.sheet('order')", { "<Control>5" } },
-  { "win.sheet('options')", { "<Control>6" } },    { "win.show-help-overlay", { "<Control>question", "F1" } },
+  { "win.step-piece(1)", { "<Alt>Right" } },
+  { "win.step-piece(-1)", { "<Alt>Left" } },
+  { "win.focus('things')", { "F2" } },
+  { "win.focus('floor')", { "F3" } },
+  { "win.focus('walls')", { "F4" } },
+  { "win.focus('rolls')", { "F6" } },
+  { "win.focus('pieces')", { "F7" } },
+  { "win.sheet('quotation')", { "<Control>q", "<Control>1" } },
+  { "win.sheet('seam-plan')", { "<Control>2" } },
+  { "win.sheet('fitters-sheet')", { "<Control>3" } },
+  { "win.sheet('cut-list')", { "<Control>4" } },
+  { "win.sheet('order')", { "<Control>5" } },
+  { "win.sheet('options')", { "<Control>6" } },
+  { "win.show-help-overlay", { "<Control>question", "F1" } },
   { "window.close", { "<Control>w" } },
 };
 

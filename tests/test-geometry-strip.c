@@ -152,9 +152,11 @@ static void
 test_touching_corners (void)
 {
   const RcBox   diagonal[] = { { 0, 0, 10, 10 }, { 10, 10, 20, 20 } };
+  const RcBox   falling[] = { { 0, 10, 10, 20 }, { 10, 0, 20, 10 } };
   const RcPoint hourglass_left[] = { { 0, 0 }, { 10, 5 }, { 0, 10 } };
   const RcPoint hourglass_right[] = { { 10, 5 }, { 20, 0 }, { 20, 10 } };
   g_autoptr (GPtrArray) boxes = region_from_boxes (diagonal, 2);
+  g_autoptr (GPtrArray) falling_boxes = region_from_boxes (falling, 2);
   g_autoptr (GPtrArray) hourglass = region_from_rings (hourglass_left, 3, NULL, 0);
   /* the hole's corner touches the wall on either side: what is left of it and right of it meets in a point only */
   const RcPoint room[] = { { 0, 0 }, { 20, 0 }, { 20, 10 }, { 0, 10 } };
@@ -162,6 +164,7 @@ test_touching_corners (void)
   g_autoptr (GPtrArray) pinched = region_from_rings (room, 4, diamond, 4);
 
   ASSERT_PARTS (boxes, 0, 20, { 0, 0, 10, 10 }, { 10, 10, 20, 20 });
+  ASSERT_PARTS (falling_boxes, 0, 20, { 10, 0, 20, 10 }, { 0, 10, 10, 20 });
   g_ptr_array_add (hourglass, rc_polygon_new_take (rc_ring_new_from_points (hourglass_right, 3)));
   ASSERT_PARTS (hourglass, 0, 20, { 0, 0, 10, 10 }, { 10, 0, 20, 10 });
   ASSERT_PARTS (pinched, 0, 20, { 0, 0, 10, 10 }, { 10, 0, 20, 10 });

@@ -156,6 +156,25 @@ test_without_spreading (void)
   g_assert_cmpint (rc_ring_get (ring, 3)->y, ==, 180 * INCH); /* the last wall runs from here to the start */
 }
 
+/* 12 in too far north: a wall of 6 in cannot be 12 in too long, the long one on the same hand can. */
+static void
+test_short_wall_cannot_shrink_away (void)
+{
+  static const RcLeg legs[] = {
+    { 0.0, 6 * INCH },   { 90.0, 100 * INCH }, { 0.0, 90 * INCH },
+    { 90.0, 50 * INCH }, { 180.0, 84 * INCH }, { 270.0, 150 * INCH },
+  };
+  RcClosure closure;
+
+  rc_traverse_compute_closure (legs, G_N_ELEMENTS (legs), &closure);
+  g_assert_cmpint (closure.dx, ==, 0);
+  g_assert_cmpint (closure.dy, ==, 12 * INCH);
+  g_assert_cmpuint (g_array_index (closure.suspects, guint, 0), ==, 2);
+  g_assert_cmpuint (g_array_index (closure.suspects, guint, 1), ==, 4);
+  g_assert_cmpuint (g_array_index (closure.suspects, guint, 2), ==, 0);
+  rc_closure_clear (&closure);
+}
+
 static void
 test_closed_walk (void)
 {
@@ -337,6 +356,7 @@ main (int argc, char *argv[])
 
   g_test_add_func ("/traverse/closure/published field", test_published_closure);
   g_test_add_func ("/traverse/closure/measured rectangle", test_rectangle_closure);
+  g_test_add_func ("/traverse/closure/a short wall cannot shrink away", test_short_wall_cannot_shrink_away);
   g_test_add_func ("/traverse/closure/of a closed walk is nothing", test_closed_walk);
   g_test_add_func ("/traverse/closure/of next to nothing", test_degenerate_walks);
   g_test_add_func ("/traverse/closure/names the wall measured wrong", test_finds_the_wrong_wall);

@@ -104,17 +104,6 @@ rc_strip_edge_compare (const RcStripEdge *a, const RcStripEdge *b, gint64 twice_
   return sign (scale_y (a, twice_x) * (b->xr - b->xl) - scale_y (b, twice_x) * (a->xr - a->xl));
 }
 
-int
-rc_strip_edge_compare_beside (const RcStripEdge *a, const RcStripEdge *b, gint64 x, RcStripSide side)
-{
-  int order = rc_strip_edge_compare (a, b, 2 * x);
-
-  if (order != 0)
-    return order;
-
-  return side * sign ((RcWide)(a->yr - a->yl) * (b->xr - b->xl) - (RcWide)(b->yr - b->yl) * (a->xr - a->xl));
-}
-
 RcLength
 rc_strip_edge_get_floor (const RcStripEdge *edge, gint64 x)
 {

@@ -23,12 +23,6 @@ typedef struct
   guint              part; /* free for the caller */
 } RcStripSpan;
 
-typedef enum
-{
-  RC_STRIP_LEFT = -1,
-  RC_STRIP_RIGHT = 1,
-} RcStripSide;
-
 guint rc_region_count_points (const RcRegion *region);
 
 /* Collects the edges of the region that have a point in x0 <= x <= x1, with x and y changed over when `transposed` (the
@@ -38,9 +32,6 @@ guint rc_strip_collect_edges (const RcRegion *region, gboolean transposed, RcLen
 
 /* < 0, 0, > 0 as edge a is below, at, above edge b at the upright line x = twice_x / 2. */
 int rc_strip_edge_compare (const RcStripEdge *a, const RcStripEdge *b, gint64 twice_x);
-
-/* The same at a line where both may end, ties decided by where they run just left or right of it. */
-int rc_strip_edge_compare_beside (const RcStripEdge *a, const RcStripEdge *b, gint64 x, RcStripSide side);
 
 /* Where the edge crosses x, rounded down or up to whole ticks. */
 RcLength rc_strip_edge_get_floor (const RcStripEdge *edge, gint64 x);

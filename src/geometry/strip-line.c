@@ -4,9 +4,10 @@
 
 #include <stdlib.h>
 
-/* The spans of the region just left or just right of the line x. */
+/* The spans of the region just left or just right of the line x. Where edges meet on the line, those that lead into the
+ * region are counted first: spans that touch in a point become one, spans of no height vanish. */
 static guint
-find_spans_beside (RcStripEdge *edges, guint n_edges, gint64 x, RcStripSide side, RcStripEdge **beside,
+find_spans_beside (RcStripEdge *edges, guint n_edges, gint64 x, gboolean is_left, RcStripEdge **beside,
                    RcStripSpan *spans)
 {
   guint n = 0;
@@ -16,12 +17,12 @@ find_spans_beside (RcStripEdge *edges, guint n_edges, gint64 x, RcStripSide side
       RcStripEdge *edge = &edges[i];
       guint        j = n;
 
-      if (side == RC_STRIP_LEFT ? edge->xl >= x || edge->xr < x : edge->xl > x || edge->xr <= x)
+      if (is_left ? edge->xl >= x || edge->xr < x : edge->xl > x || edge->xr <= x)
         continue;
 
       for (; j > 0; j--)
         {
-          int order = rc_strip_edge_compare_beside (beside[j - 1], edge, x, side);
+          int order = rc_strip_edge_compare (beside[j - 1], edge, 2 * x);
 
           if (order < 0 || (order == 0 && beside[j - 1]->depth >= edge->depth))
             break;
@@ -82,8 +83,8 @@ cross_line (const RcRegion *region, gboolean transposed, RcLength x)
   g_autofree RcStripSpan  *left = g_new (RcStripSpan, n);
   g_autofree RcStripSpan  *right = g_new (RcStripSpan, n);
   guint                    n_edges = rc_strip_collect_edges (region, transposed, x, x, edges);
-  guint                    n_left = find_spans_beside (edges, n_edges, x, RC_STRIP_LEFT, beside, left);
-  guint                    n_right = find_spans_beside (edges, n_edges, x, RC_STRIP_RIGHT, beside, right);
+  guint                    n_left = find_spans_beside (edges, n_edges, x, TRUE, beside, left);
+  guint                    n_right = find_spans_beside (edges, n_edges, x, FALSE, beside, right);
 
   return intersect_spans (left, n_left, right, n_right, x);
 }

@@ -166,6 +166,128 @@ test_transitions (void)
   g_assert_cmpint (count_bars (forty, 3, FT (6)), ==, 3); /* 10 ft in all, but no bar holds two of 40 in */
 }
 
+static const RcQuantityLine *
+compute_first_line (const RcPlan *plan, GPtrArray **lines)
+{
+  g_autoptr (GError) error = NULL;
+
+  *lines = rc_quantity_compute (plan, NULL, &error);
+  g_assert_no_error (error);
+  return g_ptr_array_index (*lines, 0);
+}
+
+/* A door measured from the other room only, or from both sides with the moulding named there, is one opening. Loose
+ * goods take its length, goods counted each one for an opening. */
+static void
+test_transition_of_a_shared_door (void)
+{
+  static const struct
+  {
+    RcUnit      unit;
+    gint64      pack_micro, quantity_micro, packs;
+    const char *because;
+  } rows[] = {
+    { RC_UNIT_FT, 0, 3 * RC_MICRO, 0, "Den to Hall, D1: 3' 0\"" },
+    { RC_UNIT_FT, 6 * RC_MICRO, 6 * RC_MICRO, 1, "Den to Hall, D1: 3' 0\"" },
+    { RC_UNIT_EACH, 0, RC_MICRO, 0, "Den to Hall, D1: 3' 0\"" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
+      g_autoptr (GPtrArray) lines = NULL;
+      RcRoom               *den = build_room (job, "den", "Den", FT (10), FT (10), 0);
+      RcRoom               *hall = build_room (job, "hall", "Hall", FT (10), FT (10), FT (10) + 4 * RC_TICKS_PER_INCH);
+      RcOpening            *door = build_opening (den, "D1", RC_OPENING_DOOR, 2, FT (4), FT (3));
+      RcOpening            *back = build_opening (hall, "D9", RC_OPENING_DOOR, 0, FT (3), FT (3));
+      RcOpening            *window = build_opening (hall, "W1", RC_OPENING_WINDOW, 2, FT (3), FT (3));
+      const RcQuantityLine *line;
+      RcPlan               *plan;
+
+      build_goods (job->goods, RC_GOODS_TRANSITION, "bar", rows[i].unit, rows[i].pack_micro, RC_UNIT_EACH);
+      door->to_room = g_strdup ("hall");
+      back->to_room = g_strdup ("den");
+      back->to_opening = g_strdup ("D1");
+      door->depth = back->depth = 4 * RC_TICKS_PER_INCH;
+      back->transition = g_strdup ("bar");
+      window->transition = g_strdup ("bar"); /* no floor goes through a window */
+      plan = build_plan (job);
+      line = compute_first_line (plan, &lines);
+      g_assert_cmpstr (line->item, ==, "bar");
+      g_assert_cmpint (line->quantity_micro, ==, rows[i].quantity_micro);
+      g_assert_cmpint (line->packs, ==, rows[i].packs);
+      g_assert_cmpstr (line->because, ==, rows[i].because);
+      build_plan_free (plan);
+    }
+}
+
+/* A flight alone: cushion under its steps (12 x 18 1/2 in x 34 1/2 in, 53.19 sq ft, 5.9097 sq yd), strip, each step. */
+static void
+test_stairs_alone (void)
+{
+  g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
+  g_autoptr (GPtrArray) lines = NULL;
+  RcStair *stair
+      = build_stair (job, "S", 12, RC_TICKS_PER_INCH * 15 / 2, 10 * RC_TICKS_PER_INCH, FT (3), RC_STAIR_WATERFALL);
+  const RcQuantityLine *line;
+  RcPlan               *plan;
+
+  stair->cushion = g_strdup ("pad");
+  build_goods (job->goods, RC_GOODS_CUSHION, "pad", RC_UNIT_SQ_YD, 0, RC_UNIT_EACH);
+  build_goods (job->goods, RC_GOODS_STRIP, "strip", RC_UNIT_FT, 0, RC_UNIT_EACH);
+  plan = build_plan (job);
+  line = compute_first_line (plan, &lines);
+  g_assert_cmpuint (lines->len, ==, 4);
+  g_assert_cmpint (line->quantity_micro, ==, 5909722);
+  g_assert_cmpstr (line->because, ==, "S: 12 steps × 1' 6 1/2\" × 2' 10 1/2\" wide");
+  line = g_ptr_array_index (lines, 1);
+  g_assert_cmpint (line->quantity_micro, ==, 69 * RC_MICRO);
+  g_assert_cmpstr (line->because, ==, "S: 12 steps × 2 strips of 2' 10 1/2\"");
+  line = g_ptr_array_index (lines, 2);
+  g_assert_cmpint (line->work, ==, RC_WORK_STAIR);
+  g_assert_cmpint (line->quantity_micro, ==, 12 * RC_MICRO);
+  build_plan_free (plan);
+}
+
+/* Absurd sizes are refused by name, never wrapped. */
+static void
+test_too_large (void)
+{
+  g_autoptr (RcGoods) goods = rc_goods_new ("x", RC_GOODS_SEALER, "Sealer X");
+  RcPacking packing;
+
+  goods->unit = RC_UNIT_FT;
+  for (int i = 0; i < 3; i++)
+    {
+      g_autoptr (GError) error = NULL;
+
+      goods->pack_covers_length = i == 0 ? 1 : 0;
+      goods->pack_micro = i == 1 ? G_MAXINT64 / 2 : 0;
+      g_assert_cmpint (rc_packing_from_length (goods, i == 1 ? FT (1) : G_MAXINT64 / 2, &packing, &error), ==, i == 1);
+      if (i != 1)
+        {
+          g_assert_error (error, RC_ERROR, RC_ERROR_RANGE);
+          g_assert_nonnull (strstr (error->message, "Sealer X"));
+        }
+    }
+}
+
+/* Cushion sold by the running foot of a roll: area over the roll's width. */
+static void
+test_area_by_the_running_foot (void)
+{
+  g_autoptr (RcGoods) goods = rc_goods_new ("pad", RC_GOODS_CUSHION, "Pad");
+  RcPacking packing;
+
+  goods->unit = RC_UNIT_FT;
+  goods->roll_width = FT (6);
+  goods->pack_micro = 45 * RC_MICRO; /* TRADE T9: 6 x 45 ft, 270 sq ft */
+  goods->pack_unit = RC_UNIT_ROLL;
+  g_assert_true (rc_packing_from_area (goods, rc_area_from_rectangle (FT (27), FT (20)), &packing, NULL));
+  g_assert_cmpint (packing.net_micro, ==, 90 * RC_MICRO);
+  g_assert_cmpint (packing.packs, ==, 2);
+}
+
 /* TRADE section 3: exact definitions; E7, E8, E26, E31, E32, E33 are arithmetic on areas. */
 static void
 test_conversions (void)
@@ -354,6 +476,10 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity-parts/strip-round-a-cutout", test_strip_round_a_cutout);
   g_test_add_func ("/quantity-parts/stairs", test_stairs);
   g_test_add_func ("/quantity-parts/transitions", test_transitions);
+  g_test_add_func ("/quantity-parts/transition-of-a-shared-door", test_transition_of_a_shared_door);
+  g_test_add_func ("/quantity-parts/stairs-alone", test_stairs_alone);
+  g_test_add_func ("/quantity-parts/too-large", test_too_large);
+  g_test_add_func ("/quantity-parts/area-by-the-running-foot", test_area_by_the_running_foot);
   g_test_add_func ("/quantity-parts/conversions", test_conversions);
   g_test_add_func ("/quantity-parts/conversions-refused", test_conversions_refused);
   g_test_add_func ("/quantity-parts/conversions-return", test_conversions_return);

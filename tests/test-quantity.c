@@ -326,6 +326,21 @@ test_missing_goods (void)
   rc_job_free (job);
 }
 
+/* Carpet that is counted in something that no roll can be measured in. */
+static void
+test_carpet_of_no_measure (void)
+{
+  g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
+  g_autoptr (GError) error = NULL;
+  RcPlan *plan = build_plan (job);
+
+  build_roll (build_cutting (plan, build_carpet (job, "twist", FT (12), RC_UNIT_TUB)), NULL, FT (9), FT (9));
+  g_assert_null (rc_quantity_compute (plan, NULL, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_RANGE);
+  g_assert_nonnull (strstr (error->message, "twist"));
+  build_plan_free (plan);
+}
+
 /* The job's own goods go before the catalogue's. */
 static void
 test_own_goods_first (void)
@@ -366,6 +381,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/packs-over-the-whole-job", test_packs_over_the_whole_job);
   g_test_add_func ("/quantity/floor-areas", test_floor_areas);
   g_test_add_func ("/quantity/missing-goods", test_missing_goods);
+  g_test_add_func ("/quantity/carpet-of-no-measure", test_carpet_of_no_measure);
   g_test_add_func ("/quantity/own-goods-first", test_own_goods_first);
   g_test_add_func ("/quantity/empty-plan", test_empty_plan);
   return g_test_run ();

@@ -366,6 +366,70 @@ test_cuts_renumbered (void)
   build_plan_free (after);
 }
 
+/* A wall that runs another way, a curved wall, a room of more walls, a corner moved, openings come and gone, a stair
+ * added; quantities in packs, an item more. */
+static void
+test_other_changes (void)
+{
+  g_autoptr (RcPriceBook) book = build_book ();
+  g_autoptr (RcJob) job = build_carpet_job ();
+  g_autoptr (GPtrArray) changes = NULL;
+  g_autoptr (RcQuote) quote_before = NULL, quote_after = NULL;
+  RcPoint corners[] = { { 0, 0 }, { FT (10), 0 }, { FT (10), FT (10) }, { 0, FT (10) } };
+  RcPoint six[]
+      = { { 0, 0 }, { FT (10), 0 }, { FT (10), FT (5) }, { FT (8), FT (5) }, { FT (8), FT (10) }, { 0, FT (10) } };
+  RcRoom    *den, *nook, *attic;
+  RcMeasure *again;
+  RcPlan    *before, *after;
+
+  den = build_room (job, "den", "Den", FT (10), FT (10), 0);
+  build_opening (den, "W1", RC_OPENING_WINDOW, 0, FT (1), FT (2));
+  build_opening (den, "A1", RC_OPENING_ARCHWAY, 1, FT (1), FT (2));
+  build_area (job, "A", "twist", "den", NULL)->cushion = g_strdup ("pad");
+  nook = build_outline_room (job, "nook", "Nook", corners, 4);
+  nook->placed = TRUE;
+  nook->at.x = FT (40);
+  attic = build_outline_room (job, "attic", "Attic", corners, 4);
+  attic->placed = TRUE;
+  attic->at.x = FT (80);
+  before = build_plan (job);
+  quote_before = make_quote (before, book);
+
+  again = rc_measure_copy (before->measure);
+  g_ptr_array_add (job->measures, again);
+  den = rc_measure_find_room (again, "den");
+  g_array_index (den->walls, RcWall, 0).bearing_degrees = 0.25;
+  g_array_index (den->walls, RcWall, 2).bow = FT (1);
+  ((RcOpening *)g_ptr_array_index (den->openings, 0))->width = FT (3);
+  g_ptr_array_remove_index (den->openings, 1);
+  build_opening (den, "D2", RC_OPENING_DOOR, 1, FT (1), FT (3))->transition = g_strdup ("bar");
+  rc_ring_get (rc_measure_find_room (again, "nook")->outline, 2)->x = FT (11);
+  rc_ring_get (rc_measure_find_room (again, "nook")->outline, 1)->x = FT (11);
+  g_array_set_size (rc_measure_find_room (again, "attic")->outline, 0);
+  g_array_append_vals (rc_measure_find_room (again, "attic")->outline, six, G_N_ELEMENTS (six));
+  build_area (job, "B", "twist", "attic", NULL)->cushion = g_strdup ("pad");
+  build_area (job, "C", "twist", "nook", NULL)->cushion = g_strdup ("pad");
+  build_stair (job, "S", 12, RC_TICKS_PER_INCH * 15 / 2, 10 * RC_TICKS_PER_INCH, FT (3), RC_STAIR_WATERFALL);
+  after = build_plan (job);
+  quote_after = make_quote (after, book);
+
+  changes = rc_compare (before, quote_before, after, quote_after);
+  assert_change (changes, "wall", "Den, wall 1", RC_CHANGE_CHANGED, "10' 0\" at 0°", "10' 0\" at 0.25°");
+  assert_change (changes, "wall", "Den, bow of wall 3", RC_CHANGE_CHANGED, "0\"", "1' 0\"");
+  assert_change (changes, "opening", "Den, W1", RC_CHANGE_CHANGED, "window 2' 0\" wide, 1' 0\" along wall 1",
+                 "window 3' 0\" wide, 1' 0\" along wall 1");
+  assert_change (changes, "opening", "Den, A1", RC_CHANGE_REMOVED, "archway 2' 0\" wide, 1' 0\" along wall 2", NULL);
+  assert_change (changes, "opening", "Den, D2", RC_CHANGE_ADDED, NULL, "door 3' 0\" wide, 1' 0\" along wall 2");
+  assert_change (changes, "wall", "Nook, wall 1", RC_CHANGE_CHANGED, "10' 0\"", "11' 0\"");
+  assert_change (changes, "wall", "Attic", RC_CHANGE_CHANGED, "4 walls", "6 walls");
+  assert_change (changes, "stair", "S", RC_CHANGE_ADDED, NULL, "12 steps, rise 7 1/2\", tread 10\", 3' 0\" wide");
+  assert_change (changes, "item", "bar", RC_CHANGE_ADDED, NULL, "6 ft (1 each), 25.50 USD");
+  assert_change (changes, "item", "pad", RC_CHANGE_CHANGED, "30 sq yd (1 roll), 165.00 USD",
+                 "60 sq yd (2 roll), 330.00 USD");
+  build_plan_free (before);
+  build_plan_free (after);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -377,5 +441,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quote-job/nothing-changed", test_nothing_changed);
   g_test_add_func ("/quote-job/compared-backwards", test_compared_backwards);
   g_test_add_func ("/quote-job/cuts-renumbered", test_cuts_renumbered);
+  g_test_add_func ("/quote-job/other-changes", test_other_changes);
   return g_test_run ();
 }

@@ -76,6 +76,25 @@ test_prices_by_quantity (void)
   g_assert_true (rc_price_book_find_for (book, NULL, "twist", NULL, 200 * RC_MICRO, RC_UNIT_SQ_YD) == cut);
 }
 
+/* A break of last year's list does not outlive the new one at the same quantity. */
+static void
+test_prices_by_quantity_and_date (void)
+{
+  g_autoptr (RcPriceBook) book = rc_price_book_new (&dollars);
+  const RcPrice *price;
+
+  add_dated_price (book, "twist", "2025-01-01", NULL, 20);
+  add_dated_price (book, "twist", "2025-01-01", NULL, 18)->from_micro = 100 * RC_MICRO;
+  add_dated_price (book, "twist", "2026-01-01", NULL, 22);
+  add_dated_price (book, "twist", "2026-01-01", NULL, 19)->from_micro = 100 * RC_MICRO;
+  price = rc_price_book_find_for (book, NULL, "twist", "2026-02-01", 99 * RC_MICRO, RC_UNIT_SQ_YD);
+  g_assert_cmpint (price->sale, ==, 22);
+  price = rc_price_book_find_for (book, NULL, "twist", "2026-02-01", 100 * RC_MICRO, RC_UNIT_SQ_YD);
+  g_assert_cmpint (price->sale, ==, 19);
+  price = rc_price_book_find_for (book, NULL, "twist", "2025-02-01", 100 * RC_MICRO, RC_UNIT_SQ_YD);
+  g_assert_cmpint (price->sale, ==, 18);
+}
+
 static void
 test_copy (void)
 {
@@ -330,6 +349,26 @@ test_nothing_to_order (void)
   build_plan_free (plan);
 }
 
+/* An order needs its prices too, and says which is missing. */
+static void
+test_order_without_a_price (void)
+{
+  g_autoptr (RcPriceBook) book = build_book ();
+  g_autoptr (GPtrArray) quantities = NULL;
+  g_autoptr (GError) error = NULL;
+  RcJob  *job;
+  RcPlan *plan = build_joined_fill (&job);
+
+  quantities = rc_quantity_compute (plan, book->goods, NULL);
+  g_ptr_array_remove_index (book->prices, 0);
+  g_assert_null (rc_order_new_all (job, plan, quantities, book, "2026-05-01", &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
+  g_assert_nonnull (strstr (error->message, "twist"));
+  g_assert_nonnull (strstr (error->message, "2026-05-01"));
+  build_plan_free (plan);
+  rc_job_free (job);
+}
+
 static void
 test_order_of_patterned_goods (void)
 {
@@ -382,6 +421,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/quote/prices-by-date", test_prices_by_date);
   g_test_add_func ("/quote/prices-by-quantity", test_prices_by_quantity);
+  g_test_add_func ("/quote/prices-by-quantity-and-date", test_prices_by_quantity_and_date);
   g_test_add_func ("/quote/copy", test_copy);
   g_test_add_func ("/quote/weights", test_weights);
   g_test_add_func ("/quote/weights-on-a-day", test_weights_on_a_day);
@@ -389,6 +429,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quote/stock-and-price-by-the-roll", test_stock_and_price_by_the_roll);
   g_test_add_func ("/quote/orders", test_orders);
   g_test_add_func ("/quote/nothing-to-order", test_nothing_to_order);
+  g_test_add_func ("/quote/order-without-a-price", test_order_without_a_price);
   g_test_add_func ("/quote/order-of-patterned-goods", test_order_of_patterned_goods);
   g_test_add_func ("/quote/order-in-the-measure-sold", test_order_in_the_measure_sold);
   return g_test_run ();

@@ -3,12 +3,40 @@
 #include "answer.h"
 #include "bound.h"
 #include "build.h"
+#include "exact.h"
 #include "improve.h"
 #include "lot.h"
 #include "reason.h"
 #include "strokes.h"
 
-/* The widths of group and lot are settled here; returns why there is no answer, or NULL. */
+typedef struct
+{
+  RcNestTask         *task;
+  const RcNestParams *params;
+  RcNestClock         clock;
+  RcNestSpot         *spots;
+  RcNestScore         score;
+  RcLength            bound;
+} Solver;
+
+static void
+report (const Solver *self)
+{
+  if (self->params->progress != NULL && self->score.unplaced == 0)
+    self->params->progress (self->score.used, self->bound, self->params->user_data);
+}
+
+static void
+take_found (const RcNestSpot *spots, const RcNestScore *score, gpointer user_data)
+{
+  Solver *self = user_data;
+
+  self->score = *score;
+  report (self);
+}
+
+/* Dye lots of the groups are settled here. Returns why there surely is no answer, or NULL; some items may be left over
+ * all the same. */
 static char *
 find_first (RcNestTask *task, RcNestSpot *spots)
 {
@@ -17,49 +45,87 @@ find_first (RcNestTask *task, RcNestSpot *spots)
   if (reason != NULL)
     return reason;
   if (task->bins->n_lots > 1 && task->items->groups->len > 0)
-    reason = rc_nest_lot_choose (task, spots);
-  else
-    rc_nest_build_best (task, spots);
-  for (guint i = 0; i < task->items->n && reason == NULL; i++)
-    if (spots[i].bin < 0)
-      reason = rc_nest_reason_for_left_over (task, spots);
-  return reason;
+    return rc_nest_lot_choose (task, spots);
+  rc_nest_build_best (task, spots);
+  return NULL;
+}
+
+static gboolean
+is_proved (const Solver *self)
+{
+  return self->score.unplaced == 0 && self->score.used == self->bound;
 }
 
 static void
-improve (const RcNestTask *task, const RcNestParams *params, RcLength bound, RcNestSpot *spots)
+solve_exactly (Solver *self)
 {
-  RcNestClock  clock;
-  RcNestSearch search = { &clock, params->seed, bound, NULL, NULL };
+  guint                  n = self->task->items->n;
+  g_autofree RcNestSpot *spots = g_memdup2 (self->spots, sizeof (RcNestSpot) * (n + 1));
+  RcNestScore            score;
+  RcLength               bound = 0;
 
-  rc_nest_clock_start (&clock, params);
-  if (rc_nest_can_improve (task))
-    rc_nest_improve (task, &search, spots);
+  if (!rc_nest_exact_can (self->task) || rc_nest_exact_estimate_seconds (self->task) > self->params->seconds / 2
+      || !rc_nest_exact_solve (self->task, &self->clock, spots, &bound))
+    return;
+  self->bound = MAX (self->bound, bound);
+  score = rc_nest_score (self->task, spots);
+  if (rc_nest_score_compare (&score, &self->score) < 0)
+    {
+      memcpy (self->spots, spots, sizeof *spots * n);
+      self->score = score;
+    }
+  report (self);
+}
+
+static void
+search (Solver *self)
+{
+  RcNestSearch parameters = { &self->clock, self->params->seed, 0, take_found, self };
+
+  rc_nest_clock_start (&self->clock, self->params);
+  report (self);
+  if (!is_proved (self))
+    solve_exactly (self);
+  parameters.goal = self->bound;
+  if (!is_proved (self) && rc_nest_can_improve (self->task))
+    rc_nest_improve (self->task, &parameters, self->spots);
+}
+
+static void
+finish (Solver *self, RcNestAnswer *answer)
+{
+  rc_nest_layout_to_answer (self->task, self->spots, answer);
+  rc_nest_strokes_fill (self->task->problem, answer);
+  answer->lower_bound = self->bound;
+  answer->status = RC_NEST_TIME_LIMIT;
+  if (is_proved (self))
+    answer->status = RC_NEST_OPTIMAL;
+  else if (self->params != NULL && g_cancellable_is_cancelled (self->params->cancellable))
+    answer->status = RC_NEST_CANCELLED;
 }
 
 RcNestAnswer *
 rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
 {
   g_autoptr (RcNestTask) task = rc_nest_task_new (problem);
-  RcNestAnswer          *answer = rc_nest_answer_new ();
   g_autofree RcNestSpot *spots = g_new (RcNestSpot, task->items->n + 1);
+  RcNestAnswer          *answer = rc_nest_answer_new ();
+  Solver                 self = { .task = task, .params = params, .spots = spots };
 
   answer->reason = find_first (task, spots);
-  if (answer->reason != NULL)
+  if (answer->reason == NULL)
     {
-      answer->status = RC_NEST_INFEASIBLE;
-      return answer;
+      self.bound = rc_nest_bound_quick (task);
+      self.score = rc_nest_score (task, spots);
+      if (params != NULL && params->seconds > 0)
+        search (&self);
+      if (self.score.unplaced > 0)
+        answer->reason = rc_nest_reason_for_left_over (task, spots);
     }
-  answer->lower_bound = rc_nest_bound_quick (task);
-  if (params != NULL && params->seconds > 0)
-    improve (task, params, answer->lower_bound, spots);
-  rc_nest_layout_to_answer (task, spots, answer);
-  rc_nest_strokes_fill (problem, answer);
-  answer->status = RC_NEST_TIME_LIMIT;
-  if (answer->used_length == answer->lower_bound)
-    answer->status = RC_NEST_OPTIMAL;
-  else if (params != NULL && g_cancellable_is_cancelled (params->cancellable))
-    answer->status = RC_NEST_CANCELLED;
+  if (answer->reason == NULL)
+    finish (&self, answer);
+  else
+    answer->status = RC_NEST_INFEASIBLE;
   return answer;
 }
 

@@ -1,0 +1,292 @@
+#include "exact.h"
+
+#include "subsets.h"
+
+enum
+{
+  MOST_WORK = 150000000,
+  MOST_LOT_CHOICES = 64
+};
+
+typedef struct
+{
+  gint64   cost;
+  RcLength used;
+} Price;
+
+typedef struct
+{
+  RcNestTask        *task;
+  const RcNestClock *clock;
+  guint              n;
+  RcNestSubsets    **subsets; /* by bin; bins that are alike share one */
+  guint              n_bins;
+  Price             *best;  /* by set, over the bins so far */
+  guint32           *taken; /* by bin and set: what that bin takes */
+  Price              found; /* over all lots */
+  RcNestSpot        *spots;
+  int               *lots;
+  RcLength           least_used;
+  gboolean           stopped;
+} Exact;
+
+static const Price NONE = { G_MAXINT64, G_MAXINT64 };
+
+static gboolean
+is_cheaper (Price a, Price b)
+{
+  return a.cost < b.cost || (a.cost == b.cost && a.used < b.used);
+}
+
+static guint
+count_lot_choices (const RcNestTask *task)
+{
+  guint choices = 1;
+
+  if (task->bins->n_lots > 1)
+    for (guint g = 0; g < task->items->groups->len && choices <= MOST_LOT_CHOICES; g++)
+      choices *= (guint)task->bins->n_lots;
+  return choices;
+}
+
+double
+rc_nest_exact_estimate_seconds (const RcNestTask *task)
+{
+  double base = task->items->has_repeats ? 4 : 3, sets = 1;
+
+  for (guint i = 0; i < task->items->n; i++)
+    sets *= base;
+  return sets * (task->problem->stages == 0 ? 4e-7 : 1.5e-8);
+}
+
+gboolean
+rc_nest_exact_can (const RcNestTask *task)
+{
+  guint   n = task->items->n, most = RC_NEST_MOST_EXACT;
+  guint64 work = 1;
+
+  if (task->problem->stages == 0)
+    most = task->items->has_repeats ? 1 : RC_NEST_MOST_EXACT_ANY;
+  else if (task->items->has_repeats)
+    most = RC_NEST_MOST_EXACT_REPEATS;
+  if (n == 0 || n > most || count_lot_choices (task) > MOST_LOT_CHOICES)
+    return FALSE;
+  for (guint b = 1; b < task->bins->n; b++)
+    if (task->bins->bins[b].source == task->bins->bins[b - 1].source
+        && task->bins->bins[b].copy == task->bins->bins[b - 1].copy)
+      return FALSE;
+  for (guint i = 0; i < n; i++)
+    work *= 3;
+  return task->bins->n == 1 || work * task->bins->n * count_lot_choices (task) <= MOST_WORK;
+}
+
+static gboolean
+are_alike (const RcNestTask *task, const RcNestBin *a, const RcNestBin *b)
+{
+  return a->width == b->width && a->start == b->start;
+}
+
+/* The longest end that a cutting in this bin could usefully have. */
+static RcLength
+compute_most_end (const RcNestTask *task, guint bin)
+{
+  RcLength end = task->bins->bins[bin].end, most = 0, stacked = task->bins->bins[bin].start;
+
+  for (guint b = 0; b < task->bins->n; b++)
+    if (are_alike (task, &task->bins->bins[b], &task->bins->bins[bin]))
+      end = MAX (end, task->bins->bins[b].end);
+  for (guint i = 0; i < task->items->n; i++)
+    {
+      most = MAX (most, task->items->items[i].repeat);
+      stacked += task->items->items[i].h;
+    }
+  return MIN (end, stacked + most * (RcLength)task->items->n);
+}
+
+static gboolean
+prepare (Exact *self)
+{
+  const RcNestTask *task = self->task;
+
+  for (guint b = 0; b < self->n_bins; b++)
+    {
+      const RcNestBin *bin = &task->bins->bins[b];
+
+      for (guint a = 0; a < b && self->subsets[b] == NULL; a++)
+        if (are_alike (task, bin, &task->bins->bins[a]))
+          self->subsets[b] = self->subsets[a];
+      if (self->subsets[b] == NULL)
+        self->subsets[b] = rc_nest_subsets_new (task->items->items, self->n, task->problem->stages, bin->width,
+                                                bin->start, compute_most_end (task, b), self->clock);
+      if (self->subsets[b] == NULL)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static void
+forget (Exact *self)
+{
+  for (guint b = 0; b < self->n_bins; b++)
+    {
+      gboolean shared = FALSE;
+
+      for (guint a = 0; a < b; a++)
+        shared |= self->subsets[a] == self->subsets[b];
+      if (!shared)
+        rc_nest_subsets_free (self->subsets[b]);
+      else
+        self->subsets[b] = NULL;
+    }
+}
+
+static guint32
+find_allowed (const Exact *self, const RcNestBin *bin)
+{
+  guint32 allowed = 0;
+
+  for (guint i = 0; i < self->n; i++)
+    if (rc_nest_task_allows (self->task, &self->task->items->items[i], bin))
+      allowed |= 1u << i;
+  return allowed;
+}
+
+static Price
+get_price (const Exact *self, guint b, RcLength end, gboolean by_length)
+{
+  const RcNestBin *bin = &self->task->bins->bins[b];
+  RcLength         taken = bin->roll_length == 0 ? rc_length_round_up (end, self->task->problem->buy_step) : end;
+
+  return (Price){ by_length ? end : taken * bin->cost_per_m, end };
+}
+
+/* What bins 0 .. b cost for each set; sets are visited largest first so that a bin is used once. */
+static void
+add_bin (Exact *self, guint b, gboolean by_length)
+{
+  const RcNestBin     *bin = &self->task->bins->bins[b];
+  guint32              n_sets = 1u << self->n, allowed = find_allowed (self, bin);
+  guint32             *taken = self->taken + (gsize)b * n_sets;
+  g_autofree RcLength *ends = g_new (RcLength, n_sets);
+
+  for (guint32 set = 0; set < n_sets; set++)
+    ends[set] = rc_nest_subsets_get_end (self->subsets[b], set);
+  for (guint32 set = n_sets; set-- > 0;)
+    {
+      taken[set] = 0;
+      for (guint32 sub = set & allowed; sub != 0; sub = (sub - 1) & set & allowed)
+        {
+          Price before = self->best[set ^ sub], price;
+
+          if (ends[sub] > bin->end || before.cost == G_MAXINT64)
+            continue;
+          price = get_price (self, b, ends[sub], by_length);
+          price.cost += before.cost;
+          price.used += before.used;
+          if (is_cheaper (price, self->best[set]))
+            {
+              self->best[set] = price;
+              taken[set] = sub;
+            }
+        }
+    }
+}
+
+static Price
+spread (Exact *self, gboolean by_length)
+{
+  guint32 n_sets = 1u << self->n;
+
+  self->best[0] = (Price){ 0, 0 };
+  for (guint32 set = 1; set < n_sets; set++)
+    self->best[set] = NONE;
+  for (guint b = 0; b < self->n_bins; b++)
+    {
+      add_bin (self, b, by_length);
+      if (rc_nest_clock_is_over (self->clock))
+        {
+          self->stopped = TRUE;
+          return NONE;
+        }
+    }
+  return self->best[n_sets - 1];
+}
+
+static void
+write_spots (Exact *self)
+{
+  guint32 n_sets = 1u << self->n, left = n_sets - 1;
+
+  for (guint b = self->n_bins; b-- > 0;)
+    {
+      guint32 sub = self->taken[(gsize)b * n_sets + left];
+
+      if (sub == 0)
+        continue;
+      rc_nest_subsets_place (self->subsets[b], sub, (int)b, self->spots);
+      left ^= sub;
+    }
+}
+
+static void
+solve_lots (Exact *self)
+{
+  Price price = spread (self, TRUE);
+
+  self->least_used = MIN (self->least_used, price.cost);
+  if (self->stopped || price.cost == G_MAXINT64)
+    return;
+  price = spread (self, FALSE);
+  if (self->stopped || !is_cheaper (price, self->found))
+    return;
+  self->found = price;
+  write_spots (self);
+  memcpy (self->lots, self->task->lot_of_group, sizeof (int) * self->task->items->groups->len);
+}
+
+static void
+solve_groups (Exact *self, guint group)
+{
+  if (self->stopped)
+    return;
+  if (group == self->task->items->groups->len || self->task->bins->n_lots == 1)
+    {
+      solve_lots (self);
+      return;
+    }
+  for (int lot = 0; lot < self->task->bins->n_lots; lot++)
+    {
+      self->task->lot_of_group[group] = lot;
+      solve_groups (self, group + 1);
+    }
+}
+
+gboolean
+rc_nest_exact_solve (RcNestTask *task, const RcNestClock *clock, RcNestSpot *spots, RcLength *bound)
+{
+  guint n = task->items->n, n_groups = task->items->groups->len;
+  Exact self = { .task = task, .clock = clock, .n = n, .n_bins = task->bins->n, .found = NONE, .spots = spots };
+  g_autofree int *before = g_memdup2 (task->lot_of_group, sizeof (int) * (n_groups + 1));
+
+  self.subsets = g_new0 (RcNestSubsets *, self.n_bins + 1);
+  self.best = g_new (Price, (gsize)1 << n);
+  self.taken = g_new (guint32, (gsize)self.n_bins << n);
+  self.spots = g_new (RcNestSpot, n + 1);
+  self.lots = g_memdup2 (before, sizeof (int) * (n_groups + 1));
+  self.least_used = RC_NEST_ENDLESS;
+  self.stopped = !prepare (&self);
+  if (!self.stopped)
+    solve_groups (&self, 0);
+  memcpy (task->lot_of_group, self.stopped ? before : self.lots, sizeof (int) * n_groups);
+  if (!self.stopped)
+    *bound = self.least_used;
+  if (!self.stopped && self.least_used < RC_NEST_ENDLESS)
+    memcpy (spots, self.spots, sizeof (RcNestSpot) * n);
+  forget (&self);
+  g_free (self.subsets);
+  g_free (self.best);
+  g_free (self.taken);
+  g_free (self.spots);
+  g_free (self.lots);
+  return !self.stopped;
+}

@@ -1,0 +1,16 @@
+/* The best cutting of few items, proved: over the rolls each takes a subset of them. */
+#pragma once
+
+#include "clock.h"
+#include "layout.h"
+
+/* Whether the task is small enough, and of a kind that is handled: rolls in one piece. */
+gboolean rc_nest_exact_can (const RcNestTask *task);
+
+/* Roughly how long it takes. */
+double rc_nest_exact_estimate_seconds (const RcNestTask *task);
+
+/* TRUE: *bound is the least used length of any cutting (RC_NEST_ENDLESS: there is none), and spots the cheapest cutting
+ * (untouched when there is none). FALSE: the clock was over first; nothing is changed. Groups take every lot in turn;
+ * task->lot_of_group ends as the spots have it. */
+gboolean rc_nest_exact_solve (RcNestTask *task, const RcNestClock *clock, RcNestSpot *spots, RcLength *bound);

@@ -2,8 +2,6 @@
 
 #include <string.h>
 
-#include <glib/gi18n-lib.h>
-
 #include "exact-text.h"
 #include "xml-out.h"
 
@@ -126,7 +124,7 @@ write_tax (RcXmlOut *out, RcMoney net, RcMoney tax, gint64 tax_ppm, const RcCurr
       rc_xml_out_text (out, "cbc:Percent", percent);
     }
   rc_xml_out_open (out, "cac:TaxScheme");
-  rc_xml_out_text (out, "cbc:Name", _ ("Sales tax"));
+  rc_xml_out_text (out, "cbc:Name", "Sales tax");
   rc_xml_out_close (out);
   rc_xml_out_close (out);
   rc_xml_out_close (out);

@@ -18,6 +18,7 @@ typedef struct
   GPtrArray     *rings; /* of RcRing: outer rings and holes of all parts */
   GPtrArray     *outer; /* of RcRing, borrowed: the outer ring of rooms[i] */
   GPtrArray     *doors; /* of RcPolygon: floor inside walls */
+  gboolean       touch; /* a door lies in a wall of no thickness */
 } Parts;
 
 static void
@@ -132,7 +133,10 @@ add_door (Parts *parts, RcPoint a, RcPoint b, RcPoint far_b, RcPoint far_a, RcAr
   g_array_append_vals (polygon->outer, points, G_N_ELEMENTS (points));
   rc_polygon_normalize (polygon);
   if (rc_polygon_compute_area (polygon) == 0)
-    return;
+    {
+      parts->touch = TRUE;
+      return;
+    }
   /* As given, not as normalised: its corners must stay those of the rooms' rings. */
   g_array_set_size (polygon->outer, 0);
   g_array_append_vals (polygon->outer, points, G_N_ELEMENTS (points));
@@ -231,15 +235,19 @@ overlay (const Parts *parts, GError **error)
 RcRegion *
 rc_house_compute_floor (const RcHouse *house, const RcFloorArea *area, RcArea *area_exact, GError **error)
 {
-  g_auto (Parts) parts = { house, g_ptr_array_new (), g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref),
-                           g_ptr_array_new (), g_ptr_array_new_with_free_func ((GDestroyNotify)rc_polygon_free) };
+  g_auto (Parts) parts = { house,
+                           g_ptr_array_new (),
+                           g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref),
+                           g_ptr_array_new (),
+                           g_ptr_array_new_with_free_func ((GDestroyNotify)rc_polygon_free),
+                           FALSE };
   RcArea    exact = 0;
   RcRegion *floor;
 
   if (!add_rooms (&parts, area, &exact, error))
     return NULL;
   add_openings (&parts, &exact);
-  floor = rc_edge_merge (parts.rings);
+  floor = parts.touch ? NULL : rc_edge_merge (parts.rings);
   if (floor == NULL)
     floor = overlay (&parts, error);
   if (floor == NULL)

@@ -55,7 +55,7 @@ print_json (const RcJobWork *before, const RcJobWork *after, const GPtrArray *ch
   g_autoptr (RcJson) json = rc_json_new ();
 
   rc_json_begin_object (json, NULL);
-  rc_json_add_string (json, "job", before->job->number);
+  rc_json_add_string (json, "job", rc_job_work_get_number (before));
   add_side (json, "before", before);
   add_side (json, "after", after);
   rc_json_begin_array (json, "changes");

@@ -302,6 +302,12 @@ rc_job_work_order (RcJobWork *work, GError **error)
   return rc_order_new_all (work->job, work->plan, work->quantities, work->book, work->options->date, error);
 }
 
+const char *
+rc_job_work_get_number (const RcJobWork *work)
+{
+  return work->job->number != NULL && work->job->number[0] != '\0' ? work->job->number : work->job->id;
+}
+
 RcSheetData
 rc_job_work_get_sheet_data (const RcJobWork *work, RcPaper paper)
 {

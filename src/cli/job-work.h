@@ -34,5 +34,8 @@ gboolean rc_job_work_price (RcJobWork *work, GError **error);
 /* The orders, priced. (transfer full) GPtrArray of RcOrder. */
 GPtrArray *rc_job_work_order (RcJobWork *work, GError **error);
 
+/* What the job goes by: its number, or its id when it has none yet. */
+const char *rc_job_work_get_number (const RcJobWork *work);
+
 /* What sheets of the job are drawn from; for an order's sheet set `order`. Borrows from the work. */
 RcSheetData rc_job_work_get_sheet_data (const RcJobWork *work, RcPaper paper);

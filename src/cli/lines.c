@@ -3,6 +3,8 @@
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
 
+#define WRAP_COLUMN 100
+
 static void
 add_packs (RcJson *json, gint64 packs, RcUnit pack_unit)
 {
@@ -77,16 +79,35 @@ dup_packs (gint64 packs, RcUnit pack_unit)
   return packs > 0 ? g_strdup_printf ("%" G_GINT64_FORMAT " %s", packs, rc_unit_get_name (pack_unit)) : NULL;
 }
 
+/* `text` indented, broken between words so that lines stay within a terminal's width. */
+static void
+print_wrapped (const char *text)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  glong column = WRAP_COLUMN;
+
+  for (guint i = 0; words[i] != NULL; i++)
+    {
+      glong    width = g_utf8_strlen (words[i], -1);
+      gboolean breaks = column + 1 + width > WRAP_COLUMN;
+
+      printf ("%s%s", !breaks ? " " : i == 0 ? "    " : "\n    ", words[i]);
+      column = (breaks ? 4 : column + 1) + width;
+    }
+  printf ("\n");
+}
+
 void
 rc_lines_print_quantities (const GPtrArray *quantities)
 {
-  g_autoptr (RcTextTable) table = rc_text_table_new ("lrlrl");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lrlr");
+  g_autofree char *text = NULL;
+  g_auto (GStrv) rows = NULL;
 
   rc_text_table_add (table, _ ("Item"));
   rc_text_table_add (table, _ ("Quantity"));
   rc_text_table_add (table, _ ("Unit"));
   rc_text_table_add (table, _ ("Packs"));
-  rc_text_table_add (table, _ ("Because"));
   for (guint i = 0; i < quantities->len; i++)
     {
       const RcQuantityLine *line = g_ptr_array_index (quantities, i);
@@ -95,9 +116,18 @@ rc_lines_print_quantities (const GPtrArray *quantities)
       rc_text_table_add_take (table, dup_quantity (line->quantity_micro));
       rc_text_table_add (table, rc_unit_get_name (line->unit));
       rc_text_table_add_take (table, dup_packs (line->packs, line->pack_unit));
-      rc_text_table_add (table, line->because);
     }
-  rc_text_table_print (table, TRUE);
+  /* Each row, and under it where it comes from; the heading takes two lines. */
+  text = rc_text_table_dup_text (table, TRUE);
+  rows = g_strsplit (text, "\n", -1);
+  printf ("%s\n%s\n", rows[0], rows[1]);
+  for (guint i = 0; i < quantities->len; i++)
+    {
+      const RcQuantityLine *line = g_ptr_array_index (quantities, i);
+
+      printf ("%s\n", rows[i + 2]);
+      print_wrapped (line->because);
+    }
 }
 
 void

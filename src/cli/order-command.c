@@ -31,7 +31,7 @@ print_json (const RcJobWork *work, const GPtrArray *orders)
   g_autoptr (RcJson) json = rc_json_new ();
 
   rc_json_begin_object (json, NULL);
-  rc_json_add_string (json, "job", work->job->number);
+  rc_json_add_string (json, "job", rc_job_work_get_number (work));
   rc_json_add_string (json, "measure", work->measure->id);
   rc_json_add_string (json, "date", work->options->date);
   rc_json_begin_array (json, "orders");
@@ -59,38 +59,54 @@ print_text (const GPtrArray *orders)
     }
 }
 
+/* Of the order at `index`: the number given, numbered on where there are several. */
 static char *
-dup_order_number (const RcDocumentOptions *options, guint index, guint count)
+dup_number (const char *number, guint index, guint count)
 {
-  return options->number != NULL ? rc_document_dup_numbered_path (options->number, index, count) : NULL;
+  return number == NULL || count == 1 ? g_strdup (number) : g_strdup_printf ("%s-%u", number, index + 1);
+}
+
+/* An order in XML must have a number; one that has none goes by the job's. */
+static gboolean
+write_ubl (const RcJobWork *work, const RcOrder *order, const char *number, const char *path, GError **error)
+{
+  g_autofree char *xml = rc_ubl_format_order (work->job, work->book, order, number, work->options->date);
+
+  return g_file_set_contents (path, xml, -1, error);
+}
+
+static gboolean
+write_order (const RcJobWork *work, const GPtrArray *orders, guint index, const RcDocumentOptions *options,
+             GError **error)
+{
+  RcSheetData      data = rc_job_work_get_sheet_data (work, options->paper);
+  g_autofree char *number = dup_number (options->number, index, orders->len);
+
+  data.order = g_ptr_array_index (orders, index);
+  data.number = number;
+  if (options->pdf != NULL)
+    {
+      g_autofree char *path = rc_document_dup_numbered_path (options->pdf, index, orders->len);
+
+      if (!rc_sheet_write_pdf (RC_SHEET_ORDER, &data, path, error))
+        return FALSE;
+    }
+  if (options->ubl != NULL)
+    {
+      g_autofree char *path = rc_document_dup_numbered_path (options->ubl, index, orders->len);
+      g_autofree char *own = dup_number (rc_job_work_get_number (work), index, orders->len);
+
+      return write_ubl (work, data.order, number != NULL ? number : own, path, error);
+    }
+  return TRUE;
 }
 
 static gboolean
 write_files (const RcJobWork *work, const GPtrArray *orders, const RcDocumentOptions *options, GError **error)
 {
   for (guint i = 0; i < orders->len; i++)
-    {
-      RcSheetData      data = rc_job_work_get_sheet_data (work, options->paper);
-      g_autofree char *number = dup_order_number (options, i, orders->len);
-
-      data.order = g_ptr_array_index (orders, i);
-      data.number = number;
-      if (options->pdf != NULL)
-        {
-          g_autofree char *path = rc_document_dup_numbered_path (options->pdf, i, orders->len);
-
-          if (!rc_sheet_write_pdf (RC_SHEET_ORDER, &data, path, error))
-            return FALSE;
-        }
-      if (options->ubl != NULL)
-        {
-          g_autofree char *path = rc_document_dup_numbered_path (options->ubl, i, orders->len);
-          g_autofree char *xml = rc_ubl_format_order (work->job, work->book, data.order, number, data.date);
-
-          if (!g_file_set_contents (path, xml, -1, error))
-            return FALSE;
-        }
-    }
+    if (!write_order (work, orders, i, options, error))
+      return FALSE;
   return TRUE;
 }
 

@@ -7,15 +7,15 @@
 #include <glib/gi18n-lib.h>
 
 static int
-print_json (const RcPlan *plan)
+print_json (const RcJobWork *work)
 {
   g_autoptr (RcJson) json = rc_json_new ();
 
   rc_json_begin_object (json, NULL);
-  rc_json_add_string (json, "job", plan->job->number);
-  rc_json_add_string (json, "measure", plan->measure->id);
-  rc_plan_json_add (json, plan);
-  rc_json_add_string (json, "currency", plan->job->currency.code);
+  rc_json_add_string (json, "job", rc_job_work_get_number (work));
+  rc_json_add_string (json, "measure", work->measure->id);
+  rc_plan_json_add (json, work->plan);
+  rc_json_add_string (json, "currency", work->job->currency.code);
   rc_json_end_object (json);
   return rc_json_print (json) ? RC_EXIT_DONE : RC_EXIT_FAILED;
 }
@@ -45,7 +45,7 @@ rc_plan_command_run (int argc, char **argv)
   if (work == NULL || !rc_job_work_plan (work, &error))
     return rc_command_fail (usage.name, error);
   if (options.json)
-    return print_json (work->plan);
+    return print_json (work);
   rc_plan_text_print (work->plan);
   return RC_EXIT_DONE;
 }

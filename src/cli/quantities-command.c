@@ -11,7 +11,7 @@ print_json (const RcJobWork *work)
   g_autoptr (RcJson) json = rc_json_new ();
 
   rc_json_begin_object (json, NULL);
-  rc_json_add_string (json, "job", work->job->number);
+  rc_json_add_string (json, "job", rc_job_work_get_number (work));
   rc_json_add_string (json, "measure", work->measure->id);
   rc_lines_add_quantities_json (json, work->quantities);
   rc_json_end_object (json);

@@ -15,7 +15,7 @@ print_json (const RcJobWork *work, const char *number)
   g_autoptr (RcJson) json = rc_json_new ();
 
   rc_json_begin_object (json, NULL);
-  rc_json_add_string (json, "job", work->job->number);
+  rc_json_add_string (json, "job", rc_job_work_get_number (work));
   rc_json_add_string (json, "measure", work->measure->id);
   rc_json_add_string (json, "number", number);
   rc_json_add_string (json, "date", work->options->date);

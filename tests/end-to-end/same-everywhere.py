@@ -1,0 +1,67 @@
+#!/usr/bin/env python3
+"""Prints TAP: the same job gives the same JSON, XML and PDF every time, in every locale and time zone."""
+import os
+import pathlib
+
+import jobs
+import tap
+
+DEMO = tap.SOURCE / "data" / "demo-job.xml"
+SETTINGS = [
+    ("the C locale", {"LC_ALL": "C"}),
+    ("a locale with a decimal comma", {"LC_ALL": "es_ES.UTF-8", "LANGUAGE": "es"}),
+    ("another time zone", {"LC_ALL": "C.UTF-8", "TZ": "Pacific/Kiritimati"}),
+]
+COMMANDS = [["plan"], ["quantities"], ["quote"], ["order"], ["compare", "M1", "M2"]]
+
+
+def check_json():
+    for command in COMMANDS:
+        arguments = [command[0], DEMO, *command[1:], "--date", "2026-03-20", "--store", tap.home / "shop.db", "--json"]
+        first = tap.run(*arguments)
+        tap.ok(first.returncode == 0, f"{command[0]} answers", first.stderr)
+        tap.equal(tap.run(*arguments).stdout, first.stdout, f"{command[0]}: the same again")
+        for name, environment in SETTINGS:
+            tap.equal(tap.run(*arguments, **environment).stdout, first.stdout, f"{command[0]}: the same in {name}")
+
+
+def check_files():
+    wanted = {}
+    for name, environment in [("the usual locale", {"LC_ALL": "C.UTF-8"}), *SETTINGS]:
+        folder = tap.home / "files" / name.replace(" ", "-")
+        folder.mkdir(parents=True)
+        # Papers speak the reader's language, so only the language is held still.
+        environment = {**environment, "LANGUAGE": "en"}
+        process = tap.run("quote", DEMO, "--date", "2026-03-20", "--store", tap.home / "shop.db", "--pdf",
+                          folder / "q.pdf", "--ubl", folder / "q.xml", **environment)
+        tap.ok(process.returncode == 0, f"a quotation is written in {name}", process.stderr)
+        for file in ("q.pdf", "q.xml"):
+            got = (folder / file).read_bytes() if (folder / file).exists() else None
+            tap.ok(got is not None and got == wanted.setdefault(file, got), f"{file}: the same in {name}")
+
+
+def check_comma():
+    """The locale with a comma is really one, or the checks above say nothing."""
+    if not os.environ.get("LOCPATH") or not (pathlib.Path(os.environ["LOCPATH"]) / "es_ES.UTF-8").is_dir():
+        tap.skip("the locale with a decimal comma", "it could not be made here")
+        return
+    import locale
+    locale.setlocale(locale.LC_ALL, "es_ES.UTF-8")
+    tap.equal(locale.localeconv()["decimal_point"], ",", "the locale has a decimal comma")
+
+
+def check_language():
+    """Tables are for people and follow their language; JSON does not."""
+    if "ROWCUT_LOCALE_DIR" not in os.environ:
+        tap.skip("tables in Spanish", "ROWCUT_LOCALE_DIR does not name the translations")
+        return
+    path = tap.write("job.xml", jobs.job(jobs.room("Parlour", "15 ft", "20 ft")))
+    process = tap.run("quote", path, LC_ALL="es_ES.UTF-8", LANGUAGE="es", ROWCUT_LOCALE_DIR=os.environ["ROWCUT_LOCALE_DIR"])
+    tap.ok("Importe" in process.stdout, "tables speak Spanish to a Spanish reader", process.stdout)
+
+
+check_comma()
+check_json()
+check_files()
+check_language()
+tap.done()

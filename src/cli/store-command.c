@@ -23,6 +23,8 @@ typedef struct
   int         n_least, n_most;
   int (*run) (RcStore *store, const StoreOptions *options, GStrv arguments);
   gboolean may_make; /* the store, when it is not there */
+  /* What is wrong with how the command is used, for people; NULL when nothing is. Nullable. */
+  const char *(*find_fault) (const StoreOptions *options, GStrv arguments);
 } StoreCommand;
 
 static int
@@ -141,11 +143,15 @@ import_prices (RcStore *store, const char *path, GError **error)
   return TRUE;
 }
 
+static const char *
+find_import_fault (const StoreOptions *options, GStrv arguments)
+{
+  return options->replace && options->as_new ? _ ("--replace and --new do not go together") : NULL;
+}
+
 static int
 run_import (RcStore *store, const StoreOptions *options, GStrv arguments)
 {
-  if (options->replace && options->as_new)
-    return rc_command_fail_usage ("store import", "%s", _ ("--replace and --new do not go together"));
   for (guint i = 0; arguments[i] != NULL; i++)
     {
       g_autoptr (GError) error = NULL;
@@ -175,14 +181,18 @@ export_prices (RcStore *store, const char *path, GError **error)
   return csv != NULL && g_file_set_contents (path, csv, -1, error);
 }
 
+static const char *
+find_export_fault (const StoreOptions *options, GStrv arguments)
+{
+  return g_strv_length (arguments) == (options->prices ? 1 : 2) ? NULL : _ ("wanted: JOB FILE, or --prices FILE");
+}
+
 static int
 run_export (RcStore *store, const StoreOptions *options, GStrv arguments)
 {
   g_autoptr (GError) error = NULL;
   const char *path = arguments[options->prices ? 0 : 1];
 
-  if (path == NULL || (options->prices && arguments[1] != NULL))
-    return rc_command_fail_usage ("store export", "%s", _ ("wanted: JOB FILE, or --prices FILE"));
   if (!options->replace && g_file_test (path, G_FILE_TEST_EXISTS))
     g_set_error (&error, RC_ERROR, RC_ERROR_STORE, _ ("“%s” is there already; --replace writes over it"), path);
   else if (options->prices ? export_prices (store, path, &error) : export_job (store, arguments[0], path, &error))
@@ -251,13 +261,13 @@ run_jobs (RcStore *store, const StoreOptions *options, GStrv arguments)
 }
 
 static const StoreCommand commands[] = {
-  { "check", "", N_ ("Checks the store from end to end and says what is wrong."), 0, 0, run_check, FALSE },
-  { "backup", "FILE", N_ ("Copies the store, also while it is in use, to a new file."), 1, 1, run_backup, FALSE },
+  { "check", "", N_ ("Checks the store from end to end and says what is wrong."), 0, 0, run_check, FALSE, NULL },
+  { "backup", "FILE", N_ ("Copies the store, also while it is in use, to a new file."), 1, 1, run_backup, FALSE, NULL },
   { "import", "JOB.xml...", N_ ("Takes job files, or with --prices price lists in CSV, into the store."), 1, G_MAXINT,
-    run_import, TRUE },
+    run_import, TRUE, find_import_fault },
   { "export", "JOB FILE", N_ ("Writes a job as a job file, or with --prices the price book as CSV."), 1, 2, run_export,
-    FALSE },
-  { "jobs", "[WORDS...]", N_ ("Lists the jobs, or those that hold every word."), 0, G_MAXINT, run_jobs, FALSE },
+    FALSE, find_export_fault },
+  { "jobs", "[WORDS...]", N_ ("Lists the jobs, or those that hold every word."), 0, G_MAXINT, run_jobs, FALSE, NULL },
 };
 
 static void
@@ -303,10 +313,14 @@ run (const StoreCommand *command, int argc, char **argv)
   g_auto (GStrv) arguments = NULL;
   g_autoptr (RcStore) store = NULL;
   g_autoptr (GError) error = NULL;
-  int status;
+  const char *fault;
+  int         status;
 
   if (!rc_command_parse (&usage, argc, argv, &arguments, &status))
     return status;
+  fault = command->find_fault != NULL ? command->find_fault (&options, arguments) : NULL;
+  if (fault != NULL)
+    return rc_command_fail_usage (usage.name, "%s", fault);
   store = command->may_make ? rc_shop_store_open (path, &error) : rc_shop_store_open_existing (path, &error);
   if (store == NULL)
     return fail (command->name, error);

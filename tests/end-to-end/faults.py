@@ -25,11 +25,11 @@ def check_jobs():
             '<point x="10 ft" y="0 ft"/><point x="0 ft" y="10 ft"/></outline></room>')),
         ("a door wider than its wall", ["Parlour", "D1", "wall"], jobs.job(
             jobs.room("Parlour", "15 ft", "20 ft", '<door id="D1" wall="1" width="16 ft"/>'))),
-        ("a roll narrower than the trim", ["Twist", "trim"], jobs.job(PARLOUR, settings='trim="3 in"').replace(
+        ("a roll narrower than the trim", ["twist", "trim"], jobs.job(PARLOUR, settings='trim="3 in"').replace(
             'roll-width="12 ft"', 'roll-width="2 in"', 1)),
         ("walls that do not close", ["Parlour", "1 part in", "measure again"], jobs.job(
             PARLOUR.replace('bearing="W" length="15 ft"', 'bearing="W" length="14 ft"'))),
-        ("a wrong element", ["job.xml", "line 3", "furniture"], jobs.job("\n<sofa/>\n<furniture/>").replace(
+        ("a wrong element", ["job.xml:3", "furniture"], jobs.job("\n<sofa/>\n<furniture/>").replace(
             "<sofa/>", PARLOUR)),
         ("a length that is none", ["job.xml", "15 parsecs"], jobs.job(jobs.room("Parlour", "15 parsecs", "20 ft"))),
         ("an area with a room that is not there", ["cellar"], jobs.job(

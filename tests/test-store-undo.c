@@ -231,6 +231,7 @@ test_damaged_steps_are_refused (Fixture *fixture, gconstpointer data)
   const char *const damages[] = {
     "UPDATE steps SET changeset = substr (changeset, 1, length (changeset) - 7) WHERE job_id = 'J-1'",
     "UPDATE steps SET changeset = x'' WHERE job_id = 'J-1'",
+    "UPDATE steps SET changeset = x'54' WHERE job_id = 'J-1'", /* SQLite alone would never return */
     "UPDATE steps SET changeset = x'00112233445566778899' WHERE job_id = 'J-1'",
     "UPDATE steps SET changeset = (SELECT changeset FROM steps WHERE job_id = 'J-2') WHERE job_id = 'J-1'",
   };

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "changeset.h"
 #include "row-table.h"
 
 void
@@ -85,39 +86,6 @@ rc_step_find (RcStore *store, const char *job_id, gboolean undone, RcStep *step,
   return TRUE;
 }
 
-static gboolean
-is_job_table (const char *name)
-{
-  for (RcTableId table = 0; table < RC_N_JOB_TABLES; table++)
-    if (g_strcmp0 (name, rc_row_table_get (table)->name) == 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* Every row of a changeset must be of one job. 0 when it is not so. */
-static gint64
-find_job_of_changeset (sqlite3_changeset_iter *changes)
-{
-  gint64 job = 0;
-
-  while (sqlite3changeset_next (changes) == SQLITE_ROW)
-    {
-      const char    *table;
-      sqlite3_value *owner = NULL;
-      int            n_columns, operation, indirect;
-
-      sqlite3changeset_op (changes, &table, &n_columns, &operation, &indirect);
-      if (operation == SQLITE_INSERT)
-        sqlite3changeset_new (changes, 0, &owner);
-      else
-        sqlite3changeset_old (changes, 0, &owner);
-      if (!is_job_table (table) || owner == NULL || (job != 0 && sqlite3_value_int64 (owner) != job))
-        return 0;
-      job = sqlite3_value_int64 (owner);
-    }
-  return job;
-}
-
 /* Steps follow one another without a gap, so whatever does not fit is damage. */
 static int
 on_conflict (gpointer data, int conflict, sqlite3_changeset_iter *changes)
@@ -128,15 +96,12 @@ on_conflict (gpointer data, int conflict, sqlite3_changeset_iter *changes)
 gboolean
 rc_step_apply (RcStore *store, const RcStep *step, gboolean back, gint64 *job, GError **error)
 {
-  sqlite3_changeset_iter *changes = NULL;
-  gsize                   size;
-  gpointer                bytes = (gpointer)g_bytes_get_data (step->changeset, &size);
-  int                     code = sqlite3changeset_start (&changes, (int)size, bytes);
-  gint64                  owner = code == SQLITE_OK ? find_job_of_changeset (changes) : 0;
+  gsize    size;
+  gpointer bytes = (gpointer)g_bytes_get_data (step->changeset, &size);
+  gint64   owner = 0;
+  int      code = rc_changeset_find_job (bytes, size, &owner) ? SQLITE_OK : SQLITE_CORRUPT;
 
-  if (changes != NULL)
-    code = sqlite3changeset_finalize (changes);
-  if (code == SQLITE_OK && (owner == 0 || (*job != 0 && *job != owner)))
+  if (*job != 0 && *job != owner)
     code = SQLITE_CORRUPT;
   if (code == SQLITE_OK)
     code = sqlite3changeset_apply_v2 (store->db, (int)size, bytes, NULL, on_conflict, NULL, NULL, NULL,

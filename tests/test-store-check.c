@@ -1,0 +1,274 @@
+/* What the full check finds, and how an older store is brought up to date. */
+#include <glib/gstdio.h>
+#include <string.h>
+
+#include "schema.h"
+#include "store-maker.h"
+
+typedef struct
+{
+  char    *folder, *path;
+  RcStore *store;
+  GRand   *rand;
+} Fixture;
+
+static RcStore *
+open_store (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  RcStore *store = rc_store_open (path, NULL, &error);
+
+  g_assert_no_error (error);
+  return store;
+}
+
+/* A store with jobs, steps, a deleted job, prices and quotations. */
+static void
+set_up (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcPriceBook) book = NULL;
+
+  fixture->folder = rc_store_maker_new_folder ();
+  fixture->path = g_build_filename (fixture->folder, "shop.db", NULL);
+  fixture->rand = g_rand_new_with_seed ((guint32)g_test_rand_int ());
+  fixture->store = open_store (fixture->path);
+  book = rc_store_maker_new_price_book (fixture->rand, 5);
+  g_assert_true (rc_store_save_price_book (fixture->store, book, NULL));
+  for (guint i = 1; i <= 3; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("J-%u", i);
+      g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, id, 4);
+      g_autoptr (RcQuote) quote = rc_store_maker_new_quote (fixture->rand, 4);
+      g_autofree char *number = NULL;
+
+      g_assert_true (rc_store_save_job (fixture->store, job, "New job", NOW, NULL));
+      g_free (job->title);
+      job->title = g_strdup ("Harbour House");
+      g_array_set_size (((RcRoom *)rc_job_get_measure (job, NULL)->rooms->pdata[0])->walls, 4);
+      g_assert_true (rc_store_save_job (fixture->store, job, "Edit", NOW, NULL));
+      number = rc_store_issue_quote (fixture->store, job, quote, "2025-03-04", NULL);
+      g_assert_nonnull (number);
+    }
+  g_assert_true (rc_store_delete_job (fixture->store, "J-3", NULL));
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  rc_store_close (fixture->store);
+  rc_store_maker_remove_folder (fixture->folder);
+  g_free (fixture->path);
+  g_rand_free (fixture->rand);
+}
+
+static void
+execute (RcStore *store, const char *sql)
+{
+  char *message = NULL;
+
+  sqlite3_exec (store->db, "PRAGMA foreign_keys = OFF", NULL, NULL, NULL);
+  sqlite3_exec (store->db, sql, NULL, NULL, &message);
+  sqlite3_exec (store->db, "PRAGMA foreign_keys = ON", NULL, NULL, NULL);
+  g_assert_cmpstr (message, ==, NULL);
+}
+
+typedef struct
+{
+  const char *path, *sql, *found;
+} Fault;
+
+static const Fault faults[] = {
+  { "orphan-wall", "DELETE FROM rooms WHERE job = 1", "References" },
+  { "missing-customer", "DELETE FROM customers WHERE job = 2", "Job J-2" },
+  { "unknown-word",
+    "UPDATE areas SET fixing = 'glued'; UPDATE openings SET kind = 'hatch'; UPDATE job_goods SET unit = "
+    "'ell'; UPDATE jobs SET units = 'cubits' WHERE job = 2",
+    "Job J-2" },
+  { "bad-position", "UPDATE measures SET position = 7 WHERE job = 1", "otherwise than it is stored" },
+  { "wall-missing-in-between", "DELETE FROM walls WHERE job = 1 AND position = 1", "Job J-1" },
+  { "changed-behind-the-steps", "UPDATE jobs SET title = 'Changed by hand' WHERE job = 1", "Steps of job J-1" },
+  { "words-not-those-of-the-job", "UPDATE search SET address = 'elsewhere' WHERE rowid = 1", "own words" },
+  { "words-missing", "DELETE FROM search WHERE rowid = 2", "own words" },
+  { "words-of-nobody", "INSERT INTO search (rowid, title) VALUES (99, 'ghost')", "not there" },
+  { "no-revision", "DELETE FROM revisions WHERE job = 2", "last changed" },
+  { "step-missing", "DELETE FROM steps WHERE job_id = 'J-3' AND number = 1", "" },
+  { "step-of-deleted-job-damaged", "UPDATE steps SET changeset = x'54' WHERE job_id = 'J-3'", "Steps of job J-3" },
+  { "quotation-line-changed",
+    "DROP TRIGGER issued_lines_stay; UPDATE issued_lines SET amount_minor = amount_minor + 1 WHERE number = 'Q-2' AND "
+    "position = 0",
+    "Quotation Q-2" },
+  { "quotation-line-missing", "DROP TRIGGER issued_lines_remain; DELETE FROM issued_lines WHERE number = 'Q-1'",
+    "Quotation Q-1" },
+  { "quotation-total-changed",
+    "DROP TRIGGER issued_quotations_stay; UPDATE issued_quotations SET tax_minor = tax_minor + 1, total_minor = "
+    "total_minor + 1 WHERE number = 'Q-3'",
+    "Quotation Q-3" },
+  { "price-unit-unknown", "UPDATE prices SET unit = 'ell' WHERE position = 0", "Price" },
+  { "tables-changed", "CREATE TABLE extra (a)", "Tables" },
+};
+
+static void
+test_fault (Fixture *fixture, gconstpointer data)
+{
+  const Fault     *fault = data;
+  g_autofree char *report = NULL;
+  g_autoptr (GError) error = NULL;
+  gboolean sound;
+
+  rc_store_maker_assert_sound (fixture->store);
+  execute (fixture->store, fault->sql);
+  sound = rc_store_check (fixture->store, &report, &error);
+  g_assert_no_error (error);
+  if (fault->found[0] == '\0') /* the first of a job's steps may go: the others still follow one another */
+    {
+      g_assert_true (sound);
+      return;
+    }
+  g_assert_false (sound);
+  if (strstr (report, fault->found) == NULL)
+    g_error ("“%s” does not say “%s”", report, fault->found);
+}
+
+/* Not even with another program: the triggers are in the file. */
+static void
+test_issued_stays (Fixture *fixture, gconstpointer data)
+{
+  static const char *const attempts[] = {
+    "UPDATE issued_quotations SET customer = 'x'",
+    "DELETE FROM issued_quotations",
+    "UPDATE issued_lines SET price_minor = 0",
+    "DELETE FROM issued_lines WHERE number = 'Q-1'",
+    "INSERT INTO issued_lines SELECT number, 99, item, name, because, quantity_micro, unit, packs, pack_unit,"
+    " price_minor, amount_minor, cost_minor, is_work, from_stock FROM issued_lines WHERE number = 'Q-1' LIMIT 1",
+  };
+  sqlite3 *db = NULL;
+
+  g_assert_cmpint (sqlite3_open (fixture->path, &db), ==, SQLITE_OK);
+  for (guint i = 0; i < G_N_ELEMENTS (attempts); i++)
+    {
+      g_assert_cmpint (sqlite3_exec (db, attempts[i], NULL, NULL, NULL), ==, SQLITE_CONSTRAINT);
+      g_assert_cmpstr (sqlite3_errmsg (db), ==, "an issued quotation is never changed");
+    }
+  sqlite3_close (db);
+  rc_store_maker_assert_sound (fixture->store);
+}
+
+/* Two versions later: a column more in two tables, and a table more. */
+static const RcMigration two_steps[] = {
+  { 1, "ALTER TABLE jobs ADD COLUMN colour TEXT; ALTER TABLE walls ADD COLUMN height_ticks INTEGER;"
+       " UPDATE jobs SET colour = 'of ' || id" },
+  { 2, "CREATE TABLE visits (job INTEGER NOT NULL REFERENCES jobs, day TEXT NOT NULL, PRIMARY KEY (job, day)) STRICT,"
+       " WITHOUT ROWID; INSERT INTO visits SELECT job, '2025-01-01' FROM jobs" },
+};
+
+static char *
+dup_later_sql (void)
+{
+  RcSchema current;
+  g_autoptr (GString) sql = NULL;
+
+  rc_schema_init_current (&current);
+  sql = g_string_new (current.sql);
+  g_assert_cmpuint (g_string_replace (sql, "  opened TEXT,\n", "  opened TEXT,\n  colour TEXT,\n", 1), ==, 1);
+  g_assert_cmpuint (g_string_replace (sql, "  bow_ticks INTEGER NOT NULL,\n",
+                                      "  bow_ticks INTEGER NOT NULL,\n  height_ticks INTEGER,\n", 1),
+                    ==, 1);
+  g_string_append (sql, "CREATE TABLE visits (job INTEGER NOT NULL REFERENCES jobs, day TEXT NOT NULL,"
+                        " PRIMARY KEY (job, day)) STRICT, WITHOUT ROWID;");
+  return g_string_free (g_steal_pointer (&sql), FALSE);
+}
+
+static gint64
+find_number (RcStore *store, const char *sql)
+{
+  gint64 number = -1;
+
+  g_assert_true (rc_schema_get_integer (store->db, store->path, sql, &number, NULL));
+  return number;
+}
+
+static void
+test_migration (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *sql = dup_later_sql (), *title = NULL, *dump = NULL;
+  g_autofree char *backup = g_strconcat (fixture->path, ".version-1.backup", NULL);
+  RcSchema         later = { 3, sql, two_steps, G_N_ELEMENTS (two_steps) };
+  g_autoptr (RcStore) backed_up = NULL;
+  g_autoptr (RcJob) job = rc_store_load_job (fixture->store, "J-1", NULL);
+  g_autoptr (GError) error = NULL;
+
+  dump = rc_store_maker_dump_job (job);
+  rc_store_close (fixture->store);
+  fixture->store = rc_store_open_schema (fixture->path, &later, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (find_number (fixture->store, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM visits"), ==, 2);
+  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM jobs WHERE colour = 'of J-1'"), ==, 1);
+  g_assert_cmpint (find_number (fixture->store, "PRAGMA foreign_keys"), ==, 1);
+  rc_store_maker_assert_stored (fixture->store, "J-1", dump);
+
+  /* Steps taken before still go back, and jobs deleted before come back. */
+  g_assert_true (rc_store_undo (fixture->store, "J-1", &title, &error));
+  g_assert_true (rc_store_redo (fixture->store, "J-1", NULL, &error));
+  g_assert_true (rc_store_undo (fixture->store, "J-3", NULL, &error));
+  g_assert_no_error (error);
+  rc_store_maker_assert_stored (fixture->store, "J-1", dump);
+
+  backed_up = open_store (backup);
+  rc_store_maker_assert_stored (backed_up, "J-1", dump);
+  rc_store_maker_assert_sound (backed_up);
+
+  /* The same store again: nothing to do. */
+  rc_store_close (fixture->store);
+  fixture->store = rc_store_open_schema (fixture->path, &later, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM visits"), ==, 2);
+}
+
+/* Each of these fails somewhere; the store stays what it was, with a backup of each attempt beside it. */
+static void
+test_failing_migrations (Fixture *fixture, gconstpointer data)
+{
+  static const RcMigration failing[] = {
+    { 1, "CREATE TABLE visits (job); SELECT no_such_function ()" },
+    { 1, "DELETE FROM rooms" },             /* leaves walls without a room */
+    { 1, "ALTER TABLE jobs ADD COLUMN b" }, /* not what the new version looks like */
+    { 5, "SELECT 1" },                      /* no way on from 1 */
+  };
+  RcSchema current;
+
+  rc_schema_init_current (&current);
+  rc_store_close (fixture->store);
+  for (guint i = 0; i < G_N_ELEMENTS (failing); i++)
+    {
+      RcSchema         later = { 2, current.sql, &failing[i], 1 };
+      g_autofree char *backup = i == 0 ? g_strconcat (fixture->path, ".version-1.backup", NULL)
+                                       : g_strdup_printf ("%s.version-1-%u.backup", fixture->path, i + 1);
+      g_autoptr (GError) error = NULL;
+
+      g_assert_null (rc_store_open_schema (fixture->path, &later, NULL, &error));
+      g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
+      g_assert_true (g_file_test (backup, G_FILE_TEST_EXISTS));
+      fixture->store = open_store (fixture->path);
+      rc_store_maker_assert_sound (fixture->store);
+      rc_store_close (fixture->store);
+    }
+  fixture->store = open_store (fixture->path);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (faults); i++)
+    {
+      g_autofree char *path = g_strconcat ("/store-check/finds/", faults[i].path, NULL);
+
+      g_test_add (path, Fixture, &faults[i], set_up, test_fault, tear_down);
+    }
+  g_test_add ("/store-check/issued-quotations-stay", Fixture, NULL, set_up, test_issued_stays, tear_down);
+  g_test_add ("/store-check/an-older-store-is-brought-up-to-date", Fixture, NULL, set_up, test_migration, tear_down);
+  g_test_add ("/store-check/a-failing-migration-changes-nothing", Fixture, NULL, set_up, test_failing_migrations,
+              tear_down);
+  return g_test_run ();
+}

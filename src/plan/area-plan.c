@@ -12,6 +12,9 @@
 /* Pile directions are tried along the main wall direction and square to it. */
 #define N_AXES 2
 
+/* The nester gets so much for the cuts of each option weighed, when there is time: an area's few cuts need no more. */
+#define OPTION_SECONDS 0.02
+
 /* One pile direction being planned. */
 typedef struct
 {
@@ -164,7 +167,7 @@ static void
 weigh_option (const RcPlanning *planning, const RcSite *site, RcOption *option)
 {
   RcNestParams params = { .cancellable = planning->params->cancellable, .seed = planning->params->seed };
-  params.seconds = planning->params->seconds / 20;
+  params.seconds = planning->params->steady ? 0 : MIN (OPTION_SECONDS, planning->params->seconds / 20);
   g_autoptr (RcNestProblem) problem = rc_cutting_new_problem (site->carpet, option->pieces);
   g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
   option->carpet_length = answer->used_length;

@@ -79,10 +79,8 @@ guess_grid (const RcAreaSearch *search, const RcGrid *grid)
   double             length = 0;
   for (guint p = 0; p < grid->parts->len; p++)
     {
-      const RcPart   *part = g_ptr_array_index (grid->parts, p);
-      const RcLayout *whole = g_ptr_array_index (part->layouts, 0);
-      const RcBlock  *block = &g_array_index (whole->blocks, RcBlock, 0);
-      length += (double)block->cut_length * (double)block->cut_width / (double)site->roll_width;
+      RcBlock whole = rc_part_get_whole (g_ptr_array_index (grid->parts, p), site);
+      length += (double)whole.cut_length * (double)whole.cut_width / (double)site->roll_width;
     }
   return rc_weigh ((RcLength)length, site->weights.carpet_per_m) * objective->carpet + grid->seam_cost * objective->seam
          + grid->rule_cost * objective->rule;
@@ -127,7 +125,10 @@ pick_layouts (RcAreaSearch *search, guint grid, guint first, guint n)
 {
   RcScore score = { 0 };
   for (guint c = first; c < first + n; c++)
-    g_array_index (search->state.chosen, guint, c) = grid;
+    {
+      g_array_index (search->state.chosen, guint, c) = grid;
+      rc_grid_add_layouts (rc_area_state_get_grid (&search->state, c), search->site);
+    }
   for (guint c = first; c < first + n; c++)
     score = rc_area_state_start_picks (&search->state, c, first, n);
   for (guint c = first; c < first + n && search->deep; c++)

@@ -103,6 +103,7 @@ add_cut (RcAreaState *state, const RcBlock *block, RcLength phase)
       state->drops_length += block->cut_length;
       return;
     }
+  state->cuts_area += (__int128)block->cut_width * block->cut_length;
   guint n = state->problem.cuts->len;
   if (n == state->pool->len)
     g_ptr_array_add (state->pool, g_new0 (RcNestCut, 1));
@@ -150,15 +151,25 @@ weigh_stagger (const RcSite *site, const RcGrid *grid)
   return cost;
 }
 
-RcScore
-rc_area_state_compute_score (RcAreaState *state, guint first, guint n)
+static RcScore
+make_score (const RcAreaState *state, RcLength length, gint64 seam, gint64 rule)
 {
-  const RcSite      *site = state->site;
   const RcObjective *objective = &state->objective;
-  gint64             seam = n == state->cells->len ? state->doorway_seams : 0, rule = 0;
-  RcLength           anchor = site->repeat > 0 ? find_anchor (state, first, n) : 0;
+  RcLength           bought = rc_length_round_up (length, state->site->carpet->length_step);
+  gint64             carpet = rc_weigh (bought, state->site->weights.carpet_per_m);
+  return (RcScore){ carpet * objective->carpet + seam * objective->seam + rule * objective->rule, length };
+}
+
+/* The score; or, when the cuts' area alone shows that it cannot be better than `limit`, one that is worse than any. */
+static RcScore
+compute_score_below (RcAreaState *state, guint first, guint n, RcScore limit)
+{
+  const RcSite *site = state->site;
+  gint64        seam = n == state->cells->len ? state->doorway_seams : 0, rule = 0;
+  RcLength      anchor = site->repeat > 0 ? find_anchor (state, first, n) : 0;
   g_ptr_array_set_size (state->problem.cuts, 0);
   state->drops_length = 0;
+  state->cuts_area = 0;
   for (guint c = first; c < first + n; c++)
     {
       const RcGrid *grid = rc_area_state_get_grid (state, c);
@@ -167,18 +178,25 @@ rc_area_state_compute_score (RcAreaState *state, guint first, guint n)
       for (guint p = 0; p < grid->parts->len; p++)
         {
           const RcLayout *layout = get_layout (get_part (grid, p));
-          seam += layout->seam_cost + layout->crosses->len * objective->each_join;
+          seam += layout->seam_cost + layout->crosses->len * state->objective.each_join;
           rule += layout->rule_cost;
         }
       add_cuts (state, grid, anchor);
     }
+  RcLength least = state->drops_length + (RcLength)((state->cuts_area + site->roll_width - 1) / site->roll_width);
+  RcScore  bound = make_score (state, least, seam, rule);
+  if (!rc_score_is_better (bound, limit))
+    return (RcScore){ G_MAXINT64, 0 };
   RcLength length = state->drops_length;
   if (state->problem.cuts->len > 0)
     length += rc_nest_compute_quick_length (&state->problem);
-  RcLength bought = rc_length_round_up (length, site->carpet->length_step);
-  return (RcScore){ rc_weigh (bought, site->weights.carpet_per_m) * objective->carpet + seam * objective->seam
-                        + rule * objective->rule,
-                    length };
+  return make_score (state, length, seam, rule);
+}
+
+RcScore
+rc_area_state_compute_score (RcAreaState *state, guint first, guint n)
+{
+  return compute_score_below (state, first, n, (RcScore){ G_MAXINT64, 0 });
 }
 
 gboolean
@@ -204,7 +222,7 @@ rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint 
               if (l == best_pick)
                 continue;
               part->pick = l;
-              RcScore score = rc_area_state_compute_score (state, first, n);
+              RcScore score = compute_score_below (state, first, n, best);
               if (rc_score_is_better (score, best))
                 {
                   best = score;
@@ -227,7 +245,7 @@ improve_pair (RcAreaState *state, RcPart *a, RcPart *b, guint first, guint n, Rc
   for (a->pick = 0; a->pick < a->layouts->len; a->pick++)
     for (b->pick = 0; b->pick < b->layouts->len; b->pick++)
       {
-        RcScore score = rc_area_state_compute_score (state, first, n);
+        RcScore score = compute_score_below (state, first, n, *best);
         if (rc_score_is_better (score, *best))
           {
             *best = score;

@@ -36,6 +36,7 @@ typedef struct
   RcNestProblem problem;
   GPtrArray    *pool; /* of RcNestCut */
   RcLength      drops_length;
+  __int128      cuts_area;
 } RcAreaState;
 
 void rc_area_state_init (RcAreaState *state, const RcSite *site);

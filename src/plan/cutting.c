@@ -67,8 +67,8 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
     }
   add_roll (cutting, NULL, NULL, 0, carpet_per_m);
 
-  RcNestParams nest_params
-      = { .seconds = params->seconds / 4, .seed = params->seed, .cancellable = params->cancellable };
+  RcNestParams nest_params = { .seed = params->seed, .cancellable = params->cancellable };
+  nest_params.seconds = params->steady ? 0 : params->seconds / 4;
   cutting->answer = rc_nest_solve (cutting->problem, &nest_params);
   if (cutting->answer->status == RC_NEST_INFEASIBLE)
     {

@@ -129,8 +129,6 @@ rc_grid_new (const RcSite *site, const RcRegion *floor, RcLength offset)
     add_parts (grid, site, floor, x, n_strips++);
   for (guint i = 0; i + 1 < n_strips; i++)
     add_sides (grid, site, floor, first + site->strip_width * (i + 1), i);
-  for (guint i = 0; i < grid->parts->len; i++)
-    rc_part_add_layouts (g_ptr_array_index (grid->parts, i), site);
   return grid;
 }
 
@@ -142,6 +140,13 @@ rc_grid_free (RcGrid *grid)
   g_ptr_array_unref (grid->parts);
   g_array_unref (grid->sides);
   g_free (grid);
+}
+
+void
+rc_grid_add_layouts (RcGrid *grid, const RcSite *site)
+{
+  for (guint i = 0; i < grid->parts->len; i++)
+    rc_part_add_layouts (g_ptr_array_index (grid->parts, i), site);
 }
 
 gboolean

@@ -26,9 +26,12 @@ typedef struct
  * (transfer full) GArray of RcLength. */
 GArray *rc_site_find_offsets (const RcSite *site, const RcRegion *floor);
 
-/* (transfer full) */
+/* Parts without layouts. (transfer full) */
 RcGrid *rc_grid_new (const RcSite *site, const RcRegion *floor, RcLength offset);
 void    rc_grid_free (RcGrid *grid);
+
+/* Gives every part its layouts; those with cross seams where the outline steps come with refining. */
+void rc_grid_add_layouts (RcGrid *grid, const RcSite *site);
 
 /* Refines every part. */
 gboolean rc_grid_refine (RcGrid *grid, const RcSite *site, const RcRegion *floor, GError **error);

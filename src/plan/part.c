@@ -141,11 +141,18 @@ add_stacked (RcPart *part, const RcSite *site, const RcBox *boxes, guint n_boxes
       }
 }
 
+RcBlock
+rc_part_get_whole (const RcPart *part, const RcSite *site)
+{
+  return make_block (site, part->box);
+}
+
 void
 rc_part_add_layouts (RcPart *part, const RcSite *site)
 {
-  if (part->layouts == NULL)
-    part->layouts = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_layout_free);
+  if (part->layouts != NULL)
+    return;
+  part->layouts = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_layout_free);
   add_stacked (part, site, &part->box, 1);
 }
 
@@ -237,6 +244,7 @@ is_filled (const RcRegion *floor, const RcBox *box)
 gboolean
 rc_part_refine (RcPart *part, const RcSite *site, const RcRegion *floor, GError **error)
 {
+  rc_part_add_layouts (part, site);
   if (part->floor != NULL || is_filled (floor, &part->box))
     return TRUE; /* a rectangle: the layouts are exact as they are */
   part->floor = clip_floor (part, floor, error);

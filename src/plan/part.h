@@ -45,7 +45,11 @@ typedef struct
 
 void rc_part_free (RcPart *part);
 
-/* Fills part->layouts with the whole part and the equal splits, cross seams taken as wide as the box. */
+/* The whole part in one piece. */
+RcBlock rc_part_get_whole (const RcPart *part, const RcSite *site);
+
+/* Unless done before: fills part->layouts with the whole part and the equal splits, cross seams taken as wide as the
+ * box. */
 void rc_part_add_layouts (RcPart *part, const RcSite *site);
 
 /* Makes the cross seams exact and adds layouts cut where the outline steps. `floor` is the cell's. */

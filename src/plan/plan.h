@@ -116,7 +116,9 @@ typedef struct
 
 typedef struct
 {
-  double        seconds; /* 0: the first answer only */
+  double   seconds; /* 0: the first answer only */
+  gboolean steady;  /* take the nester's first answers, so that the same input gives the same plan on any machine as
+                       long as `seconds` suffice for the planner's own search */
   guint64       seed;
   GCancellable *cancellable; /* nullable */
 } RcPlanParams;

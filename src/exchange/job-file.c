@@ -74,8 +74,8 @@ read_document (const char *xml, gsize length, const char *name, GError **error)
 
   if (length > RC_JOB_FILE_MAX_BYTES)
     {
-      g_set_error (error, RC_ERROR, RC_ERROR_FORMAT, _ ("%s: a job file has at most %d MiB; this has %" G_GSIZE_FORMAT),
-                   name, RC_JOB_FILE_MAX_BYTES >> 20, (length >> 20) + 1);
+      g_set_error (error, RC_ERROR, RC_ERROR_FORMAT, _ ("%s: a job file has at most %d MiB; this has %lu"), name,
+                   RC_JOB_FILE_MAX_BYTES >> 20, (gulong)(length >> 20) + 1);
       return NULL;
     }
   if (length == 0)

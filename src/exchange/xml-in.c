@@ -114,9 +114,8 @@ rc_xml_in_integer (RcXmlIn *in, const xmlNode *node, const char *attribute, gint
 
   if (text != NULL && !g_ascii_string_to_signed (*text == '+' ? text + 1 : text, 10, least, most, &value, &error))
     {
-      rc_xml_in_fail (in, node, RC_ERROR_RANGE,
-                      _ ("%s: “%s” should be a whole number from %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT), attribute,
-                      text, least, most);
+      rc_xml_in_fail (in, node, RC_ERROR_RANGE, _ ("%s: “%s” should be a whole number from %ld to %ld"), attribute,
+                      text, (glong)least, (glong)most);
       g_error_free (error);
       return fallback;
     }

@@ -118,11 +118,31 @@ add_goods_named (RcJobWork *work)
   return complete;
 }
 
+/* What is not in the file is the shop's: rates (a job free of tax says so itself), letterhead, terms. */
+static void
+merge_shop (RcPriceBook *book, const RcPriceBook *from)
+{
+  if (book->tax_ppm == 0)
+    book->tax_ppm = from->tax_ppm;
+  if (book->deposit_ppm == 0)
+    book->deposit_ppm = from->deposit_ppm;
+  if (book->shop_name == NULL)
+    {
+      book->shop_name = g_strdup (from->shop_name);
+      g_free (book->shop_address);
+      book->shop_address = g_strdup (from->shop_address);
+    }
+  if (book->terms == NULL)
+    book->terms = g_strdup (from->terms);
+}
+
 /* The file's own goods and prices go before the store's. */
 static void
 merge_book (RcPriceBook *book, const RcPriceBook *from)
 {
   guint n_own = book->prices->len;
+
+  merge_shop (book, from);
 
   for (guint i = 0; i < from->goods->len; i++)
     {

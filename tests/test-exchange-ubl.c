@@ -1,0 +1,192 @@
+/* Quotation and order as UBL 2.1: the same bytes again, sums that add up, units and currency on every figure; and,
+ * where $RC_SHARED/ubl is there, valid by the OASIS schema.
+ */
+#include <string.h>
+
+#include <libxml/parser.h>
+#include <libxml/xmlschemas.h>
+#include <libxml/xpath.h>
+#include <libxml/xpathInternals.h>
+
+#include "shipped.h"
+#include "ubl.h"
+
+static RcQuoteLine *
+new_line (const char *item, gint64 quantity_micro, RcUnit unit, RcMoney price)
+{
+  RcQuoteLine *line = g_new0 (RcQuoteLine, 1);
+
+  line->item = g_strdup (item);
+  line->name = g_strdup ("Carpet <best> & \"more\"");
+  line->because = g_strdup ("Parlour: 27' × 12'");
+  line->quantity_micro = quantity_micro;
+  line->unit = line->pack_unit = unit;
+  line->price = price;
+  g_assert_true (rc_money_multiply (price, quantity_micro, &line->amount, NULL));
+  return line;
+}
+
+/* 36 sq yd at 17.95 (TRADE E4's yardage at E5's price) and two rolls of tape. */
+static GPtrArray *
+new_lines (void)
+{
+  GPtrArray   *lines = g_ptr_array_new ();
+  RcQuoteLine *tape = new_line ("tape", 132 * RC_MICRO, RC_UNIT_FT, 55);
+
+  tape->packs = 2;
+  tape->pack_unit = RC_UNIT_ROLL;
+  g_ptr_array_add (lines, new_line ("twist", 36 * RC_MICRO, RC_UNIT_SQ_YD, 1795));
+  g_ptr_array_add (lines, tape);
+  return lines;
+}
+
+static char *
+format_quote (void)
+{
+  g_autoptr (RcJob) job = rc_shipped_load_demo_job (NULL);
+  g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (NULL);
+  g_autoptr (RcQuote) quote = g_new0 (RcQuote, 1);
+
+  quote->currency = (RcCurrency){ "USD", 2 };
+  quote->lines = new_lines ();
+  g_ptr_array_set_free_func (quote->lines, (GDestroyNotify)rc_quote_line_free);
+  quote->net = 36 * 1795 + 132 * 55;
+  quote->tax_ppm = 72500;
+  quote->tax = rc_money_part (quote->net, quote->tax_ppm);
+  quote->total = quote->net + quote->tax;
+  return rc_ubl_format_quote (job, book, quote, "Q-1", "2026-03-20T10:00:00Z");
+}
+
+static char *
+format_order (void)
+{
+  g_autoptr (RcJob) job = rc_shipped_load_demo_job (NULL);
+  g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (NULL);
+  RcOrder *order = g_new0 (RcOrder, 1);
+  char    *xml;
+
+  order->supplier = g_strdup ("Skerrow Mills");
+  order->currency = (RcCurrency){ "USD", 2 };
+  order->lines = new_lines ();
+  g_ptr_array_set_free_func (order->lines, (GDestroyNotify)rc_quote_line_free);
+  order->notes = g_ptr_array_new_with_free_func (g_free);
+  g_ptr_array_add (order->notes, g_strdup ("One dye lot, please"));
+  order->net = order->total = 36 * 1795 + 132 * 55;
+  xml = rc_ubl_format_order (job, book, order, "O-1", "2026-03-20");
+  rc_order_free (order);
+  return xml;
+}
+
+static double
+evaluate (const char *xml, const char *expression)
+{
+  xmlDoc          *doc = xmlReadMemory (xml, (int)strlen (xml), NULL, NULL, XML_PARSE_NONET);
+  xmlXPathContext *context = xmlXPathNewContext (doc);
+  xmlXPathObject  *object;
+  double           value;
+
+  g_assert_nonnull (doc);
+  xmlXPathRegisterNs (context, BAD_CAST "cbc",
+                      BAD_CAST "urn:oasis:names:specification:ubl:schema:xsd:CommonBasicComponents-2");
+  xmlXPathRegisterNs (context, BAD_CAST "cac",
+                      BAD_CAST "urn:oasis:names:specification:ubl:schema:xsd:CommonAggregateComponents-2");
+  object = xmlXPathEvalExpression (BAD_CAST expression, context);
+  g_assert_nonnull (object);
+  value = xmlXPathCastToNumber (object);
+  xmlXPathFreeObject (object);
+  xmlXPathFreeContext (context);
+  xmlFreeDoc (doc);
+  return value;
+}
+
+static void
+check_sums (const char *xml)
+{
+  const double cent = 0.001;
+
+  g_assert_cmpfloat (evaluate (xml, "count(//cac:LineItem)"), ==, 2);
+  /* Price times quantity, the lines' sum, net and tax and total. */
+  for (int i = 1; i <= 2; i++)
+    {
+      g_autofree char *product = g_strdup_printf (
+          "(//cac:LineItem)[%d]/cac:Price/cbc:PriceAmount * (//cac:LineItem)[%d]/cbc:Quantity", i, i);
+      g_autofree char *amount = g_strdup_printf ("(//cac:LineItem)[%d]/cbc:LineExtensionAmount", i);
+
+      g_assert_cmpfloat_with_epsilon (evaluate (xml, product), evaluate (xml, amount), cent);
+    }
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "sum(//cac:LineItem/cbc:LineExtensionAmount)"),
+                                  evaluate (xml, "sum(//cbc:TaxExclusiveAmount)"), cent);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "//cbc:TaxExclusiveAmount + //cac:TaxTotal/cbc:TaxAmount"),
+                                  evaluate (xml, "//cbc:PayableAmount"), cent);
+  /* Every amount says its currency, every quantity its unit. */
+  g_assert_cmpfloat (
+      evaluate (xml, "count(//*[contains(local-name(), 'Amount') and not(*) and not(@currencyID = 'USD')])"), ==, 0);
+  g_assert_cmpfloat (evaluate (xml, "count(//*[contains(local-name(), 'Quantity') and not(@unitCode)])"), ==, 0);
+  g_assert_cmpfloat (evaluate (xml, "count(//cbc:Quantity[@unitCode = 'YDK'])"), ==, 1);
+  g_assert_cmpfloat (evaluate (xml, "count(//cbc:Quantity[@unitCode = 'FOT'])"), ==, 1);
+}
+
+static void
+test_sums (void)
+{
+  g_autofree char *quote = format_quote (), *order = format_order ();
+
+  check_sums (quote);
+  check_sums (order);
+  g_assert_cmpfloat (evaluate (quote, "//cbc:Percent"), ==, 7.25);
+}
+
+static void
+test_same_bytes (void)
+{
+  g_autofree char *quote = format_quote (), *again = format_quote ();
+
+  g_assert_cmpstr (quote, ==, again);
+  g_assert_nonnull (strstr (quote, "Carpet &lt;best&gt; &amp; "));
+  g_assert_nonnull (strstr (quote, "<cbc:IssueDate>2026-03-20</cbc:IssueDate>"));
+}
+
+static void
+validate (const char *xml, const char *schema_path)
+{
+  xmlSchemaParserCtxt *parser = xmlSchemaNewParserCtxt (schema_path);
+  xmlSchema           *schema = xmlSchemaParse (parser);
+  xmlSchemaValidCtxt  *context;
+  xmlDoc              *doc = xmlReadMemory (xml, (int)strlen (xml), NULL, NULL, XML_PARSE_NONET);
+
+  g_assert_nonnull (schema);
+  context = xmlSchemaNewValidCtxt (schema);
+  g_assert_cmpint (xmlSchemaValidateDoc (context, doc), ==, 0);
+  xmlSchemaFreeValidCtxt (context);
+  xmlSchemaFree (schema);
+  xmlSchemaFreeParserCtxt (parser);
+  xmlFreeDoc (doc);
+}
+
+static void
+test_valid (void)
+{
+  const char      *shared = g_getenv ("RC_SHARED");
+  g_autofree char *folder = g_build_filename (shared != NULL ? shared : "", "ubl", "xsdrt", "maindoc", NULL);
+  g_autofree char *quote = format_quote (), *order = format_order ();
+  g_autofree char *quote_schema = g_build_filename (folder, "UBL-Quotation-2.1.xsd", NULL);
+  g_autofree char *order_schema = g_build_filename (folder, "UBL-Order-2.1.xsd", NULL);
+
+  if (shared == NULL || !g_file_test (quote_schema, G_FILE_TEST_EXISTS))
+    {
+      g_test_skip ("RC_SHARED does not name a folder with the UBL 2.1 schema");
+      return;
+    }
+  validate (quote, quote_schema);
+  validate (order, order_schema);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/exchange/ubl/sums", test_sums);
+  g_test_add_func ("/exchange/ubl/same bytes", test_same_bytes);
+  g_test_add_func ("/exchange/ubl/valid", test_valid);
+  return g_test_run ();
+}

@@ -59,7 +59,9 @@ set_parse_error (xmlParserCtxt *context, const Refusal *refusal, const char *nam
                  RC_JOB_FILE_MAX_DEPTH);
   else
     {
-      message = g_strchomp (g_strdup (fault != NULL && fault->message != NULL ? fault->message : _ ("not XML")));
+      /* The library quotes the bytes as they are. */
+      message = g_utf8_make_valid (fault != NULL && fault->message != NULL ? fault->message : _ ("not XML"), -1);
+      g_strchomp (message);
       g_set_error (error, RC_ERROR, RC_ERROR_FORMAT, _ ("%s:%d: this is no XML: %s"), name,
                    fault != NULL ? fault->line : line, message);
     }

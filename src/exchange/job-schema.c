@@ -319,7 +319,7 @@ note_fault (void *data, xmlError *fault)
 
   if (in->error != NULL || fault->node == NULL)
     return;
-  message = g_strchomp (g_strdup (fault->message));
+  message = g_strchomp (g_utf8_make_valid (fault->message, -1));
   rc_xml_in_fail (in, fault->node, RC_ERROR_FORMAT, "%s", message);
 }
 

@@ -73,6 +73,26 @@ dup_source (const RcPlan *plan, const RcPiece *piece)
   return g_strdup ("–");
 }
 
+static double
+measure_first_figure (RcSheetWork *work, const RcAreaPlan *area_plan)
+{
+  RcPlan *probe = rc_area_view_new (work->data->plan, area_plan, G_MAXUINT);
+  g_autoptr (GArray) floors = rc_house_dup_floors (probe->house);
+  double height = 0;
+
+  if (floors->len > 0)
+    {
+      RcBox box = rc_floor_compute_box (probe->house, g_array_index (floors, int, 0));
+      guint ratio
+          = rc_figure_choose_ratio (probe->job->units, box, work->flow.width, FIGURE_HIGHEST, RC_FIGURE_BARE_PAD);
+
+      height = rc_figure_get_height (box, ratio, RC_FIGURE_BARE_PAD);
+    }
+  rc_area_view_free (probe);
+
+  return height;
+}
+
 /* The area alone, one drawing for each storey it lies on. */
 static void
 add_area_figures (RcSheetWork *work, const RcAreaPlan *area_plan)
@@ -84,10 +104,10 @@ add_area_figures (RcSheetWork *work, const RcAreaPlan *area_plan)
 
   for (guint i = 0; i < floors->len; i++)
     {
-      int              floor = g_array_index (floors, int, i);
-      RcBox            box = rc_floor_compute_box (probe->house, floor);
-      guint            ratio = rc_figure_choose_ratio (plan->job->units, box, flow->width, FIGURE_HIGHEST);
-      double           height = rc_figure_get_height (box, ratio);
+      int    floor = g_array_index (floors, int, i);
+      RcBox  box = rc_floor_compute_box (probe->house, floor);
+      guint  ratio = rc_figure_choose_ratio (plan->job->units, box, flow->width, FIGURE_HIGHEST, RC_FIGURE_BARE_PAD);
+      double height = rc_figure_get_height (box, ratio, RC_FIGURE_BARE_PAD);
       g_autofree char *scale = rc_scale_format (plan->job->units, ratio);
       g_autofree char *note = g_strdup_printf (
           _ ("Scale %s. Sizes in the drawing are cut sizes; dimensions are on the seam plan."), scale);
@@ -268,7 +288,7 @@ rc_fitters_add_area (RcSheetWork *work, const RcAreaPlan *area_plan)
     g_string_append_printf (text, " (%s)", rc_words_get_goods (plan, area->cushion));
   g_string_append_printf (text, _ (". Floor %s. The pile leans %s in every piece."), size, pile);
 
-  rc_flow_heading (&work->flow, title, 200);
+  rc_flow_heading (&work->flow, title, measure_first_figure (work, area_plan) + 50);
   rc_flow_text (&work->flow, RC_TEXT_BODY, text->str);
   g_string_free (text, TRUE);
   add_area_figures (work, area_plan);
@@ -276,13 +296,16 @@ rc_fitters_add_area (RcSheetWork *work, const RcAreaPlan *area_plan)
   add_area_seams (work, area);
 }
 
-/* One hundredth of a length as a fitter reads it: to 1/8 in, or in mm. (transfer full) */
+/* One hundredth of a length, rounded up to what a fitter reads: 1/8 in or 1 mm. (transfer full) */
 static char *
 dup_stretch (const RcJob *job, RcLength length)
 {
   static const RcLengthStyle inches = { RC_LENGTH_UNIT_INCH, 8, 0, TRUE }, mm = { RC_LENGTH_UNIT_MM, 1, 0, TRUE };
 
-  return rc_length_format ((length + 50) / 100, job->units == RC_UNITS_METRIC ? &mm : &inches);
+  RcLength step = job->units == RC_UNITS_METRIC ? RC_TICKS_PER_MM : RC_TICKS_PER_INCH / 8;
+
+  return rc_length_format (rc_length_round_up ((length + 99) / 100, step),
+                           job->units == RC_UNITS_METRIC ? &mm : &inches);
 }
 
 void

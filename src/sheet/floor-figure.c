@@ -15,16 +15,15 @@ rc_figure_get_font_size (guint ratio)
 }
 
 guint
-rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, double height)
+rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, double height, double pad)
 {
-  return rc_scale_choose (units, box.x1 - box.x0, box.y1 - box.y0, width - 2 * RC_FIGURE_PAD,
-                          height - 2 * RC_FIGURE_PAD);
+  return rc_scale_choose (units, box.x1 - box.x0, box.y1 - box.y0, width - 2 * pad, height - 2 * pad);
 }
 
 double
-rc_figure_get_height (RcBox box, guint ratio)
+rc_figure_get_height (RcBox box, guint ratio, double pad)
 {
-  return (double)(box.y1 - box.y0) * rc_scale_to_points_per_tick (ratio) + 2 * RC_FIGURE_PAD;
+  return (double)(box.y1 - box.y0) * rc_scale_to_points_per_tick (ratio) + 2 * pad;
 }
 
 static void
@@ -110,21 +109,22 @@ draw_north (RcPen *pen, double x, double y)
 }
 
 static void
-draw_bar (RcPen *pen, const Legend *legend, double x, double y)
+draw_bar (RcPen *pen, const Legend *legend, double x, double y, double room)
 {
   double           scale = rc_scale_to_points_per_tick (legend->ratio), height = 4;
   RcLength         step = rc_scale_choose_step (legend->units, (RcLength)(24 / scale));
+  int              parts = CLAMP ((int)(room / ((double)step * scale)), 1, 4);
   g_autofree char *words = rc_scale_format (legend->units, legend->ratio);
   g_autofree char *said = g_strdup_printf (_ ("Scale %s"), words);
 
   draw_words (pen, x, y - 15, said, 8, TRUE);
   cairo_set_line_width (pen->cr, 0.6);
-  for (int i = 0; i <= 4; i++)
+  for (int i = 0; i <= parts; i++)
     {
       double           at = x + (double)(i * step) * scale;
       g_autofree char *text = NULL;
 
-      if (i < 4)
+      if (i < parts)
         {
           cairo_rectangle (pen->cr, at, y - height / 2, (double)step * scale, height);
           if (i % 2 == 0)
@@ -135,10 +135,10 @@ draw_bar (RcPen *pen, const Legend *legend, double x, double y)
         {
           g_autofree char *number = rc_quantity_format (i * step * RC_MICRO / RC_TICKS_PER_M, 1);
 
-          text = g_strdup_printf (i == 4 ? _ ("%s m") : "%s", number);
+          text = g_strdup_printf (i == parts ? _ ("%s m") : "%s", number);
         }
       else
-        text = g_strdup_printf (i == 4 ? _ ("%d ft") : "%d", (int)(i * step / RC_TICKS_PER_FOOT));
+        text = g_strdup_printf (i == parts ? _ ("%d ft") : "%d", (int)(i * step / RC_TICKS_PER_FOOT));
       rc_pen_draw_text (pen, text, 6.5, FALSE, (RcSpot){ at, y + 9 }, 0, FALSE);
     }
   {
@@ -224,12 +224,12 @@ draw_legend (cairo_t *cr, double x, double y, double width, double height, gcons
 {
   const Legend *legend = data;
   RcView        view = { 0, 0, 1 };
-  double        middle = y + height / 2, bar = x + 46, keys_width = MIN (290, width * 0.55);
+  double        middle = y + height / 2, bar = x + 46, keys_width = MIN (270, width * 0.52);
   RcPen         pen;
 
   rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 7);
   draw_north (&pen, x + 18, middle - 5);
-  draw_bar (&pen, legend, bar, middle - 1);
+  draw_bar (&pen, legend, bar, middle - 1, width - keys_width - (bar - x) - 22);
   draw_keys (&pen, x + width - keys_width, middle - 15.5, keys_width);
   rc_pen_clear (&pen);
 }

@@ -6,16 +6,18 @@
 
 #include "floor-drawing.h"
 
-#define RC_FIGURE_PAD 26.0 /* kept free around the floor for walls and the overall dimensions */
+/* Kept free around the floor: for walls and the overall dimensions, or for walls alone. */
+#define RC_FIGURE_PAD      26.0
+#define RC_FIGURE_BARE_PAD 13.0
 
 /* The font that suits a scale: smaller drawings get smaller words. */
 double rc_figure_get_font_size (guint ratio);
 
 /* The largest scale at which `box` of the house fits a frame of that size. */
-guint rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, double height);
+guint rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, double height, double pad);
 
 /* The height a figure of `box` at that scale takes. */
-double rc_figure_get_height (RcBox box, guint ratio);
+double rc_figure_get_height (RcBox box, guint ratio, double pad);
 
 /* A drawing of a storey in a frame. */
 typedef struct

@@ -1,6 +1,7 @@
 #include "floor-rooms.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "dimension.h"
 
@@ -291,19 +292,56 @@ rc_floor_draw_opening_marks (RcPen *pen, const RcHouse *house, int floor)
     }
 }
 
-/* Takes a box inside the room for one or two lines of words; the room's name must fit, its area may. */
+/* Draws the name where it fits, lying or standing; FALSE when it does not. */
+static gboolean
+draw_name_at_size (RcPen *pen, const GPtrArray *rings, const char *name, double size)
+{
+  double width, height;
+  RcSpot middle;
+
+  rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
+  if (rc_pen_claim_inside (pen, rings, width + size * 0.3, height, &middle))
+    rc_pen_draw_text (pen, name, size, TRUE, middle, 0, TRUE);
+  else if (rc_pen_claim_inside (pen, rings, height, width + size * 0.3, &middle))
+    rc_pen_draw_text (pen, name, size, TRUE, middle, -G_PI_2, TRUE);
+  else
+    return FALSE;
+
+  return TRUE;
+}
+
+/* As many of the name's words as fit, the rest told by an ellipsis. */
+static void
+draw_shortened_name (RcPen *pen, const GPtrArray *rings, const char *name)
+{
+  g_autofree char *start = g_strdup (name);
+  char            *space;
+
+  while ((space = strrchr (start, ' ')) != NULL)
+    {
+      g_autofree char *text = NULL;
+
+      *space = '\0';
+      text = g_strdup_printf ("%s…", start);
+      if (draw_name_at_size (pen, rings, text, pen->font_size * 0.86))
+        return;
+    }
+}
+
+/* The room's name, its area under it where both fit. */
 static void
 draw_name (RcPen *pen, const RcPlacedRoom *placed, gboolean selected, RcAreaUnit area_unit)
 {
-  g_autoptr (GPtrArray) rings = rc_pen_dup_rings (pen, placed->polygon);
+  g_autoptr (GPtrArray) rings = NULL;
   const char      *name = placed->room->name ? placed->room->name : placed->room->id;
-  RcExtent         extent = rc_rings_get_extent (rings);
+  RcExtent         extent = rc_pen_get_box_extent (pen, rc_ring_compute_box (placed->polygon->outer));
   g_autofree char *area = NULL;
   double           size = pen->font_size, small = size * 0.82, width, height, area_width, area_height;
   RcSpot           middle;
 
   if (!name || extent.x1 - extent.x0 < size * 1.5 || extent.y1 - extent.y0 < size)
     return;
+  rings = rc_pen_dup_rings (pen, placed->polygon);
   rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
   area = rc_area_format (rc_polygon_compute_area (placed->polygon), area_unit, 1, TRUE);
   rc_pen_measure_text (pen, area, small, FALSE, &area_width, &area_height);
@@ -315,20 +353,9 @@ draw_name (RcPen *pen, const RcPlacedRoom *placed, gboolean selected, RcAreaUnit
       return;
     }
   for (int attempt = 0; attempt < 3; attempt++)
-    {
-      size = pen->font_size * (1 - 0.14 * attempt);
-      rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
-      if (rc_pen_claim_inside (pen, rings, width + size * 0.3, height, &middle))
-        {
-          rc_pen_draw_text (pen, name, size, TRUE, middle, 0, TRUE);
-          return;
-        }
-      if (rc_pen_claim_inside (pen, rings, height, width + size * 0.3, &middle))
-        {
-          rc_pen_draw_text (pen, name, size, TRUE, middle, -G_PI_2, TRUE);
-          return;
-        }
-    }
+    if (draw_name_at_size (pen, rings, name, size * (1 - 0.14 * attempt)))
+      return;
+  draw_shortened_name (pen, rings, name);
 }
 
 void

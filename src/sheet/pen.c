@@ -4,27 +4,58 @@
 
 #include "text.h"
 
+/* Words in a font: what a layout is found again by. */
+typedef struct
+{
+  double   size;
+  gboolean bold;
+  char    *text;
+} Words;
+
+static guint
+words_hash (gconstpointer data)
+{
+  const Words *words = data;
+
+  return g_str_hash (words->text) ^ (guint)(words->size * 64) ^ (words->bold ? 0x5555 : 0);
+}
+
+static gboolean
+words_equal (gconstpointer a, gconstpointer b)
+{
+  const Words *one = a, *other = b;
+
+  return one->size == other->size && one->bold == other->bold && g_str_equal (one->text, other->text);
+}
+
+static void
+words_free (gpointer data)
+{
+  Words *words = data;
+
+  g_free (words->text);
+  g_free (words);
+}
+
 void
 rc_pen_init (RcPen *pen, cairo_t *cr, const RcView *view, const RcPalette *palette, double font_size)
 {
-  PangoContext *context = rc_text_context_new ();
-
   pen->cr = cr;
   pen->view = *view;
   pen->palette = palette;
   pen->font_size = font_size;
   pen->line = font_size / 11;
   cairo_clip_extents (cr, &pen->visible.x0, &pen->visible.y0, &pen->visible.x1, &pen->visible.y1);
-  pen->layout = pango_layout_new (context);
-  pen->layout_size = 0;
+  pen->context = rc_text_context_new ();
+  pen->layouts = g_hash_table_new_full (words_hash, words_equal, words_free, g_object_unref);
   pen->taken = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify)g_array_unref);
-  g_object_unref (context);
 }
 
 void
 rc_pen_clear (RcPen *pen)
 {
-  g_clear_object (&pen->layout);
+  g_clear_pointer (&pen->layouts, g_hash_table_unref);
+  g_clear_object (&pen->context);
   g_clear_pointer (&pen->taken, g_hash_table_unref);
 }
 
@@ -119,45 +150,48 @@ rc_pen_add_path (RcPen *pen, const GPtrArray *rings)
   cairo_set_fill_rule (pen->cr, CAIRO_FILL_RULE_EVEN_ODD);
 }
 
-static void
-set_text (RcPen *pen, const char *text, double size, gboolean bold)
+static PangoLayout *
+get_layout (RcPen *pen, const char *text, double size, gboolean bold)
 {
-  if (size != pen->layout_size || bold != pen->layout_bold)
-    {
-      PangoFontDescription *font = pango_font_description_new ();
+  const Words           probe = { size, bold, (char *)text };
+  PangoLayout          *layout = g_hash_table_lookup (pen->layouts, &probe);
+  PangoFontDescription *font;
+  g_autofree char      *valid = NULL;
+  Words                *words;
 
-      pango_font_description_set_family_static (font, RC_TEXT_FAMILY);
-      pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
-      pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-      pango_layout_set_font_description (pen->layout, font);
-      pango_font_description_free (font);
-      pen->layout_size = size;
-      pen->layout_bold = bold;
-    }
-  if (g_utf8_validate (text, -1, NULL))
-    pango_layout_set_text (pen->layout, text, -1);
-  else
-    {
-      g_autofree char *valid = g_utf8_make_valid (text, -1);
+  if (layout)
+    return layout;
+  layout = pango_layout_new (pen->context);
+  font = pango_font_description_new ();
+  pango_font_description_set_family_static (font, RC_TEXT_FAMILY);
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
+  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+  valid = g_utf8_make_valid (text, -1);
+  pango_layout_set_single_paragraph_mode (layout, TRUE);
+  pango_layout_set_text (layout, valid, -1);
+  words = g_new (Words, 1);
+  *words = (Words){ size, bold, g_strdup (text) };
+  g_hash_table_insert (pen->layouts, words, layout);
 
-      pango_layout_set_text (pen->layout, valid, -1);
-    }
+  return layout;
 }
 
 void
 rc_pen_measure_text (RcPen *pen, const char *text, double size, gboolean bold, double *width, double *height)
 {
-  set_text (pen, text, size, bold);
-  rc_text_measure (pen->layout, width, height);
+  rc_text_measure (get_layout (pen, text, size, bold), width, height);
 }
 
 void
 rc_pen_draw_text (RcPen *pen, const char *text, double size, gboolean bold, RcSpot middle, double turn,
                   gboolean cleared)
 {
-  double width, height;
+  PangoLayout *layout = get_layout (pen, text, size, bold);
+  double       width, height;
 
-  rc_pen_measure_text (pen, text, size, bold, &width, &height);
+  rc_text_measure (layout, &width, &height);
   cairo_save (pen->cr);
   cairo_translate (pen->cr, middle.x, middle.y);
   cairo_rotate (pen->cr, turn);
@@ -170,7 +204,7 @@ rc_pen_draw_text (RcPen *pen, const char *text, double size, gboolean bold, RcSp
       cairo_restore (pen->cr);
     }
   cairo_move_to (pen->cr, -width / 2, -height / 2);
-  pango_cairo_show_layout (pen->cr, pen->layout);
+  pango_cairo_show_layout (pen->cr, layout);
   cairo_restore (pen->cr);
   cairo_new_path (pen->cr);
 }

@@ -1,5 +1,5 @@
-/* What a drawing of a floor or a roll needs at hand: where things lie, colours, one text layout used again and again,
- * and which places are already taken by a label.
+/* What a drawing of a floor or a roll needs at hand: where things lie, colours, words already laid out, and which
+ * places are taken by a label.
  */
 #pragma once
 
@@ -16,10 +16,9 @@ typedef struct
   double           font_size;
   double           line;    /* the ordinary line width */
   RcExtent         visible; /* what the clip lets through */
-  PangoLayout     *layout;
-  double           layout_size; /* what the layout's font is set to */
-  gboolean         layout_bold;
-  GHashTable      *taken; /* cell number -> GArray of RcExtent: places taken, by cells of a coarse grid */
+  PangoContext    *context;
+  GHashTable      *layouts; /* words laid out before: floors say the same things again and again */
+  GHashTable      *taken;   /* cell number -> GArray of RcExtent: places taken, by cells of a coarse grid */
 } RcPen;
 
 void rc_pen_init (RcPen *pen, cairo_t *cr, const RcView *view, const RcPalette *palette, double font_size);

@@ -44,12 +44,15 @@ add_reasons (RcSheetWork *work, const Reasons *reasons, int floor)
     rc_flow_text (&work->flow, RC_TEXT_NOTE, _ ("No placement rule is broken on this floor."));
 }
 
+#define MOST_RULES 160.0 /* points kept for the reasons; more of them run on to the next page */
+
+/* The height to keep for the reasons of a storey. */
 static double
 measure_reasons (RcSheetWork *work, const Reasons *reasons, int floor, double width)
 {
   double total = 0;
 
-  for (guint i = 0; i < reasons->broken->len; i++)
+  for (guint i = 0; i < reasons->broken->len && total < MOST_RULES; i++)
     {
       const RcBrokenRule *rule = g_ptr_array_index (reasons->broken, i);
       g_autoptr (PangoLayout) layout = NULL;
@@ -62,45 +65,41 @@ measure_reasons (RcSheetWork *work, const Reasons *reasons, int floor, double wi
       total += height + 3;
     }
 
-  return total > 0 ? total + 22 : 14;
+  return MIN (MOST_RULES, total > 0 ? total + 22 : 14);
 }
 
-/* The scale that a page lying one way or the other allows. */
+/* `rules`: the height kept for reasons. The scale that a page lying one way or the other allows. */
 static guint
-get_ratio (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, gboolean landscape, double head)
+get_ratio (RcSheetWork *work, double rules, RcBox box, gboolean landscape, double head)
 {
   double page_width = landscape ? work->pages->paper_height : work->pages->paper_width;
   double page_height = landscape ? work->pages->paper_width : work->pages->paper_height;
   double width = page_width - 2 * RC_PAGE_MARGIN;
-  double rules = MIN (measure_reasons (work, reasons, floor, width), page_height * 0.25);
   double height
       = page_height - RC_PAGE_TOP - RC_PAGE_MARGIN - RC_PAGE_FOOT_HEIGHT - head - RC_LEGEND_HEIGHT - 28 - rules;
 
-  return rc_figure_choose_ratio (work->data->plan->job->units, box, width, height);
+  return rc_figure_choose_ratio (work->data->plan->job->units, box, width, height, RC_FIGURE_PAD);
 }
 
 static gboolean
-lies_better (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, double head)
+lies_better (RcSheetWork *work, double rules, RcBox box, double head)
 {
-  return get_ratio (work, reasons, floor, box, TRUE, head) < get_ratio (work, reasons, floor, box, FALSE, head);
+  return get_ratio (work, rules, box, TRUE, head) < get_ratio (work, rules, box, FALSE, head);
 }
 
 /* The drawing with its legend fills the page down to where the reasons will stand. */
 static guint
-add_drawing (RcSheetWork *work, const Reasons *reasons, int floor, RcBox box, const char *title)
+add_drawing (RcSheetWork *work, double rules, int floor, RcBox box, const char *title)
 {
   RcFlow          *flow = &work->flow;
   const RcPlan    *plan = work->data->plan;
   RcUnitSystem     units = plan->job->units;
-  double           rules = measure_reasons (work, reasons, floor, flow->width), height;
+  double           height = rc_flow_get_left (flow) - RC_LEGEND_HEIGHT - rules - 26;
   guint            ratio;
   RcFigure         figure;
   g_autofree char *scale = NULL, *line = NULL;
 
-  /* Reasons that would squeeze the drawing go on to the next page. */
-  rules = MIN (rules, (flow->bottom - RC_PAGE_TOP) * 0.25);
-  height = rc_flow_get_left (flow) - RC_LEGEND_HEIGHT - rules - 26;
-  ratio = rc_figure_choose_ratio (units, box, flow->width, height);
+  ratio = rc_figure_choose_ratio (units, box, flow->width, height, RC_FIGURE_PAD);
   scale = rc_scale_format (units, ratio);
   line = g_strdup_printf ("%s  ·  %s", title, scale);
   rc_flow_subheading (flow, line, 0);
@@ -122,16 +121,17 @@ add_floor (RcSheetWork *work, const Reasons *reasons, int floor, gboolean first)
   const RcPlan    *plan = work->data->plan;
   RcBox            box = rc_floor_compute_box (plan->house, floor);
   g_autofree char *name = rc_words_dup_floor (floor);
+  double           rules = measure_reasons (work, reasons, floor, work->pages->paper_width - 2 * RC_PAGE_MARGIN);
   guint            ratio;
 
   if (first)
     {
-      rc_flow_start (&work->flow, work->pages, lies_better (work, reasons, floor, box, HEAD_HEIGHT));
+      rc_flow_start (&work->flow, work->pages, lies_better (work, rules, box, HEAD_HEIGHT));
       rc_sheet_add_job_head (work);
     }
   else
-    rc_flow_break (&work->flow, lies_better (work, reasons, floor, box, RC_PAGE_HEAD_HEIGHT));
-  ratio = add_drawing (work, reasons, floor, box, name);
+    rc_flow_break (&work->flow, lies_better (work, rules, box, RC_PAGE_HEAD_HEIGHT));
+  ratio = add_drawing (work, rules, floor, box, name);
   add_reasons (work, reasons, floor);
   if (ratio <= (plan->job->units == RC_UNITS_METRIC ? COARSE_METRIC : COARSE_IMPERIAL))
     return;
@@ -147,11 +147,11 @@ add_floor (RcSheetWork *work, const Reasons *reasons, int floor, gboolean first)
           || area_floor != floor || area_box.x1 <= area_box.x0)
         continue;
       title = g_strdup_printf ("%s: %s", name, area_plan->area->name ? area_plan->area->name : area_plan->area->id);
-      if (get_ratio (work, reasons, floor, area_box, TRUE, RC_PAGE_HEAD_HEIGHT) >= ratio
-          && get_ratio (work, reasons, floor, area_box, FALSE, RC_PAGE_HEAD_HEIGHT) >= ratio)
+      if (get_ratio (work, 0, area_box, TRUE, RC_PAGE_HEAD_HEIGHT) >= ratio
+          && get_ratio (work, 0, area_box, FALSE, RC_PAGE_HEAD_HEIGHT) >= ratio)
         continue;
-      rc_flow_break (&work->flow, lies_better (work, reasons, floor, area_box, RC_PAGE_HEAD_HEIGHT));
-      add_drawing (work, reasons, floor, area_box, title);
+      rc_flow_break (&work->flow, lies_better (work, 0, area_box, RC_PAGE_HEAD_HEIGHT));
+      add_drawing (work, 0, floor, area_box, title);
     }
 }
 

@@ -412,8 +412,6 @@ rc_table_flow (RcTable *table, RcFlow *flow)
       if (row->kind == RC_ROW_GROUP && i + 1 < table->rows->len)
         keep = row_measure (table, g_ptr_array_index (table->rows, i + 1), flow);
       broken = rc_flow_need (flow, height + keep + (i == 0 ? head_height : 0));
-      if (broken && i > 0)
-        place_columns (table, flow->pages->context, flow->width);
       if (broken || i == 0)
         head_draw (table, flow, FALSE);
       row_draw (table, row, flow, height);

@@ -11,6 +11,7 @@
 #define RIBBON_FONT    6.75
 #define RIBBON_HIGHEST 128.0 /* points that a roll's width may take on the page */
 #define RIBBON_LEAST   44.0  /* under this, the roll goes on in another row */
+#define RULER_ASIDE    13.0  /* half of a figure of the ruler, at both ends */
 
 /* What of a roll is drawn, and how. */
 typedef struct
@@ -37,7 +38,7 @@ plan_ribbon (const RcPlan *plan, const RcCutting *cutting, const RcNestUse *use,
       ribbon.shown = use->used + tail;
       ribbon.torn = TRUE;
     }
-  width -= 8; /* for the last figure of the ruler */
+  width -= 2 * RULER_ASIDE;
   ribbon.ratio = rc_scale_choose (units, ribbon.shown, roll_width, width, RIBBON_HIGHEST);
   /* A long roll would get too thin: at the scale that still reads it takes several rows. */
   if ((double)roll_width * rc_scale_to_points_per_tick (ribbon.ratio) < RIBBON_LEAST)
@@ -62,7 +63,7 @@ draw_ribbon (cairo_t *cr, double x, double y, double width, double height, gcons
   RcPen         pen;
 
   rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, RIBBON_FONT);
-  rc_roll_draw_stretch (&pen, &ribbon->stretch, x + 2, y, ribbon->scale);
+  rc_roll_draw_stretch (&pen, &ribbon->stretch, x + RULER_ASIDE, y, ribbon->scale);
   rc_pen_clear (&pen);
 }
 

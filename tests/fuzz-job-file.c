@@ -43,7 +43,7 @@ LLVMFuzzerTestOneInput (const guint8 *data, gsize size)
 }
 
 #ifndef RC_FUZZER
-#define N_RUNS 120
+#define N_RUNS 1500
 
 static void
 mutate (GByteArray *bytes, GRand *rand)

@@ -471,7 +471,7 @@ same_book (const RcPriceBook *a, const RcPriceBook *b)
 static void
 test_random_jobs (void)
 {
-  for (guint i = 0; i < 60; i++)
+  for (guint i = 0; i < 200; i++)
     {
       g_autoptr (RcJob) job = random_job ();
       g_autoptr (RcJob) back = NULL;

@@ -1,5 +1,7 @@
 #include "house.h"
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "rowcut-error.h"
@@ -25,6 +27,8 @@ check_id (GHashTable *seen, const char *id, const char *what, GError **error)
 {
   if (id == NULL || *id == '\0')
     return fail (error, RC_ERROR_REFERENCE, _ ("A %s has no id; each needs one of its own"), what);
+  if (strpbrk (id, " \t\r\n") != NULL)
+    return fail (error, RC_ERROR_REFERENCE, _ ("The %s “%s” has spaces in its id; take them out"), what, id);
   if (!g_hash_table_add (seen, (gpointer)id))
     return fail (error, RC_ERROR_REFERENCE, _ ("More than one %s has the id “%s”; each needs one of its own"), what,
                  id);

@@ -3,7 +3,7 @@
 RcChoice
 rc_choice_of_thing (RcThing thing, const char *id)
 {
-  return (RcChoice){ thing, thing == RC_THING_JOB ? NULL : g_intern_string (id), 0 };
+  return (RcChoice){ thing, thing == RC_THING_JOB ? NULL : g_intern_string (id), 0, 0 };
 }
 
 RcChoice
@@ -82,13 +82,15 @@ rc_choice_mend (RcChoice choice, const RcMeasure *measure, const RcPlan *plan)
     return rc_choice_of_thing (RC_THING_JOB, NULL);
   if (choice.piece != 0 && (plan == NULL || rc_plan_find_piece (plan, choice.piece) == NULL))
     choice.piece = 0;
+  if (choice.thing != RC_THING_ROOM || choice.wall > rc_room_get_n_walls (rc_measure_find_room (measure, choice.id)))
+    choice.wall = 0;
   return choice;
 }
 
 gboolean
 rc_choice_equal (RcChoice a, RcChoice b)
 {
-  return a.thing == b.thing && a.id == b.id && a.piece == b.piece;
+  return a.thing == b.thing && a.id == b.id && a.piece == b.piece && a.wall == b.wall;
 }
 
 const RcFloorArea *

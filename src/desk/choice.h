@@ -18,6 +18,7 @@ typedef struct
   RcThing     thing;
   const char *id;    /* interned; NULL for the job */
   guint       piece; /* number in the plan; 0: none */
+  guint       wall;  /* of the room, from 1: the one being typed; 0: none */
 } RcChoice;
 
 RcChoice rc_choice_of_thing (RcThing thing, const char *id);

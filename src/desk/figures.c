@@ -77,6 +77,9 @@ rc_figures_format_detail (const RcFigures *figures, RcFigure which, const RcLeng
       g_autofree char *stock = rc_length_format (figures->from_stock, style);
       return g_strdup_printf (_ ("and %s from stock"), stock);
     }
+  if (which == RC_FIGURE_SEAMS && figures->n_seams > 0 && figures->cross_seam == 0)
+    return g_strdup_printf (ngettext ("%u seam, none of it cross", "%u seams, none of them cross", figures->n_seams),
+                            figures->n_seams);
   if (which == RC_FIGURE_SEAMS && figures->n_seams > 0)
     {
       g_autofree char *cross = rc_length_format (figures->cross_seam, style);

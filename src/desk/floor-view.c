@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "palette.h"
+#include "walk-drawing.h"
 
 #define PAN_STEP_PX  60
 #define ZOOM_STEP    1.25
@@ -20,6 +21,7 @@ struct _RcFloorView
   RcView      view;
   gboolean    is_fitted; /* follows the size of the widget and of the house until it is moved by hand */
   int         floor;
+  RcChoice    shown;          /* the choice as last seen */
   double      drag_x, drag_y; /* view's origin where a drag began */
   gboolean    has_dragged;
   double      pointer_x, pointer_y;
@@ -101,6 +103,19 @@ rc_floor_view_set_floor (RcFloorView *self, int floor)
 
 /* Drawing. */
 
+/* The chosen room's walls as typed: where the plan does not show them, or the one at hand. */
+static void
+draw_walk (RcFloorView *self, const RcPalette *palette, cairo_t *cr)
+{
+  RcChoice            choice = rc_document_get_choice (self->document);
+  gboolean            is_open = rc_document_is_stale (self->document);
+  const RcPlacedRoom *placed = choice.thing == RC_THING_ROOM ? rc_house_find_room (get_house (self), choice.id) : NULL;
+  const RcRoom       *room = placed ? rc_measure_find_room (rc_document_get_measure (self->document), choice.id) : NULL;
+
+  if (room && room->floor == self->floor && (is_open || choice.wall))
+    rc_walk_drawing_draw (room, placed->at, choice.wall, is_open, palette, &self->view, cr);
+}
+
 static void
 draw (RcFloorView *self, cairo_t *cr)
 {
@@ -122,12 +137,14 @@ draw (RcFloorView *self, cairo_t *cr)
   if (!rc_document_is_stale (self->document))
     {
       rc_floor_drawing_draw (&drawing, &self->view, cr);
+      draw_walk (self, palette, cr);
       return;
     }
   cairo_push_group (cr);
   rc_floor_drawing_draw (&drawing, &self->view, cr);
   cairo_pop_group_to_source (cr);
   cairo_paint_with_alpha (cr, STALE_ALPHA);
+  draw_walk (self, palette, cr);
 }
 
 static void
@@ -382,7 +399,11 @@ on_planned (RcFloorView *self)
 static void
 on_chosen (RcFloorView *self)
 {
-  rc_floor_view_set_floor (self, find_floor_of_choice (self));
+  RcChoice choice = rc_document_get_choice (self->document);
+
+  if (choice.thing != self->shown.thing || choice.id != self->shown.id)
+    rc_floor_view_set_floor (self, find_floor_of_choice (self));
+  self->shown = choice;
   redraw (self);
 }
 

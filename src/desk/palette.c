@@ -3,9 +3,12 @@
 const RcPalette *
 rc_palette_for_widget (GtkWidget *widget)
 {
-  GdkRGBA ink;
+  GtkStyleContext *context = gtk_widget_get_style_context (widget);
+  GdkRGBA          ink;
 
-  gtk_style_context_get_color (gtk_widget_get_style_context (widget), &ink);
+  /* The theme's own ink: that of a widget which is not sensitive is paler. */
+  if (!gtk_style_context_lookup_color (context, "theme_fg_color", &ink))
+    gtk_style_context_get_color (context, &ink);
   return 0.299 * ink.red + 0.587 * ink.green + 0.114 * ink.blue > 0.5 ? &RC_PALETTE_DARK : &RC_PALETTE_PAPER;
 }
 

@@ -32,6 +32,7 @@ typedef struct
 {
   RcDocument *document;
   GPtrArray  *fields;
+  RcChoice    choice; /* as last shown */
   gboolean    is_showing;
 } RcPanelPrivate;
 
@@ -305,7 +306,11 @@ on_chosen (RcPanel *self)
 {
   /* Text that did not read as a length belongs to what was chosen before. */
   RcPanelPrivate *priv = PRIVATE (self);
+  RcChoice        choice = rc_document_get_choice (priv->document);
 
+  if (choice.thing == priv->choice.thing && choice.id == priv->choice.id)
+    return;
+  priv->choice = choice;
   for (guint i = 0; i < priv->fields->len; i++)
     {
       const Field *field = g_ptr_array_index (priv->fields, i);
@@ -328,6 +333,7 @@ rc_panel_set_document (RcPanel *self, RcDocument *document)
   g_signal_connect_swapped (document, "edited", G_CALLBACK (rc_panel_show), self);
   g_signal_connect_swapped (document, "planned", G_CALLBACK (rc_panel_show), self);
   g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
+  priv->choice = rc_document_get_choice (document);
   rc_panel_show (self);
 }
 

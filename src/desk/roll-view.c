@@ -7,7 +7,7 @@
 #define MARGIN_PX      10
 #define GAP_PX         10
 #define FONT_PART      0.78
-#define WIDTH_PX_MOST  104 /* of a roll's own width across */
+#define WIDTH_PX_MOST  64 /* of a roll's own width across */
 #define WIDTH_PX_LEAST 36
 #define STALE_ALPHA    0.35
 #define ZOOM_STEP      1.25

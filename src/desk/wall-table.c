@@ -254,7 +254,15 @@ new_entry (Row *row, GtkWidget *entry, const char *label_format, int column)
 static void
 on_enter (Row *row)
 {
+  RcDocument *document = rc_panel_get_document (RC_PANEL (row->table));
+
   row->table->focused = row->index;
+  if (document == NULL || rc_panel_is_showing (RC_PANEL (row->table)))
+    return;
+  RcChoice choice = rc_document_get_choice (document);
+  choice.wall = row->is_blank ? 0 : row->index + 1;
+  if (choice.thing == RC_THING_ROOM)
+    rc_document_choose (document, choice);
 }
 
 static void
@@ -435,8 +443,8 @@ dup_info (const RcRoom *room, const RcClosure *closure, const RcPolygon *polygon
   RcAreaUnit           unit = job->units == RC_UNITS_METRIC ? RC_AREA_UNIT_M2 : RC_AREA_UNIT_SQ_FT;
   g_autofree char     *area = rc_area_format (rc_polygon_compute_area (polygon), unit, 1, TRUE);
 
-  if (closure->error == 0)
-    return g_strdup_printf (_ ("Floor %s"), area);
+  if (closure->error <= job->settings.closure.close_max)
+    return g_strdup_printf (_ ("Floor %s; the walls close"), area);
   g_autofree char *error = rc_length_format (closure->error, style);
   return g_strdup_printf (_ ("Floor %s; walls miss closing by %s, 1 part in %.0f"), area, error, closure->ratio);
 }

@@ -1,0 +1,116 @@
+/* How long it takes from a key press in the wall table to the new plan and total on the screen, for the demo house.
+ *
+ * Each letter goes through the same entry, edit, store, plan, prices and widgets as a key does; the time ends when the
+ * frame with the new figures is painted. Aim: under 100 ms.
+ */
+#include <time.h>
+
+#include "desk-fixture.h"
+
+#define ROUNDS 15
+
+static double
+get_cpu_ms (void)
+{
+  struct timespec now;
+
+  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
+  return now.tv_sec * 1e3 + now.tv_nsec / 1e6;
+}
+
+static int
+compare_doubles (gconstpointer a, gconstpointer b)
+{
+  double x = *(const double *)a, y = *(const double *)b;
+  return (x > y) - (x < y);
+}
+
+static void
+report (const char *what, GArray *times)
+{
+  g_array_sort (times, compare_doubles);
+  g_print ("%-44s median %7.1f ms, longest %7.1f ms (%u times)\n", what, g_array_index (times, double, times->len / 2),
+           g_array_index (times, double, times->len - 1), times->len);
+}
+
+static void
+add (GArray *times, double ms)
+{
+  g_array_append_val (times, ms);
+}
+
+/* The parts of one edit without a screen. */
+static void
+time_parts (RcDocument *document)
+{
+  g_autoptr (GArray) plans = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autoptr (GArray) saves = g_array_new (FALSE, FALSE, sizeof (double));
+
+  for (int i = 0; i < ROUNDS; i++)
+    {
+      double start = get_cpu_ms ();
+      g_autoptr (RcOutcome) outcome = rc_outcome_new (rc_document_get_job (document), NULL,
+                                                      rc_document_get_price_book (document), NULL, 0, NULL, NULL);
+      g_assert_nonnull (outcome);
+      add (plans, get_cpu_ms () - start);
+
+      g_autoptr (RcJob) job = rc_document_dup_job (document);
+      g_autofree char *notes = g_strdup_printf ("round %d", i);
+      g_free (job->notes);
+      job->notes = g_steal_pointer (&notes);
+      gint64 from = g_get_monotonic_time ();
+      g_assert_true (rc_store_save_job (rc_document_get_store (document), job, "Notes", "2026-01-01T00:00:00Z", NULL));
+      add (saves, (g_get_monotonic_time () - from) / 1e3);
+    }
+  report ("plan, quantities, quotation (CPU)", plans);
+  report ("save in the store (wall)", saves);
+}
+
+static void
+time_keys (DeskFixture *fixture, const char *label, double improve_seconds)
+{
+  RcDocument *document = rc_window_get_document (fixture->window);
+  GtkWindow  *window = GTK_WINDOW (fixture->window);
+  g_autoptr (GArray) wall = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autoptr (GArray) cpu = g_array_new (FALSE, FALSE, sizeof (double));
+
+  rc_document_set_improve_seconds (document, improve_seconds);
+  rc_document_choose (document, rc_choice_of_thing (RC_THING_ROOM, "dining"));
+  rc_wall_table_focus_wall (rc_bench_get_wall_table (rc_window_get_bench (fixture->window)), 0);
+  desk_fixture_paint (GTK_WIDGET (window));
+  for (int i = 0; i < ROUNDS; i++)
+    {
+      /* 12' 0" to 12' 0 1/8" and back: each state closes well enough to be planned. */
+      GtkEditable *entry = GTK_EDITABLE (gtk_window_get_focus (window));
+      double       cpu_start = get_cpu_ms ();
+      gint64       start = g_get_monotonic_time ();
+      gtk_editable_set_text (entry, i % 2 ? "12'" : "12' 1/8\"");
+      desk_fixture_paint (GTK_WIDGET (window));
+      add (wall, (g_get_monotonic_time () - start) / 1e3);
+      add (cpu, get_cpu_ms () - cpu_start);
+      g_assert_null (rc_document_get_fault (document));
+    }
+  g_autofree char *wall_label = g_strdup_printf ("%s (wall)", label);
+  g_autofree char *cpu_label = g_strdup_printf ("%s (CPU)", label);
+  report (wall_label, wall);
+  report (cpu_label, cpu);
+}
+
+int
+main (int argc, char **argv)
+{
+  DeskFixture fixture = { 0 };
+
+  gtk_test_init (&argc, &argv);
+  desk_fixture_open (&fixture, TRUE);
+  RcDocument *document = rc_window_get_document (fixture.window);
+  time_parts (document);
+  /* The parts saved behind the document's back: look at the job anew. */
+  g_autoptr (GError) error = NULL;
+  rc_window_open_demo (fixture.window, &error);
+  g_assert_no_error (error);
+  time_keys (&fixture, "key to screen, no search behind", 0);
+  time_keys (&fixture, "key to screen, a search behind", 1);
+  desk_fixture_close (&fixture);
+  return 0;
+}

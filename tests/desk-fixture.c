@@ -1,0 +1,153 @@
+#include "desk-fixture.h"
+
+#include <glib/gstdio.h>
+
+void
+desk_fixture_settle (void)
+{
+  while (g_main_context_pending (NULL))
+    g_main_context_iteration (NULL, FALSE);
+}
+
+static void
+on_painted (GdkFrameClock *clock, gboolean *is_painted)
+{
+  *is_painted = TRUE;
+}
+
+static gboolean
+on_late (gpointer data)
+{
+  *(gboolean *)data = TRUE;
+  return G_SOURCE_CONTINUE;
+}
+
+void
+desk_fixture_paint (GtkWidget *window)
+{
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (window);
+  gboolean       is_painted = FALSE, is_late = FALSE;
+
+  g_assert_nonnull (clock);
+  gulong handler = g_signal_connect (clock, "after-paint", G_CALLBACK (on_painted), &is_painted);
+  guint  source = g_timeout_add_seconds (1, on_late, &is_late);
+  gdk_frame_clock_request_phase (clock, GDK_FRAME_CLOCK_PHASE_PAINT);
+  while (!is_painted && !is_late)
+    g_main_context_iteration (NULL, TRUE);
+  g_source_remove (source);
+  g_signal_handler_disconnect (clock, handler);
+}
+
+void
+desk_fixture_open_store (DeskFixture *fixture)
+{
+  g_autoptr (GError) error = NULL;
+
+  rc_desk_load_resources ();
+  fixture->folder = g_dir_make_tmp ("rowcut-desk-XXXXXX", &error);
+  g_assert_no_error (error);
+  g_autofree char *path = g_build_filename (fixture->folder, "store.db", NULL);
+  fixture->store = rc_desk_open_store (path, &error);
+  g_assert_no_error (error);
+}
+
+void
+desk_fixture_open (DeskFixture *fixture, gboolean open_demo)
+{
+  g_autoptr (GError) error = NULL;
+
+  desk_fixture_open_store (fixture);
+  fixture->application
+      = g_object_new (RC_TYPE_DESK, "application-id", "org.rowcut.Rowcut.Test", "flags", G_APPLICATION_NON_UNIQUE, NULL);
+  g_application_register (G_APPLICATION (fixture->application), NULL, &error);
+  g_assert_no_error (error);
+  fixture->window = rc_window_new (fixture->application, fixture->store);
+  if (open_demo)
+    {
+      rc_window_open_demo (fixture->window, &error);
+      g_assert_no_error (error);
+      rc_document_set_improve_seconds (rc_window_get_document (fixture->window), 0);
+    }
+  gtk_window_present (GTK_WINDOW (fixture->window));
+  desk_fixture_settle ();
+}
+
+static void
+remove_folder (const char *path)
+{
+  GDir       *folder = g_dir_open (path, 0, NULL);
+  const char *name;
+
+  while (folder && (name = g_dir_read_name (folder)) != NULL)
+    {
+      g_autofree char *file = g_build_filename (path, name, NULL);
+      g_remove (file);
+    }
+  g_clear_pointer (&folder, g_dir_close);
+  g_rmdir (path);
+}
+
+void
+desk_fixture_close (DeskFixture *fixture)
+{
+  if (fixture->window)
+    {
+      RcDocument *document = rc_window_get_document (fixture->window);
+      RcWindow   *window = g_object_ref (fixture->window);
+
+      if (document)
+        g_object_add_weak_pointer (G_OBJECT (document), (gpointer *)&document);
+      gtk_window_destroy (GTK_WINDOW (fixture->window));
+      desk_fixture_settle ();
+      g_assert_finalize_object (window);
+      g_assert_null (document);
+    }
+  g_clear_object (&fixture->application);
+  g_clear_pointer (&fixture->store, rc_store_close);
+  remove_folder (fixture->folder);
+  g_clear_pointer (&fixture->folder, g_free);
+}
+
+GtkWidget *
+desk_fixture_find (GtkWidget *root, GType type, const char *name)
+{
+  if (g_type_is_a (G_OBJECT_TYPE (root), type)
+      && (name == NULL || g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (root)), name) == 0))
+    return root;
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = desk_fixture_find (child, type, name);
+      if (found)
+        return found;
+    }
+  return NULL;
+}
+
+void
+desk_fixture_type (GtkWindow *window, const char *text)
+{
+  GtkWidget *focus = gtk_window_get_focus (window);
+  int        at = 0, from = 0, to = 0;
+
+  g_assert_true (GTK_IS_EDITABLE (focus));
+  GtkEditable *entry = GTK_EDITABLE (focus);
+  if (gtk_editable_get_selection_bounds (entry, &from, &to))
+    gtk_editable_delete_text (entry, from, to);
+  at = gtk_editable_get_position (entry);
+  for (const char *p = text; *p; p = g_utf8_next_char (p))
+    {
+      gtk_editable_insert_text (entry, p, (int)(g_utf8_next_char (p) - p), &at);
+      gtk_editable_set_position (entry, at);
+      desk_fixture_settle ();
+    }
+}
+
+void
+desk_fixture_press_return (GtkWindow *window)
+{
+  GtkWidget *focus = gtk_window_get_focus (window);
+
+  g_assert_true (GTK_IS_TEXT (focus));
+  g_signal_emit_by_name (focus, "activate");
+  desk_fixture_settle ();
+}

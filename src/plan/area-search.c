@@ -1,7 +1,7 @@
 #include "area-search.h"
 
-/* So many positions of the strip lines of a cell are weighed with their cuts on the roll: all there are when the area
- * is one cell, else the best by a guess. */
+/* For a first answer, so many positions of the strip lines of a cell are weighed with their cuts on the roll, the best
+ * by a guess, and so many of those with all layouts. */
 #define MOST_GRIDS   5
 #define MOST_REFINED 2
 
@@ -114,7 +114,7 @@ rank_grids (const RcAreaSearch *search, guint first, guint n)
       g_array_append_val (ranks, rank);
     }
   g_array_sort (ranks, compare_ranks);
-  if (search->state.cells->len > 1 && !search->deep && ranks->len > MOST_GRIDS)
+  if (!search->deep && ranks->len > MOST_GRIDS)
     g_array_set_size (ranks, MOST_GRIDS);
   return ranks;
 }
@@ -154,7 +154,7 @@ choose_grid (RcAreaSearch *search, guint first, guint n, RcScore *best, GError *
 {
   g_autoptr (GArray) ranks = rank_grids (search, first, n);
   guint best_grid = 0;
-  if (search->state.cells->len > 1 && !search->deep)
+  if (!search->deep)
     {
       for (guint r = 0; r < ranks->len; r++)
         {

@@ -54,21 +54,57 @@ meets_inside (RcPoint a, RcPoint b, RcPoint c, RcPoint d)
   return c_side * d_side < 0 && a_side * b_side <= 0;
 }
 
+/* The rule's cost; and where `broken` is not NULL and the rule is on, an entry with the reason. */
+static gint64 note (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *format, ...)
+    G_GNUC_PRINTF (5, 6);
+
 static gint64
-note (const RcSite *site, RcRule rule, RcPoint place, char *reason, GPtrArray *broken)
+note (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *format, ...)
 {
   RcMoney cost = site->settings->rule_cost[rule];
   if (broken != NULL && cost > 0)
     {
       RcBrokenRule *entry = g_new0 (RcBrokenRule, 1);
-      entry->rule = rule;
-      entry->place = place;
-      entry->reason = g_steal_pointer (&reason);
-      entry->cost = cost;
+      va_list       args;
+      va_start (args, format);
+      *entry = (RcBrokenRule){ rule, place, g_strdup_vprintf (format, args), cost };
+      va_end (args);
       g_ptr_array_add (broken, entry);
     }
-  g_free (reason);
   return cost;
+}
+
+/* The name of the room at a place, for people. */
+static const char *
+name_room (const RcSite *site, RcPoint place)
+{
+  const RcRoom *room = rc_site_find_room (site, place);
+  return room != NULL ? room->name : site->area->name;
+}
+
+/* A rule about a size and the least it should be. */
+static gint64
+note_size (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *what, RcLength size,
+           RcLength least)
+{
+  if (broken == NULL)
+    return site->settings->rule_cost[rule];
+  g_autofree char *size_text = rc_length_format (size, site->style),
+                  *least_text = rc_length_format (least, site->style);
+  switch (rule)
+    {
+    case RC_RULE_FILL_TOO_NARROW:
+      return note (site, rule, place, broken, _ ("A fill in %s is %s wide, less than %s"), what, size_text, least_text);
+    case RC_RULE_PIECE_TOO_SHORT:
+      return note (site, rule, place, broken, _ ("A joined piece in %s is %s long, less than %s"), what, size_text,
+                   least_text);
+    case RC_RULE_CROSS_SEAM_AT_DOOR:
+      return note (site, rule, place, broken, _ ("A cross seam lies near %s: %s away, less than %s"), what, size_text,
+                   least_text);
+    default:
+      return note (site, rule, place, broken, _ ("Cross seams of neighbouring pieces in %s are %s apart, less than %s"),
+                   what, size_text, least_text);
+    }
 }
 
 static const char *
@@ -103,10 +139,9 @@ weigh_light (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
     {
       const RcSiteOpening *window = &g_array_index (site->windows, RcSiteOpening, i);
       if (is_across_light (site, window, a, b))
-        return note (site, RC_RULE_SEAM_ACROSS_LIGHT, middle (a, b),
-                     g_strdup_printf (_ ("A seam lies across the light of window %s of %s"), window->opening->id,
-                                      get_room_name (window)),
-                     broken);
+        return note (site, RC_RULE_SEAM_ACROSS_LIGHT, middle (a, b), broken,
+                     _ ("A seam lies across the light of window %s of %s"), window->opening->id,
+                     get_room_name (window));
     }
   return 0;
 }
@@ -132,10 +167,9 @@ weigh_traffic (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
         if (!share_room (site, p, q) || is_alike (subtract (to, from), subtract (b, a)))
           continue;
         if (meets_inside (from, to, a, b))
-          return note (site, RC_RULE_SEAM_ACROSS_TRAFFIC, middle (a, b),
-                       g_strdup_printf (_ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id,
-                                        get_room_name (p), q->opening->id, get_room_name (q)),
-                       broken);
+          return note (site, RC_RULE_SEAM_ACROSS_TRAFFIC, middle (a, b), broken,
+                       _ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id, get_room_name (p),
+                       q->opening->id, get_room_name (q));
       }
   return 0;
 }
@@ -162,9 +196,8 @@ weigh_square_to_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broke
     {
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
       if (runs_into (door, a, b))
-        return note (site, RC_RULE_SEAM_SQUARE_TO_DOOR, middle (door->from, door->to),
-                     g_strdup_printf (_ ("A seam runs square into %s of %s"), door->opening->id, get_room_name (door)),
-                     broken);
+        return note (site, RC_RULE_SEAM_SQUARE_TO_DOOR, middle (door->from, door->to), broken,
+                     _ ("A seam runs square into %s of %s"), door->opening->id, get_room_name (door));
     }
   return 0;
 }
@@ -188,11 +221,9 @@ weigh_near_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
                              MIN (distance_to (door->from, a, b), distance_to (door->to, a, b)));
       if (distance < (double)site->settings->door_distance)
         {
-          g_autofree char *least = rc_length_format_mm (site->settings->door_distance);
-          return note (site, RC_RULE_CROSS_SEAM_AT_DOOR, middle (a, b),
-                       g_strdup_printf (_ ("A cross seam lies nearer than %s mm to %s of %s"), least, door->opening->id,
-                                        get_room_name (door)),
-                       broken);
+          g_autofree char *what = g_strdup_printf (_ ("%s of %s"), door->opening->id, get_room_name (door));
+          return note_size (site, RC_RULE_CROSS_SEAM_AT_DOOR, middle (a, b), broken, what, (RcLength)distance,
+                            site->settings->door_distance);
         }
     }
   return 0;
@@ -211,24 +242,27 @@ rc_rules_weigh_seam (const RcSite *site, RcSeamKind kind, RcPoint a, RcPoint b, 
 gint64
 rc_rules_weigh_piece (const RcSite *site, RcBox box, gboolean is_fill, gboolean is_joined, GPtrArray *broken)
 {
-  gint64  cost = 0;
-  RcPoint place = { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
-  if (is_fill && box.x1 - box.x0 < site->settings->least_fill_width)
-    cost += note (site, RC_RULE_FILL_TOO_NARROW, place,
-                  g_strdup (_ ("A fill is narrower than the least width set for fills")), broken);
-  if (is_joined && box.y1 - box.y0 < site->settings->least_piece_length)
-    cost += note (site, RC_RULE_PIECE_TOO_SHORT, place,
-                  g_strdup (_ ("A joined piece is shorter than the least length set for pieces")), broken);
+  const RcSettings *settings = site->settings;
+  gint64            cost = 0;
+  RcPoint           place = { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
+  RcLength          width = box.x1 - box.x0, length = box.y1 - box.y0;
+  if (is_fill && width < settings->least_fill_width)
+    cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place), width,
+                       settings->least_fill_width);
+  if (is_joined && length < settings->least_piece_length)
+    cost += note_size (site, RC_RULE_PIECE_TOO_SHORT, place, _ ("A joined piece in %s is %s long, less than %s"),
+                       length, settings->least_piece_length, broken);
   return cost;
 }
 
 gint64
 rc_rules_weigh_stagger (const RcSite *site, RcLength y_a, RcLength y_b, RcPoint place, GPtrArray *broken)
 {
-  if (ABS (y_a - y_b) >= site->settings->stagger)
+  RcLength apart = ABS (y_a - y_b);
+  if (apart >= site->settings->stagger)
     return 0;
-  return note (site, RC_RULE_CROSS_SEAMS_NOT_STAGGERED, place,
-               g_strdup (_ ("Cross seams of neighbouring fills lie nearly in one line")), broken);
+  return note_size (site, RC_RULE_CROSS_SEAMS_NOT_STAGGERED, place, broken, name_room (site, place), apart,
+                    site->settings->stagger);
 }
 
 gint64
@@ -236,8 +270,6 @@ rc_rules_weigh_joins (const RcSite *site, guint joins, RcPoint place, GPtrArray 
 {
   if (joins <= site->settings->most_joins)
     return 0;
-  return note (
-      site, RC_RULE_TOO_MANY_JOINS, place,
-      g_strdup_printf (_ ("A fill has %u cross seams, more than the %u allowed"), joins, site->settings->most_joins),
-      broken);
+  return note (site, RC_RULE_TOO_MANY_JOINS, place, broken, _ ("A fill in %s has %u cross seams, more than %u"),
+               name_room (site, place), joins, site->settings->most_joins);
 }

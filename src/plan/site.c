@@ -59,6 +59,7 @@ rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, co
 {
   RcSite *site = g_new0 (RcSite, 1);
   site->settings = &job->settings;
+  site->style = rc_job_get_length_style (job);
   site->area = area;
   site->house = house;
   site->carpet = carpet;

@@ -27,18 +27,19 @@ typedef struct
 
 typedef struct
 {
-  const RcSettings  *settings;
-  const RcFloorArea *area;
-  const RcHouse     *house;
-  const RcGoods     *carpet;
-  RcPlanWeights      weights;
-  double             turn_degrees;
-  RcLength           roll_width;  /* usable */
-  RcLength           strip_width; /* roll_width, or its whole pattern repeats (CFI, pattern matching, parts 3 and 4) */
-  RcLength           repeat, drop;
-  GPtrArray         *rooms;   /* of RcSiteRoom, the area's */
-  GArray            *doors;   /* of RcSiteOpening: doors and archways of the area's rooms */
-  GArray            *windows; /* of RcSiteOpening */
+  const RcSettings    *settings;
+  const RcLengthStyle *style; /* how the job prints lengths */
+  const RcFloorArea   *area;
+  const RcHouse       *house;
+  const RcGoods       *carpet;
+  RcPlanWeights        weights;
+  double               turn_degrees;
+  RcLength             roll_width; /* usable */
+  RcLength   strip_width;          /* roll_width, or its whole pattern repeats (CFI, pattern matching, parts 3 and 4) */
+  RcLength   repeat, drop;
+  GPtrArray *rooms;   /* of RcSiteRoom, the area's */
+  GArray    *doors;   /* of RcSiteOpening: doors and archways of the area's rooms */
+  GArray    *windows; /* of RcSiteOpening */
 } RcSite;
 
 /* All arguments outlive the site. */

@@ -250,8 +250,8 @@ rc_rules_weigh_piece (const RcSite *site, RcBox box, gboolean is_fill, gboolean 
     cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place), width,
                        settings->least_fill_width);
   if (is_joined && length < settings->least_piece_length)
-    cost += note_size (site, RC_RULE_PIECE_TOO_SHORT, place, _ ("A joined piece in %s is %s long, less than %s"),
-                       length, settings->least_piece_length, broken);
+    cost += note_size (site, RC_RULE_PIECE_TOO_SHORT, place, broken, name_room (site, place), length,
+                       settings->least_piece_length);
   return cost;
 }
 

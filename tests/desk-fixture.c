@@ -57,8 +57,8 @@ desk_fixture_open (DeskFixture *fixture, gboolean open_demo)
   g_autoptr (GError) error = NULL;
 
   desk_fixture_open_store (fixture);
-  fixture->application
-      = g_object_new (RC_TYPE_DESK, "application-id", "org.rowcut.Rowcut.Test", "flags", G_APPLICATION_NON_UNIQUE, NULL);
+  fixture->application = g_object_new (RC_TYPE_DESK, "application-id", "org.rowcut.Rowcut.Test", "flags",
+                                       G_APPLICATION_NON_UNIQUE, NULL);
   g_application_register (G_APPLICATION (fixture->application), NULL, &error);
   g_assert_no_error (error);
   fixture->window = rc_window_new (fixture->application, fixture->store);

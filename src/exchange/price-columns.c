@@ -85,7 +85,7 @@ rc_price_row_next (RcPriceRow *row)
     return FALSE;
   if (row->fields->len == row->n_fields)
     {
-      char **item = (char **) &row->fields->pdata[row->field_of[RC_PRICE_COLUMN_ITEM]];
+      char **item = (char **)&row->fields->pdata[row->field_of[RC_PRICE_COLUMN_ITEM]];
       char  *restored = rc_csv_restore (g_strstrip (*item));
 
       g_free (*item);

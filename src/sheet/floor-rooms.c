@@ -102,22 +102,46 @@ typedef struct
   double width;
 } Gap;
 
-static gboolean
-get_gap (const RcPen *pen, const RcPlacedOpening *placed, Gap *gap)
+/* The way out of the room through an opening whose wall has no depth: square to the wall, to the side where the room is
+ * not. */
+static void
+find_way_out (const RcHouse *house, const RcPlacedOpening *placed, Gap *gap)
 {
-  double   dx, dy, around;
+  const RcPlacedRoom *room = rc_house_find_room (house, placed->room->id);
+  double              dx = (gap->to.x - gap->from.x) / gap->width, dy = (gap->to.y - gap->from.y) / gap->width;
+  RcPoint             probe;
+
+  gap->out_x = dy;
+  gap->out_y = -dx;
+  /* 10 mm that way; y of the page runs down. */
+  probe.x = (placed->from.x + placed->to.x) / 2 + (RcLength)(gap->out_x * 1600);
+  probe.y = (placed->from.y + placed->to.y) / 2 - (RcLength)(gap->out_y * 1600);
+  if (room && rc_polygon_locate (room->polygon, probe) > 0)
+    {
+      gap->out_x = -gap->out_x;
+      gap->out_y = -gap->out_y;
+    }
+}
+
+static gboolean
+get_gap (const RcPen *pen, const RcHouse *house, const RcPlacedOpening *placed, Gap *gap)
+{
+  double   around;
   RcExtent extent;
 
   gap->from = rc_pen_get_spot (pen, placed->from);
   gap->to = rc_pen_get_spot (pen, placed->to);
-  dx = gap->to.x - gap->from.x;
-  dy = gap->to.y - gap->from.y;
-  gap->width = hypot (dx, dy);
+  gap->width = hypot (gap->to.x - gap->from.x, gap->to.y - gap->from.y);
   if (gap->width <= 0)
     return FALSE;
   gap->depth = hypot ((double)placed->outward.x, (double)placed->outward.y) * pen->view.scale;
-  gap->out_x = gap->depth > 0 ? (double)placed->outward.x * pen->view.scale / gap->depth : dy / gap->width;
-  gap->out_y = gap->depth > 0 ? -(double)placed->outward.y * pen->view.scale / gap->depth : -dx / gap->width;
+  if (gap->depth > 0)
+    {
+      gap->out_x = (double)placed->outward.x * pen->view.scale / gap->depth;
+      gap->out_y = -(double)placed->outward.y * pen->view.scale / gap->depth;
+    }
+  else
+    find_way_out (house, placed, gap);
   if (!placed->other)
     gap->depth = MAX (gap->depth, get_wall_width (pen));
 
@@ -146,7 +170,7 @@ rc_floor_draw_gaps (RcPen *pen, const RcHouse *house, int floor)
       const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
       Gap                    gap;
 
-      if (placed->room->floor != floor || !get_gap (pen, placed, &gap))
+      if (placed->room->floor != floor || !get_gap (pen, house, placed, &gap))
         continue;
       add_gap_path (pen, &gap);
       rc_pen_set_colour (pen, pen->palette->paper, 1);
@@ -267,7 +291,7 @@ rc_floor_draw_leaves (RcPen *pen, const RcHouse *house, int floor)
       const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
       Gap                    gap;
 
-      if (placed->room->floor != floor || !get_gap (pen, placed, &gap))
+      if (placed->room->floor != floor || !get_gap (pen, house, placed, &gap))
         continue;
       draw_jambs (pen, &gap);
       if (placed->opening->kind == RC_OPENING_WINDOW)
@@ -287,7 +311,7 @@ rc_floor_draw_opening_marks (RcPen *pen, const RcHouse *house, int floor)
       const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
       Gap                    gap;
 
-      if (placed->room->floor == floor && get_gap (pen, placed, &gap))
+      if (placed->room->floor == floor && get_gap (pen, house, placed, &gap))
         draw_mark (pen, &gap, placed);
     }
 }
@@ -306,6 +330,31 @@ draw_name_at_size (RcPen *pen, const GPtrArray *rings, const char *name, double 
     rc_pen_draw_text (pen, name, size, TRUE, middle, -G_PI_2, TRUE);
   else
     return FALSE;
+
+  return TRUE;
+}
+
+/* The name on two lines, parted at the space nearest its middle. */
+static gboolean
+draw_parted_name (RcPen *pen, const GPtrArray *rings, const char *name, double size)
+{
+  gssize           half = (gssize)strlen (name) / 2, best = -1;
+  g_autofree char *first = NULL;
+  double           width, height, second_width;
+  RcSpot           middle;
+
+  for (gssize i = 0; name[i]; i++)
+    if (name[i] == ' ' && (best < 0 || ABS (i - half) < ABS (best - half)))
+      best = i;
+  if (best < 0)
+    return FALSE;
+  first = g_strndup (name, (gsize)best);
+  rc_pen_measure_text (pen, first, size, TRUE, &width, &height);
+  rc_pen_measure_text (pen, name + best + 1, size, TRUE, &second_width, NULL);
+  if (!rc_pen_claim_inside (pen, rings, MAX (width, second_width) + size * 0.3, 2 * height, &middle))
+    return FALSE;
+  rc_pen_draw_text (pen, first, size, TRUE, (RcSpot){ middle.x, middle.y - height / 2 }, 0, TRUE);
+  rc_pen_draw_text (pen, name + best + 1, size, TRUE, (RcSpot){ middle.x, middle.y + height / 2 }, 0, TRUE);
 
   return TRUE;
 }
@@ -353,7 +402,8 @@ draw_name (RcPen *pen, const RcPlacedRoom *placed, gboolean selected, RcAreaUnit
       return;
     }
   for (int attempt = 0; attempt < 3; attempt++)
-    if (draw_name_at_size (pen, rings, name, size * (1 - 0.14 * attempt)))
+    if (draw_name_at_size (pen, rings, name, size * (1 - 0.14 * attempt))
+        || draw_parted_name (pen, rings, name, size * (1 - 0.14 * attempt)))
       return;
   draw_shortened_name (pen, rings, name);
 }

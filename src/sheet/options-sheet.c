@@ -10,10 +10,12 @@
 #include "table.h"
 #include "words.h"
 
-#define MOST_COLUMNS 3
+#define MOST_COLUMNS 3     /* drawings side by side */
+#define MOST_OPTIONS 5     /* in one table */
+#define FACTS_HEIGHT 165.0 /* about what the table of figures takes */
 #define GAP          14.0
 #define PAD          12.0  /* inside a frame, for the walls */
-#define HIGHEST      210.0 /* a frame */
+#define HIGHEST      150.0 /* a frame */
 
 /* What is compared: a label, and a figure for each option. */
 typedef enum
@@ -149,7 +151,7 @@ get_scale (RcBox box, double column)
 static void
 add_facts (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n)
 {
-  const char *cells[MOST_COLUMNS + 1];
+  const char *cells[MOST_OPTIONS + 1];
   g_autoptr (RcTable) table = rc_table_new ();
 
   rc_table_add_column (table, "", RC_COLUMN_TEXT, 1);
@@ -210,26 +212,42 @@ add_broken (RcSheetWork *work, const RcAreaPlan *area_plan, guint index)
   g_string_free (text, TRUE);
 }
 
-/* One row of at most MOST_COLUMNS options: drawings, figures, reasons. */
+/* One row of at most MOST_COLUMNS drawings; `keep` points of what follows stay on the page with the last of them. */
 static void
-add_row (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n)
+add_row (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n, guint n_columns, double keep)
 {
   RcPlan *view = rc_area_view_new (work->data->plan, area_plan, G_MAXUINT);
   g_autoptr (GArray) floors = rc_house_dup_floors (view->house);
-  Row row = { &work->flow, area_plan, indices, n, (work->flow.width - GAP * (MAX (n, 2) - 1)) / MAX (n, 2) };
+  Row row = { &work->flow, area_plan, indices, n, (work->flow.width - GAP * (n_columns - 1)) / n_columns };
 
   for (guint i = 0; i < floors->len; i++)
     {
       int    floor = g_array_index (floors, int, i);
       RcBox  box = rc_floor_compute_box (view->house, floor);
       double scale = get_scale (box, row.column);
+      double height = (double)(box.y1 - box.y0) * scale + 2 * PAD + 30;
 
-      rc_flow_need (&work->flow, (double)(box.y1 - box.y0) * scale + 2 * PAD + (i + 1 < floors->len ? 20 : 170));
+      rc_flow_need (&work->flow, height + (i + 1 < floors->len ? 0 : keep));
       if (i == 0)
         add_names (work, &row);
       add_frames (work, &row, floor, box, scale);
     }
   rc_area_view_free (view);
+}
+
+/* Up to MOST_OPTIONS options: drawings, figures, reasons. */
+static void
+add_options (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n)
+{
+  /* Four are drawn two by two. */
+  guint n_columns = n == 4 ? 2 : CLAMP (n, 2, MOST_COLUMNS);
+
+  for (guint from = 0; from < n; from += n_columns)
+    {
+      guint here = MIN (n_columns, n - from);
+
+      add_row (work, area_plan, indices + from, here, n_columns, from + here < n ? 0 : FACTS_HEIGHT);
+    }
   add_facts (work, area_plan, indices, n);
   for (guint i = 0; i < n; i++)
     add_broken (work, area_plan, indices[i]);
@@ -245,9 +263,9 @@ add_area (RcSheetWork *work, const RcAreaPlan *area_plan)
   g_autofree char *title = g_strdup_printf ("%s: %s, %s", area->name ? area->name : area->id,
                                             rc_words_get_goods (plan, area->carpet), size);
 
-  rc_flow_heading (&work->flow, title, 300);
-  for (guint from = 0; from < indices->len; from += MOST_COLUMNS)
-    add_row (work, area_plan, &g_array_index (indices, guint, from), MIN (MOST_COLUMNS, indices->len - from));
+  rc_flow_heading (&work->flow, title, HIGHEST + 60 + (indices->len <= MOST_COLUMNS ? FACTS_HEIGHT : 0));
+  for (guint from = 0; from < indices->len; from += MOST_OPTIONS)
+    add_options (work, area_plan, &g_array_index (indices, guint, from), MIN (MOST_OPTIONS, indices->len - from));
 }
 
 void

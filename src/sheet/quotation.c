@@ -96,6 +96,51 @@ add_way (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan, guint i
   rc_table_add_row (table, RC_ROW_BODY, names, carpet, seams, difference);
 }
 
+/* A way that costs more without saving any seam is not worth the customer's time. */
+static gboolean
+is_worth_telling (const RcSheetData *data, const RcAreaPlan *area_plan, const RcOption *option, const RcMoney *proposed)
+{
+  const RcOption *taken = rc_area_plan_get_chosen (area_plan);
+  RcMoney         price;
+
+  if (!taken || option->side_seam + option->cross_seam < taken->side_seam + taken->cross_seam)
+    return TRUE;
+  if (!proposed || !rc_option_compute_price (data, area_plan->area, option, &price))
+    return option->carpet_area < taken->carpet_area;
+
+  return price < *proposed;
+}
+
+/* The ways of laying one area, when there is more than one worth telling. */
+static void
+add_ways (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan)
+{
+  const RcOption *taken = rc_area_plan_get_chosen (area_plan);
+  g_autoptr (GArray) indices = rc_option_dup_distinct (area_plan);
+  RcMoney  price;
+  RcMoney *proposed = taken && rc_option_compute_price (work->data, area_plan->area, taken, &price) ? &price : NULL;
+  gboolean headed = FALSE;
+
+  for (guint i = 0; i < indices->len; i++)
+    {
+      guint           index = g_array_index (indices, guint, i);
+      const RcOption *option = g_ptr_array_index (area_plan->options, index);
+
+      if (rc_option_is_taken (area_plan, index) || !is_worth_telling (work->data, area_plan, option, proposed))
+        continue;
+      if (!headed)
+        {
+          rc_table_add_row (table, RC_ROW_GROUP, rc_words_get_area (work->data->plan, area_plan->area->id), NULL, NULL,
+                            NULL);
+          for (guint j = 0; j < indices->len; j++)
+            if (rc_option_is_taken (area_plan, g_array_index (indices, guint, j)))
+              add_way (work, table, area_plan, g_array_index (indices, guint, j), proposed);
+        }
+      headed = TRUE;
+      add_way (work, table, area_plan, index, proposed);
+    }
+}
+
 /* The other ways of laying each area, and what they would change. */
 static void
 add_options (RcSheetWork *work)
@@ -109,19 +154,7 @@ add_options (RcSheetWork *work)
   rc_table_add_column (table, _ ("SEAMS"), RC_COLUMN_TEXT, 1.4);
   rc_table_add_column (table, difference, RC_COLUMN_RIGHT, 0.8);
   for (guint i = 0; i < plan->areas->len; i++)
-    {
-      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
-      const RcOption   *option = rc_area_plan_get_chosen (area_plan);
-      g_autoptr (GArray) indices = rc_option_dup_distinct (area_plan);
-      RcMoney  proposed;
-      gboolean known = option && rc_option_compute_price (work->data, area_plan->area, option, &proposed);
-
-      if (indices->len < 2)
-        continue;
-      rc_table_add_row (table, RC_ROW_GROUP, rc_words_get_area (plan, area_plan->area->id), NULL, NULL, NULL);
-      for (guint j = 0; j < indices->len; j++)
-        add_way (work, table, area_plan, g_array_index (indices, guint, j), known ? &proposed : NULL);
-    }
+    add_ways (work, table, g_ptr_array_index (plan->areas, i));
   if (rc_table_get_n_rows (table) == 0)
     return;
   rc_flow_heading (&work->flow, _ ("Other ways to lay it"), 90);
@@ -150,8 +183,11 @@ add_acceptance (RcSheetWork *work)
   double           column = (flow->width - 40) / 3;
   g_autofree char *total = rc_money_format (work->data->quote->total, &work->data->quote->currency);
   g_autofree char *words
-      = g_strdup_printf (_ ("I accept quotation %s for %s, and the seams where the seam plan shows them."),
-                         rc_sheet_get_number (work->data), total);
+      = work->data->number && *work->data->number
+            ? g_strdup_printf (_ ("I accept quotation %s for %s, and the seams where the seam plan shows them."),
+                               work->data->number, total)
+            : g_strdup_printf (_ ("I accept this quotation for %s, and the seams where the seam plan shows them."),
+                               total);
 
   rc_flow_need (flow, 110);
   rc_flow_heading (flow, _ ("Acceptance"), 80);

@@ -129,8 +129,7 @@ pick_layouts (RcAreaSearch *search, guint grid, guint first, guint n)
       g_array_index (search->state.chosen, guint, c) = grid;
       rc_grid_add_layouts (rc_area_state_get_grid (&search->state, c), search->site);
     }
-  for (guint c = first; c < first + n; c++)
-    score = rc_area_state_start_picks (&search->state, c, first, n);
+  score = rc_area_state_start_picks (&search->state, first, n, FALSE);
   for (guint c = first; c < first + n && search->deep; c++)
     score = rc_area_state_improve_pairs (&search->state, c, first, n, search->deadline_us);
   return score;
@@ -258,15 +257,7 @@ search_cells (RcAreaSearch *search, RcScore *score, GError **error)
       if (!choose_grid (search, c, 1, score, error))
         return FALSE;
 
-  *score = rc_area_state_compute_score (state, 0, n);
-  for (guint pass = 0; n > 1 && pass < 3; pass++)
-    {
-      RcScore before = *score;
-      for (guint c = 0; c < n; c++)
-        *score = rc_area_state_improve_picks (state, c, 0, n);
-      if (!rc_score_is_better (*score, before))
-        break;
-    }
+  *score = n > 1 ? rc_area_state_start_picks (state, 0, n, TRUE) : rc_area_state_compute_score (state, 0, n);
   return TRUE;
 }
 
@@ -310,7 +301,7 @@ search_doorway (RcAreaSearch *search, RcDoorway *doorway, WeighFunc weigh, RcSco
     {
       RcScore score;
       doorway->parting = parting;
-      if (parting == taken)
+      if (parting == taken || (parting == RC_PARTING_NONE && !doorway->may_run_through))
         continue;
       if (!weigh (search, &score, error))
         return FALSE;

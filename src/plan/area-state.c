@@ -279,49 +279,78 @@ rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint 
 }
 
 static void
-set_picks (const RcGrid *grid, guint pick)
+set_picks (RcAreaState *state, guint first, guint n, guint pick)
 {
-  for (guint p = 0; p < grid->parts->len; p++)
+  for (guint c = first; c < first + n; c++)
     {
-      RcPart *part = get_part (grid, p);
-      part->pick = MIN (pick, part->layouts->len - 1);
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      for (guint p = 0; p < grid->parts->len; p++)
+        get_part (grid, p)->pick = MIN (pick, get_part (grid, p)->layouts->len - 1);
     }
 }
 
+/* The picks of the cells first .. first + n - 1, one after another: read into `picks`, or set from them. */
 static void
-get_picks (const RcGrid *grid, GArray *picks)
+exchange_picks (RcAreaState *state, guint first, guint n, GArray *picks, gboolean set)
 {
-  g_array_set_size (picks, 0);
-  for (guint p = 0; p < grid->parts->len; p++)
-    g_array_append_val (picks, get_part (grid, p)->pick);
+  guint at = 0;
+  if (!set)
+    g_array_set_size (picks, 0);
+  for (guint c = first; c < first + n; c++)
+    {
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      for (guint p = 0; p < grid->parts->len; p++)
+        if (set)
+          get_part (grid, p)->pick = g_array_index (picks, guint, at++);
+        else
+          g_array_append_val (picks, get_part (grid, p)->pick);
+    }
 }
 
-static void
-restore_picks (const RcGrid *grid, const GArray *picks)
+static guint
+count_starts (const RcAreaState *state, guint first, guint n)
 {
-  for (guint p = 0; p < grid->parts->len; p++)
-    get_part (grid, p)->pick = g_array_index (picks, guint, p);
+  guint most = 1;
+  for (guint c = first; c < first + n; c++)
+    {
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      for (guint p = 0; p < grid->parts->len; p++)
+        most = MAX (most, get_part (grid, p)->layouts->len);
+    }
+  return MIN (most, state->site->settings->most_joins + 1);
+}
+
+static RcScore
+improve_cells (RcAreaState *state, guint first, guint n)
+{
+  RcScore score = rc_area_state_compute_score (state, first, n), before;
+  do
+    {
+      before = score;
+      for (guint c = first; c < first + n; c++)
+        score = rc_area_state_improve_picks (state, c, first, n);
+    }
+  while (n > 1 && rc_score_is_better (score, before));
+  return score;
 }
 
 RcScore
-rc_area_state_start_picks (RcAreaState *state, guint cell, guint first, guint n)
+rc_area_state_start_picks (RcAreaState *state, guint first, guint n, gboolean keep)
 {
-  const RcGrid *grid = rc_area_state_get_grid (state, cell);
   g_autoptr (GArray) best_picks = g_array_new (FALSE, FALSE, sizeof (guint));
   RcScore best = { G_MAXINT64, 0 };
-  guint   most = 1;
-  for (guint p = 0; p < grid->parts->len; p++)
-    most = MAX (most, MIN (get_part (grid, p)->layouts->len, state->site->settings->most_joins + 1));
-  for (guint start = 0; start < most; start++)
+  guint   n_starts = count_starts (state, first, n) + keep;
+  for (guint start = 0; start < n_starts; start++)
     {
-      set_picks (grid, start);
-      RcScore score = rc_area_state_improve_picks (state, cell, first, n);
+      if (start > 0 || !keep)
+        set_picks (state, first, n, start - keep);
+      RcScore score = improve_cells (state, first, n);
       if (rc_score_is_better (score, best))
         {
           best = score;
-          get_picks (grid, best_picks);
+          exchange_picks (state, first, n, best_picks, FALSE);
         }
     }
-  restore_picks (grid, best_picks);
+  exchange_picks (state, first, n, best_picks, TRUE);
   return best;
 }

@@ -57,8 +57,9 @@ RcScore rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first
 /* The same with two parts of the cell at a time; stops at the deadline (g_get_monotonic_time). */
 RcScore rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint n, gint64 deadline_us);
 
-/* As rc_area_state_improve_picks from several starts: fills whole, and split alike into 2, 3, .. pieces. */
-RcScore rc_area_state_start_picks (RcAreaState *state, guint cell, guint first, guint n);
+/* Picks for all the cells first .. first + n - 1 from several starts: fills whole, and split alike into 2, 3, ..
+ * pieces; with `keep` also as they are picked now. */
+RcScore rc_area_state_start_picks (RcAreaState *state, guint first, guint n, gboolean keep);
 
 /* Where along the roll a patterned piece must start, modulo the repeat; 0 for plain goods. */
 RcLength rc_area_state_get_phase (const RcAreaState *state, guint cell, const RcPart *part, const RcBlock *block);

@@ -36,16 +36,27 @@ new_sill (const RcSiteOpening *opening, int from_halves, int to_halves)
   return sill;
 }
 
+static gboolean
+may_run_through (const RcSiteOpening *opening)
+{
+  RcArea smaller
+      = MIN (rc_polygon_compute_area (opening->room->polygon), rc_polygon_compute_area (opening->other->polygon));
+  return opening->opening->width >= RC_RUN_THROUGH_WIDTH || smaller <= RC_CLOSET_AREA;
+}
+
 GArray *
 rc_site_find_doorways (const RcSite *site)
 {
   GArray *doorways = g_array_new (FALSE, FALSE, sizeof (RcDoorway));
   for (guint i = 0; i < site->doors->len; i++)
     {
-      RcDoorway doorway = { g_array_index (site->doors, RcSiteOpening, i), RC_PARTING_MIDDLE };
+      RcDoorway doorway = { g_array_index (site->doors, RcSiteOpening, i), RC_PARTING_MIDDLE, FALSE };
       if (doorway.opening.other != NULL && rc_site_has_room (site, doorway.opening.room)
           && rc_site_has_room (site, doorway.opening.other))
-        g_array_append_val (doorways, doorway);
+        {
+          doorway.may_run_through = may_run_through (&doorway.opening);
+          g_array_append_val (doorways, doorway);
+        }
     }
   return doorways;
 }

@@ -150,6 +150,24 @@ add_columns_and_levels (Model *model, int u[MOST][MOST], int z[MOST][MOST])
     }
 }
 
+/* All levels together are as large as the pieces, and as long as those that cannot lie side by side: this follows from
+ * the rest and only helps the search. */
+static void
+add_area (Model *model, int length[MOST][MOST_ROLLS])
+{
+  Row    all = { 0 };
+  double area = 0, wide = 0;
+
+  for (int i = 0; i < model->n; i++)
+    {
+      area += model->pieces[i].w * model->pieces[i].h;
+      wide += 2 * model->pieces[i].w > model->width ? model->pieces[i].h : 0;
+      for (int r = 0; r < model->n_rolls; r++)
+        add_term (&all, 1, length[i][r]);
+    }
+  add_row (model, &all, GLP_LO, MAX (ceil (area / model->width - 1e-9), wide));
+}
+
 /* Plain: level k has length H[k][r] on roll r. */
 static void
 model_plain (Model *model)
@@ -199,6 +217,7 @@ model_plain (Model *model)
         add_term (&fits, 1, length[k][r]);
       add_row (model, &fits, GLP_UP, model->roll[r]);
     }
+  add_area (model, length);
 }
 
 /* a + size <= b unless the binaries say otherwise: row  a - b + big x (binaries) <= big x most - size. */

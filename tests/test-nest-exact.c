@@ -63,7 +63,7 @@ test_plain (void)
   const RcNestCaseStyle larger = { 6, 7, 20 * 160, 160, 0, 0, FALSE, 3 };
 
   compare_with_oracle (&small, 250, 31);
-  compare_with_oracle (&larger, 10, 33);
+  compare_with_oracle (&larger, 4, 33);
 }
 
 static void

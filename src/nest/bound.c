@@ -1,5 +1,12 @@
 #include "bound.h"
 
+#include "slice-lp.h"
+
+enum
+{
+  MOST_KINDS = 400 /* rows of the linear program */
+};
+
 typedef __int128 Wide;
 
 typedef struct
@@ -174,22 +181,33 @@ find_least_gap (const RcNestItems *items, guint i)
   return least;
 }
 
-RcLength
-rc_nest_bound_extend (const RcNestItems *items, RcLength *extended)
+static int
+compare_falling (gconstpointer a, gconstpointer b)
 {
-  RcLength most = 0;
+  RcLength p = *(const RcLength *)a, q = *(const RcLength *)b;
+
+  return p > q ? -1 : p < q;
+}
+
+RcLength
+rc_nest_bound_extend (const RcNestItems *items, guint n_rolls, RcLength *extended)
+{
+  g_autofree RcLength *gaps = g_new (RcLength, items->n + 1);
+  RcLength             most = 0;
 
   for (guint i = 0; i < items->n; i++)
     {
       const RcNestItem *item = &items->items[i];
       gboolean          alike = i > 0 && item->cut == item[-1].cut && item->copy > 1;
-      RcLength          gap = 0;
 
+      gaps[i] = 0;
       if (item->repeat > 0)
-        gap = alike ? extended[i - 1] - item[-1].h : find_least_gap (items, i);
-      extended[i] = item->h + gap;
-      most = MAX (most, gap);
+        gaps[i] = alike ? gaps[i - 1] : find_least_gap (items, i);
+      extended[i] = item->h + gaps[i];
     }
+  qsort (gaps, items->n, sizeof *gaps, compare_falling);
+  for (guint i = 0; i < MIN (items->n, n_rolls); i++)
+    most += gaps[i];
   return most;
 }
 
@@ -235,10 +253,62 @@ rc_nest_bound_quick (const RcNestTask *task)
   bound = rc_nest_bound_rectangles (w, h, items->n, width);
   if (items->has_repeats)
     {
-      most = rc_nest_bound_extend (items, extended);
-      bound = MAX (bound, rc_nest_bound_rectangles (w, extended, items->n, width) - most * (RcLength)n_rolls);
+      most = rc_nest_bound_extend (items, n_rolls, extended);
+      bound = MAX (bound, rc_nest_bound_rectangles (w, extended, items->n, width) - most);
       for (guint i = 0; i < items->n; i++)
         bound = MAX (bound, rc_nest_item_place (&items->items[i], 0) + items->items[i].h);
     }
   return rc_length_round_up (bound, rc_nest_bound_grid (task));
+}
+
+static int
+compare_slice_items (gconstpointer a, gconstpointer b)
+{
+  const RcNestSliceItem *p = a, *q = b;
+
+  if (p->w != q->w)
+    return p->w > q->w ? -1 : 1;
+  return p->h > q->h ? -1 : p->h < q->h;
+}
+
+/* Items of one size become one kind. */
+static guint
+list_kinds (const RcNestItems *items, const RcLength *h, RcNestSliceItem *kinds)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < items->n; i++)
+    kinds[i] = (RcNestSliceItem){ items->items[i].w, h[i], 1 };
+  qsort (kinds, items->n, sizeof *kinds, compare_slice_items);
+  for (guint i = 0; i < items->n; i++)
+    if (n > 0 && kinds[n - 1].w == kinds[i].w && kinds[n - 1].h == kinds[i].h)
+      kinds[n - 1].count++;
+    else
+      kinds[n++] = kinds[i];
+  return n;
+}
+
+RcLength
+rc_nest_bound_by_slices (const RcNestTask *task, RcLength known, const RcNestClock *clock)
+{
+  const RcNestItems          *items = task->items;
+  g_autofree RcNestSliceItem *kinds = g_new (RcNestSliceItem, items->n + 1);
+  g_autofree RcLength        *h = g_new (RcLength, items->n + 1);
+  RcLength                    width = 1, grid = rc_nest_bound_grid (task), most;
+  guint                       n;
+
+  for (guint b = 0; b < task->bins->n; b++)
+    width = MAX (width, task->bins->bins[b].width);
+  for (guint i = 0; i < items->n; i++)
+    h[i] = items->items[i].h;
+  n = list_kinds (items, h, kinds);
+  if (n <= MOST_KINDS)
+    known = rc_nest_slice_bound (kinds, n, width, known, grid, clock);
+  if (!items->has_repeats)
+    return known;
+  most = rc_nest_bound_extend (items, MIN (items->n, task->bins->n), h);
+  n = list_kinds (items, h, kinds);
+  if (n <= MOST_KINDS)
+    known = MAX (known, rc_nest_slice_bound (kinds, n, width, known + most, 1, clock) - most);
+  return rc_length_round_up (known, grid);
 }

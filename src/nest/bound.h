@@ -5,16 +5,21 @@
  */
 #pragma once
 
+#include "clock.h"
 #include "layout.h"
 
 RcLength rc_nest_bound_quick (const RcNestTask *task);
+
+/* The same and the linear program over slices, until the clock is over; at least `known`. */
+RcLength rc_nest_bound_by_slices (const RcNestTask *task, RcLength known, const RcNestClock *clock);
 
 /* The bound for rectangles w x h on a width of `width`, without repeats. Functions: f0(p) and u(k) of Fekete and
  * Schepers 2001, f2(p) of Carlier, Clautiaux and Moukrim 2007 (as set out in the packing notes; from memory). */
 RcLength rc_nest_bound_rectangles (const RcLength *w, const RcLength *h, guint n, RcLength width);
 
-/* The length of each item with the least gap that must follow it on its roll; returns the largest gap. */
-RcLength rc_nest_bound_extend (const RcNestItems *items, RcLength *extended);
+/* The length of each item with the least gap that must follow it on its roll. Returns how much of these gaps may lie
+ * after the last items of up to n_rolls rolls: the sum of the n_rolls largest. */
+RcLength rc_nest_bound_extend (const RcNestItems *items, guint n_rolls, RcLength *extended);
 
 /* Positions and ends are sums of these: every used length is a multiple of it, so bounds round up to it. At least 1. */
 RcLength rc_nest_bound_grid (const RcNestTask *task);

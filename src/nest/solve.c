@@ -77,6 +77,17 @@ solve_exactly (Solver *self)
   report (self);
 }
 
+/* The linear program takes at most a quarter of the time. */
+static void
+raise_bound (Solver *self)
+{
+  RcNestClock clock = self->clock;
+
+  clock.end_us = MIN (clock.end_us, g_get_monotonic_time () + (gint64)(self->params->seconds * 0.25e6));
+  self->bound = MAX (self->bound, rc_nest_bound_by_slices (self->task, self->bound, &clock));
+  report (self);
+}
+
 static void
 search (Solver *self)
 {
@@ -86,6 +97,8 @@ search (Solver *self)
   report (self);
   if (!is_proved (self))
     solve_exactly (self);
+  if (!is_proved (self))
+    raise_bound (self);
   parameters.goal = self->bound;
   if (!is_proved (self) && rc_nest_can_improve (self->task))
     rc_nest_improve (self->task, &parameters, self->spots);

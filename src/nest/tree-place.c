@@ -10,7 +10,7 @@ typedef struct
   RcNestRandom     *random;
   double            weight; /* of one tick of growth of the bin at hand */
   RcLength          room;   /* most growth of the bin at hand */
-  RcLength          width;  /* of the bin at hand */
+  gint64            area;   /* of the item */
   RcNestPlace       best;
 } Search;
 
@@ -82,6 +82,18 @@ consider_groups (Search *search, int row, RcLength spare_w, RcLength alloc_h)
     }
 }
 
+/* Whether the item, put anywhere inside the node's own space with spare_w and spare_h to grow, costs more than the best
+ * place known: it is too wide, or too long, or there is not enough area left. */
+static inline gboolean
+is_hopeless (const Search *search, const RcNestNode *node, RcLength spare_w, RcLength spare_h)
+{
+  RcLength w = node->w + spare_w, h = node->h + spare_h;
+
+  if (w < search->item->w || (double)(search->item->h - h) * search->weight > search->best.cost)
+    return TRUE;
+  return (double)(search->area + node->area - w * h) * search->weight > search->best.cost * (double)w;
+}
+
 /* spare_w, spare_h: how much node v may grow without moving anything else. */
 static void
 visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
@@ -91,10 +103,6 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
   const RcNestItem *item = search->item;
   gboolean          in_row = depth > 0 && tree->nodes[MAX (node->parent, 0)].kind == RC_NEST_ROW;
 
-  if (node->w + spare_w < item->w)
-    return;
-  if ((double)MAX (0, item->h - node->h - spare_h) * search->weight > search->best.cost)
-    return;
   if (node->kind == RC_NEST_LEAF)
     {
       if (depth >= tree->stages)
@@ -110,7 +118,12 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
     {
       consider (search, v, 0, spare_w, node->h + spare_h);
       for (int c = node->first; c >= 0; c = tree->nodes[c].next)
-        visit (search, c, spare_w, spare_h + node->h - tree->nodes[c].h, depth + 1);
+        {
+          RcLength more = spare_h + node->h - tree->nodes[c].h;
+
+          if (!is_hopeless (search, &tree->nodes[c], spare_w, more))
+            visit (search, c, spare_w, more, depth + 1);
+        }
       if (depth + 3 <= tree->stages && tree->repeat == 1)
         consider_groups (search, v, spare_w, node->h + spare_h);
       return;
@@ -131,7 +144,8 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
 
       if (tree->repeat > 1)
         more = rc_length_round_up (child->h, tree->repeat) - child->h + spare_h / tree->repeat * tree->repeat;
-      visit (search, c, spare_w + node->w - child->w, more, depth + 1);
+      if (!is_hopeless (search, child, spare_w + node->w - child->w, more))
+        visit (search, c, spare_w + node->w - child->w, more, depth + 1);
     }
 }
 

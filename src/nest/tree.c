@@ -35,10 +35,10 @@ rc_nest_tree_new (const RcNestTask *task)
     {
       const RcNestItem *item = &task->items->items[v];
 
-      self->nodes[v] = (RcNestNode){ RC_NEST_LEAF, -1, -1, -1, -1, item->w, item->h, 0, 0, item->w * item->h, 1 };
+      self->nodes[v] = (RcNestNode){ item->w, item->h, item->w * item->h, 0, 0, -1, -1, -1, -1, RC_NEST_LEAF, 1 };
     }
   for (int b = 0; b < self->n_roots; b++)
-    self->nodes[self->n_leaves + b] = (RcNestNode){ RC_NEST_STACK, -1, -1, -1, -1, 0, 0, 0, 0, 0, 0 };
+    self->nodes[self->n_leaves + b] = (RcNestNode){ 0, 0, 0, 0, 0, -1, -1, -1, -1, RC_NEST_STACK, 0 };
   self->n_nodes = self->n_leaves + self->n_roots;
   self->free_node = -1;
   self->weights = make_weights (task->bins);
@@ -84,7 +84,7 @@ take_node (RcNestTree *self, RcNestNodeKind kind)
     self->free_node = self->nodes[v].next;
   else
     v = self->n_nodes++;
-  self->nodes[v] = (RcNestNode){ kind, -1, -1, -1, -1, 0, 0, 0, 0, 0, 0 };
+  self->nodes[v] = (RcNestNode){ 0, 0, 0, 0, 0, -1, -1, -1, -1, kind, 0 };
   return v;
 }
 

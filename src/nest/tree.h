@@ -23,13 +23,14 @@ typedef enum
   RC_NEST_ROW,
 } RcNestNodeKind;
 
+/* One line of cache. */
 typedef struct
 {
-  RcNestNodeKind kind;
-  int            parent, first, next, prev; /* -1: none */
   RcLength       w, h;
-  RcLength       pitch, slack; /* stacks: sum of rounded lengths; the most that a last child saves of it */
-  gint64         area;         /* of the items below */
+  gint64         area;                      /* of the items below */
+  RcLength       pitch, slack;              /* stacks: sum of rounded lengths; the most that a last child saves of it */
+  int            first, next, prev, parent; /* -1: none */
+  RcNestNodeKind kind;
   int            n_leaves;
 } RcNestNode;
 

@@ -1,0 +1,367 @@
+/* The window as a person uses it, on a virtual display. */
+#include "area-panel.h"
+#include "compare-window.h"
+#include "desk-fixture.h"
+#include "item-list.h"
+#include "palette.h"
+#include "roll-view.h"
+#include "sheet-window.h"
+#include "stair-panel.h"
+
+static RcBench *
+get_bench (DeskFixture *fixture)
+{
+  return rc_window_get_bench (fixture->window);
+}
+
+static char *
+dup_total (DeskFixture *fixture)
+{
+  return g_strdup (rc_figure_bar_get_text (rc_bench_get_figure_bar (get_bench (fixture)), RC_FIGURE_TOTAL));
+}
+
+static void
+set_up (DeskFixture *fixture, gconstpointer data)
+{
+  desk_fixture_open (fixture, GPOINTER_TO_INT (data));
+}
+
+static void
+tear_down (DeskFixture *fixture, gconstpointer data)
+{
+  desk_fixture_close (fixture);
+}
+
+static void
+choose_room (DeskFixture *fixture, const char *id)
+{
+  rc_document_choose (rc_window_get_document (fixture->window), rc_choice_of_thing (RC_THING_ROOM, id));
+  desk_fixture_settle ();
+}
+
+static void
+act (DeskFixture *fixture, const char *action, const char *format, ...)
+{
+  GVariant *parameter = NULL;
+
+  if (format)
+    {
+      va_list args;
+      va_start (args, format);
+      parameter = g_variant_new_va (format, NULL, &args);
+      va_end (args);
+    }
+  g_assert_true (gtk_widget_activate_action_variant (GTK_WIDGET (fixture->window), action, parameter));
+  desk_fixture_settle ();
+}
+
+static void
+test_first_opening_offers_the_demo (DeskFixture *fixture, gconstpointer data)
+{
+  GtkWidget *button = desk_fixture_find (GTK_WIDGET (fixture->window), GTK_TYPE_BUTTON, "demo_button");
+
+  g_assert_null (rc_window_get_document (fixture->window));
+  g_assert_cmpuint (rc_job_list_get_n_jobs (rc_window_get_job_list (fixture->window)), ==, 0);
+  g_assert_true (gtk_widget_get_mapped (button));
+  g_signal_emit_by_name (button, "clicked");
+  desk_fixture_settle ();
+  g_assert_nonnull (rc_window_get_document (fixture->window));
+  g_assert_cmpuint (rc_job_list_get_n_jobs (rc_window_get_job_list (fixture->window)), ==, 1);
+  g_autofree char *total = dup_total (fixture);
+  g_assert_nonnull (strstr (total, "USD"));
+}
+
+/* Opens the demo job, makes the dining room 6 in wider by typing two walls, and sees plan and total follow. */
+static void
+test_typing_a_wall_changes_the_total (DeskFixture *fixture, gconstpointer data)
+{
+  GtkWindow       *window = GTK_WINDOW (fixture->window);
+  g_autofree char *before = dup_total (fixture);
+
+  choose_room (fixture, "dining");
+  act (fixture, "win.focus", "s", "walls");
+  desk_fixture_type (window, "12'6");
+  /* The room is open now: the fault is said above and below, the last plan stays. */
+  g_assert_nonnull (strstr (rc_bench_get_fault (get_bench (fixture)), "Dining room"));
+  g_assert_true (rc_document_is_stale (rc_window_get_document (fixture->window)));
+  /* Return goes on to the next wall's direction; the wall opposite is the seventh. */
+  desk_fixture_press_return (window);
+  rc_wall_table_focus_wall (rc_bench_get_wall_table (get_bench (fixture)), 6);
+  desk_fixture_type (window, "12' 6\"");
+  g_assert_cmpstr (rc_bench_get_fault (get_bench (fixture)), ==, "");
+  g_autofree char *after = dup_total (fixture);
+  g_assert_cmpstr (before, !=, after);
+  /* Two fields, two steps. */
+  act (fixture, "win.undo", NULL);
+  act (fixture, "win.undo", NULL);
+  g_autofree char *back = dup_total (fixture);
+  g_assert_cmpstr (back, ==, before);
+  act (fixture, "win.redo", NULL);
+  act (fixture, "win.redo", NULL);
+  g_autofree char *again = dup_total (fixture);
+  g_assert_cmpstr (again, ==, after);
+}
+
+static void
+test_wrong_text_is_said_and_kept (DeskFixture *fixture, gconstpointer data)
+{
+  GtkWindow *window = GTK_WINDOW (fixture->window);
+
+  choose_room (fixture, "dining");
+  act (fixture, "win.focus", "s", "walls");
+  desk_fixture_type (window, "12 apples");
+  RcWallTable *table = rc_bench_get_wall_table (get_bench (fixture));
+  GtkWidget   *fault = desk_fixture_find (GTK_WIDGET (table), GTK_TYPE_LABEL, "fault_label");
+  g_assert_true (gtk_widget_get_visible (fault));
+  g_assert_nonnull (strstr (gtk_label_get_text (GTK_LABEL (fault)), "apples"));
+  GtkWidget *entry = gtk_widget_get_ancestor (gtk_window_get_focus (window), RC_TYPE_LENGTH_ENTRY);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "12 apples");
+  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  desk_fixture_type (window, "");
+  gtk_editable_set_text (GTK_EDITABLE (entry), "12'");
+  desk_fixture_settle ();
+  g_assert_false (gtk_widget_get_visible (fault));
+}
+
+/* A new room by keyboard: its length typed, the proposal to close it taken. */
+static void
+test_new_room_by_keyboard (DeskFixture *fixture, gconstpointer data)
+{
+  RcDocument      *document = rc_window_get_document (fixture->window);
+  guint            n = rc_document_get_measure (document)->rooms->len;
+  g_autofree char *before = dup_total (fixture);
+
+  act (fixture, "win.new-room", NULL);
+  g_assert_cmpuint (rc_document_get_measure (document)->rooms->len, ==, n + 1);
+  desk_fixture_type (GTK_WINDOW (fixture->window), "15'");
+  g_assert_true (rc_document_is_stale (document));
+  gtk_widget_activate_action (GTK_WIDGET (rc_bench_get_wall_table (get_bench (fixture))), "walls.close", NULL);
+  desk_fixture_settle ();
+  g_assert_false (rc_document_is_stale (document));
+  g_autofree char *after = dup_total (fixture);
+  g_assert_cmpstr (before, !=, after);
+  gtk_widget_activate_action (GTK_WIDGET (rc_bench_get_wall_table (get_bench (fixture))), "room.add-opening", "i", 0);
+  desk_fixture_settle ();
+  RcChoice choice = rc_document_get_choice (document);
+  g_assert_cmpuint (rc_measure_find_room (rc_document_get_measure (document), choice.id)->openings->len, ==, 1);
+}
+
+static guint
+get_selected (GtkWidget *list)
+{
+  GtkWidget *view = desk_fixture_find (list, GTK_TYPE_LIST_VIEW, NULL);
+  return gtk_single_selection_get_selected (GTK_SINGLE_SELECTION (gtk_list_view_get_model (GTK_LIST_VIEW (view))));
+}
+
+static void
+test_choice_is_the_same_everywhere (DeskFixture *fixture, gconstpointer data)
+{
+  RcDocument *document = rc_window_get_document (fixture->window);
+  GtkWidget  *things = desk_fixture_find (GTK_WIDGET (fixture->window), RC_TYPE_ITEM_LIST, "things_list");
+  GtkWidget  *pieces = desk_fixture_find (GTK_WIDGET (fixture->window), RC_TYPE_ITEM_LIST, "pieces_list");
+  GtkWidget  *view = desk_fixture_find (pieces, GTK_TYPE_LIST_VIEW, NULL);
+
+  act (fixture, "win.step-piece", "i", 1);
+  g_assert_cmpuint (rc_document_get_choice (document).piece, ==, 1);
+  g_assert_cmpuint (get_selected (pieces), ==, 0);
+  guint was = get_selected (things);
+  g_assert_cmpuint (was, !=, GTK_INVALID_LIST_POSITION);
+
+  /* And from the list to the document. */
+  gtk_single_selection_set_selected (GTK_SINGLE_SELECTION (gtk_list_view_get_model (GTK_LIST_VIEW (view))), 2);
+  desk_fixture_settle ();
+  g_assert_cmpuint (rc_document_get_choice (document).piece, ==, 3);
+  choose_room (fixture, "study");
+  g_assert_cmpuint (get_selected (things), !=, was);
+  g_assert_cmpuint (get_selected (pieces), ==, GTK_INVALID_LIST_POSITION);
+}
+
+static void
+test_one_key_takes_an_option (DeskFixture *fixture, gconstpointer data)
+{
+  RcDocument *document = rc_window_get_document (fixture->window);
+
+  choose_room (fixture, "hall");
+  g_assert_cmpuint (rc_option_row_get_n_options (rc_bench_get_option_row (get_bench (fixture))), >=, 2);
+  const RcFloorArea *area = rc_choice_find_area (rc_document_get_choice (document), rc_document_get_measure (document));
+  g_autofree char   *was = g_strdup (area->option);
+  act (fixture, "win.take-option", "i", 2);
+  area = rc_choice_find_area (rc_document_get_choice (document), rc_document_get_measure (document));
+  g_assert_nonnull (area->option);
+  g_assert_cmpstr (area->option, !=, was);
+  act (fixture, "win.take-option", "i", 9); /* there is none: nothing happens */
+}
+
+static char *
+run_pdftotext (const char *path)
+{
+  g_autofree char *text = NULL, *program = g_find_program_in_path ("pdftotext");
+  g_autoptr (GError) error = NULL;
+  const char *argv[] = { program, "-layout", path, "-", NULL };
+  int         status = 0;
+
+  if (program == NULL)
+    return NULL;
+  g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, &text, NULL, &status, &error);
+  g_assert_no_error (error);
+  g_assert_true (g_spawn_check_wait_status (status, NULL));
+  return g_steal_pointer (&text);
+}
+
+/* The quotation as PDF holds the total that stands on the bench. */
+static void
+test_quotation_holds_the_total (DeskFixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "quotation.pdf", NULL);
+  g_autoptr (GError) error = NULL;
+
+  act (fixture, "win.sheet", "s", "quotation");
+  RcSheetWindow *sheets = rc_window_show_sheet (fixture->window, RC_SHEET_QUOTATION);
+  desk_fixture_paint (GTK_WIDGET (sheets));
+  g_assert_cmpuint (rc_sheet_window_get_n_pages (sheets), >, 0);
+  g_assert_true (rc_sheet_window_write_pdf (sheets, path, &error));
+  g_assert_no_error (error);
+
+  g_autofree char *text = run_pdftotext (path);
+  if (text == NULL)
+    {
+      g_test_skip ("pdftotext is not installed");
+      return;
+    }
+  g_autofree char *total = dup_total (fixture);
+  g_auto (GStrv) parts = g_strsplit (total, " ", 2); /* "6,886.36 USD" */
+  g_assert_nonnull (strstr (text, parts[0]));
+}
+
+/* The sheets follow the bench while they are open. */
+static void
+test_every_sheet_is_drawn (DeskFixture *fixture, gconstpointer data)
+{
+  for (RcSheetKind kind = 0; kind < RC_N_SHEETS; kind++)
+    {
+      act (fixture, "win.sheet", "s", rc_sheet_kind_get_name (kind));
+      RcSheetWindow *sheets = rc_window_show_sheet (fixture->window, kind);
+      desk_fixture_paint (GTK_WIDGET (sheets));
+      g_assert_cmpuint (rc_sheet_window_get_n_pages (sheets), >, 0);
+    }
+  act (fixture, "win.new-room", NULL);
+  act (fixture, "win.undo", NULL);
+}
+
+static void
+test_search_answers_at_once (DeskFixture *fixture, gconstpointer data)
+{
+  RcJobList *jobs = rc_window_get_job_list (fixture->window);
+  GtkWidget *search = desk_fixture_find (GTK_WIDGET (jobs), GTK_TYPE_SEARCH_ENTRY, "search");
+
+  act (fixture, "win.new-job", NULL);
+  g_assert_cmpuint (rc_job_list_get_n_jobs (jobs), ==, 2);
+  gtk_editable_set_text (GTK_EDITABLE (search), "oddleb gull");
+  desk_fixture_settle ();
+  g_assert_cmpuint (rc_job_list_get_n_jobs (jobs), ==, 1);
+  gtk_editable_set_text (GTK_EDITABLE (search), "nobody of that name");
+  desk_fixture_settle ();
+  g_assert_cmpuint (rc_job_list_get_n_jobs (jobs), ==, 0);
+}
+
+static void
+test_new_job_can_be_filled (DeskFixture *fixture, gconstpointer data)
+{
+  act (fixture, "win.new-job", NULL);
+  RcDocument *document = rc_window_get_document (fixture->window);
+  desk_fixture_type (GTK_WINDOW (fixture->window), "Mill house");
+  g_assert_cmpstr (rc_document_get_job (document)->title, ==, "Mill house");
+  act (fixture, "win.new-room", NULL);
+  g_assert_null (rc_document_get_fault (document));
+  g_assert_cmpint (rc_document_get_figures (document)->total, >, 0);
+  act (fixture, "win.new-stair", NULL);
+  g_assert_null (rc_document_get_fault (document));
+  act (fixture, "win.undo", NULL);
+  act (fixture, "win.undo", NULL);
+  act (fixture, "win.undo", NULL);
+  g_assert_cmpstr (rc_document_get_job (document)->title, !=, "Mill house");
+}
+
+static void
+test_measures_compared (DeskFixture *fixture, gconstpointer data)
+{
+  RcDocument *document = rc_window_get_document (fixture->window);
+  g_autoptr (GError) error = NULL;
+
+  RcCompareWindow *compare = rc_compare_window_new (GTK_WINDOW (fixture->window), document);
+  g_assert_cmpuint (rc_compare_window_get_n_changes (compare), >, 0);
+  gtk_window_destroy (GTK_WINDOW (compare));
+}
+
+static void
+test_floor_moves_by_keys (DeskFixture *fixture, gconstpointer data)
+{
+  RcFloorView *floor = rc_bench_get_floor_view (get_bench (fixture));
+  RcView       fitted = rc_floor_view_get_view (floor);
+
+  act (fixture, "win.zoom-in", NULL);
+  g_assert_cmpfloat (rc_floor_view_get_view (floor).scale, >, fitted.scale);
+  act (fixture, "win.zoom-out", NULL);
+  g_assert_cmpfloat_with_epsilon (rc_floor_view_get_view (floor).scale, fitted.scale, fitted.scale * 1e-9);
+  act (fixture, "win.zoom-in", NULL);
+  act (fixture, "win.zoom-fit", NULL);
+  g_assert_cmpfloat (rc_floor_view_get_view (floor).scale, ==, fitted.scale);
+  act (fixture, "win.focus", "s", "floor");
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (fixture->window)) == GTK_WIDGET (floor));
+}
+
+static void
+test_assistive_tools_find_their_way (DeskFixture *fixture, gconstpointer data)
+{
+  static const struct
+  {
+    const char *name, *label;
+  } LABELS[] = { { "floor_view", "Floor plan" }, { "roll_view", "Rolls and their cuts" } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (LABELS); i++)
+    {
+      GtkWidget *widget = desk_fixture_find (GTK_WIDGET (fixture->window), GTK_TYPE_WIDGET, LABELS[i].name);
+      g_assert_nonnull (widget);
+      gtk_test_accessible_assert_role (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_ROLE_IMG);
+      gtk_test_accessible_assert_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, LABELS[i].label);
+      g_assert_true (gtk_widget_get_focusable (widget));
+    }
+  choose_room (fixture, "dining");
+  RcWallTable *table = rc_bench_get_wall_table (get_bench (fixture));
+  GtkWidget   *entry = desk_fixture_find (GTK_WIDGET (table), RC_TYPE_LENGTH_ENTRY, NULL);
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, "Length of wall 1");
+}
+
+static void
+test_dark_style_is_followed (DeskFixture *fixture, gconstpointer data)
+{
+  GtkWidget *floor = GTK_WIDGET (rc_bench_get_floor_view (get_bench (fixture)));
+
+  g_assert_true (rc_palette_for_widget (floor) == &RC_PALETTE_PAPER);
+  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", TRUE, NULL);
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  g_assert_true (rc_palette_for_widget (floor) == &RC_PALETTE_DARK);
+  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", FALSE, NULL);
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+#define ADD(path, demo, function) g_test_add (path, DeskFixture, GINT_TO_POINTER (demo), set_up, function, tear_down)
+  ADD ("/desk/window/first-opening-offers-the-demo", FALSE, test_first_opening_offers_the_demo);
+  ADD ("/desk/window/typing-a-wall-changes-the-total", TRUE, test_typing_a_wall_changes_the_total);
+  ADD ("/desk/window/wrong-text-is-said-and-kept", TRUE, test_wrong_text_is_said_and_kept);
+  ADD ("/desk/window/new-room-by-keyboard", TRUE, test_new_room_by_keyboard);
+  ADD ("/desk/window/choice-is-the-same-everywhere", TRUE, test_choice_is_the_same_everywhere);
+  ADD ("/desk/window/one-key-takes-an-option", TRUE, test_one_key_takes_an_option);
+  ADD ("/desk/window/quotation-holds-the-total", TRUE, test_quotation_holds_the_total);
+  ADD ("/desk/window/every-sheet-is-drawn", TRUE, test_every_sheet_is_drawn);
+  ADD ("/desk/window/search-answers-at-once", TRUE, test_search_answers_at_once);
+  ADD ("/desk/window/new-job-can-be-filled", FALSE, test_new_job_can_be_filled);
+  ADD ("/desk/window/measures-compared", TRUE, test_measures_compared);
+  ADD ("/desk/window/floor-moves-by-keys", TRUE, test_floor_moves_by_keys);
+  ADD ("/desk/window/assistive-tools-find-their-way", TRUE, test_assistive_tools_find_their_way);
+  ADD ("/desk/window/dark-style-is-followed", TRUE, test_dark_style_is_followed);
+  return g_test_run ();
+}

@@ -97,7 +97,10 @@ static void
 set_document (RcWindow *self, RcDocument *document)
 {
   if (self->document)
-    g_signal_handlers_disconnect_by_data (self->document, self);
+    {
+      g_signal_handlers_disconnect_by_data (self->document, self);
+      rc_document_set_improve_seconds (self->document, 0); /* a search under way holds the document */
+    }
   if (self->sheets)
     gtk_window_destroy (GTK_WINDOW (self->sheets));
   rc_bench_set_document (self->bench, document);

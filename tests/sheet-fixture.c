@@ -1,5 +1,8 @@
 #include "sheet-fixture.h"
 
+#include <fontconfig/fontconfig.h>
+#include <pango/pangocairo.h>
+
 #define FT(feet)            ((RcLength)((feet)*RC_TICKS_PER_FOOT))
 #define FT_IN(feet, inches) (FT (feet) + (RcLength)((inches)*RC_TICKS_PER_INCH))
 
@@ -362,4 +365,12 @@ rc_sheet_fixture_get_data (const RcSheetFixture *fixture, RcPaper paper)
   data.paper = paper;
 
   return data;
+}
+
+void
+rc_sheet_fixture_forget_fonts (void)
+{
+  pango_cairo_font_map_set_default (NULL);
+  cairo_debug_reset_static_data ();
+  FcFini ();
 }

@@ -331,6 +331,8 @@ test_flow (void)
 int
 main (int argc, char **argv)
 {
+  int status;
+
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet-drawing/scale/true", test_scale_is_true);
   g_test_add_func ("/sheet-drawing/scale/steps", test_scale_steps);
@@ -344,6 +346,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet-drawing/marks", test_marks);
   g_test_add_func ("/sheet-drawing/option-price", test_option_price);
   g_test_add_func ("/sheet-drawing/flow", test_flow);
+  status = g_test_run ();
+  rc_sheet_fixture_forget_fonts ();
 
-  return g_test_run ();
+  return status;
 }

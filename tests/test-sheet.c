@@ -400,6 +400,8 @@ test_plan_words (void)
 int
 main (int argc, char **argv)
 {
+  int status;
+
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet/paper", test_paper);
   g_test_add_func ("/sheet/names", test_names);
@@ -416,6 +418,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/words/long", test_long_quotation_words);
   g_test_add_func ("/sheet/words/fitters", test_fitters_words);
   g_test_add_func ("/sheet/words/plan", test_plan_words);
+  status = g_test_run ();
+  rc_sheet_fixture_forget_fonts ();
 
-  return g_test_run ();
+  return status;
 }

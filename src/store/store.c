@@ -149,6 +149,20 @@ check_references (RcStore *store, GError **error)
   return FALSE;
 }
 
+/* SQLite fills up a last page that is cut off with zeros, and does not always notice. */
+static gboolean
+check_length (RcStore *store, goffset size, GError **error)
+{
+  g_auto (RcQuery) query = { 0 };
+
+  if (!rc_query_start (&query, store, "PRAGMA page_size", NULL, 0, error) || !rc_query_next (&query, error))
+    return FALSE;
+  if (size % rc_query_get_integer (&query, 0) == 0)
+    return TRUE;
+  return refuse (error, _ ("%s is damaged (it is cut short). Keep this file, and go on with the latest backup."),
+                 store->path);
+}
+
 static gboolean
 check_whole (RcStore *store, const RcSchema *schema, gboolean left_open, GError **error)
 {
@@ -156,8 +170,13 @@ check_whole (RcStore *store, const RcSchema *schema, gboolean left_open, GError 
 
   if (!rc_schema_check (store->db, store->path, schema, error))
     return FALSE;
-  if (!left_open && g_stat (store->path, &status) == 0 && status.st_size > QUICK_CHECK_MAX_BYTES)
-    return TRUE;
+  if (!left_open && g_stat (store->path, &status) == 0)
+    {
+      if (!check_length (store, status.st_size, error))
+        return FALSE;
+      if (status.st_size > QUICK_CHECK_MAX_BYTES)
+        return TRUE;
+    }
   return check_pages (store, error) && check_references (store, error);
 }
 

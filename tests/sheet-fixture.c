@@ -336,6 +336,17 @@ rc_sheet_fixture_new_large (void)
   return finish (job);
 }
 
+RcSheetFixture *
+rc_sheet_fixture_new_wide (void)
+{
+  RcJob *job = make_job (RC_UNITS_IMPERIAL);
+
+  add_box (job, "gallery", "Gallery", 0, 0, 0, FT (60), FT (16));
+  add_area (job, "gallery", "Gallery", "twist", (const char *[]){ "gallery", NULL });
+
+  return finish (job);
+}
+
 void
 rc_sheet_fixture_free (RcSheetFixture *fixture)
 {

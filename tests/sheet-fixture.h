@@ -24,6 +24,8 @@ RcSheetFixture *rc_sheet_fixture_new_long_names (void);
 RcSheetFixture *rc_sheet_fixture_new_building (guint n_rooms);
 /* A measure without rooms. */
 RcSheetFixture *rc_sheet_fixture_new_empty (void);
+/* A long low house, drawn best on paper that lies on its side. */
+RcSheetFixture *rc_sheet_fixture_new_wide (void);
 /* One area with that many side seams: a hall 250 ft long. */
 RcSheetFixture *rc_sheet_fixture_new_large (void);
 void            rc_sheet_fixture_free (RcSheetFixture *fixture);

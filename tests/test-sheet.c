@@ -160,6 +160,32 @@ test_pages (void)
   g_assert_cmpuint (rc_sheet_count_pages (RC_SHEET_SEAM_PLAN, &many), >, 40);
 }
 
+/* A wide house lies on its side; drawn for upright paper it is turned and still inside the margins. */
+static void
+test_lying_page (void)
+{
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new_wide ();
+  RcSheetData data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
+  g_autoptr (RcSheet) sheet = rc_sheet_new (RC_SHEET_SEAM_PLAN, &data);
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t         *cr = cairo_create (surface);
+  double           width, height, x, y, ink_width, ink_height;
+
+  check_all_sheets (fixture);
+  rc_sheet_get_page_size (sheet, 0, &width, &height);
+  g_assert_cmpfloat (width, ==, 792);
+  g_assert_cmpfloat (height, ==, 612);
+  rc_sheet_draw_page (RC_SHEET_SEAM_PLAN, &data, 0, cr);
+  cairo_destroy (cr);
+  cairo_recording_surface_ink_extents (surface, &x, &y, &ink_width, &ink_height);
+  cairo_surface_destroy (surface);
+  g_assert_cmpfloat (x, >=, 36);
+  g_assert_cmpfloat (y, >=, 36);
+  g_assert_cmpfloat (x + ink_width, <=, 612 - 36);
+  g_assert_cmpfloat (y + ink_height, <=, 792 - 36);
+  g_assert_cmpfloat (ink_height, >, 650);
+}
+
 static void
 test_pdf_same_bytes (void)
 {
@@ -411,6 +437,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/margins/large", test_margins_large);
   g_test_add_func ("/sheet/margins/empty", test_margins_empty);
   g_test_add_func ("/sheet/pages", test_pages);
+  g_test_add_func ("/sheet/lying-page", test_lying_page);
   g_test_add_func ("/sheet/pdf/same-bytes", test_pdf_same_bytes);
   g_test_add_func ("/sheet/png/pages", test_png_pages);
   g_test_add_func ("/sheet/cannot-write", test_cannot_write);

@@ -1,5 +1,6 @@
 #include "floor-drawing.h"
 
+#include "floor-openings.h"
 #include "floor-pieces.h"
 #include "floor-rooms.h"
 

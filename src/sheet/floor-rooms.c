@@ -30,8 +30,8 @@ rc_floor_compute_box (const RcHouse *house, int floor)
   return box;
 }
 
-static double
-get_wall_width (const RcPen *pen)
+double
+rc_floor_get_wall_width (const RcPen *pen)
 {
   return MAX (2.5 * pen->line, (double)WALL_TICKS * pen->view.scale);
 }
@@ -41,7 +41,7 @@ static GPtrArray *
 dup_visible_rooms (const RcPen *pen, const RcHouse *house, int floor)
 {
   GPtrArray *rooms = g_ptr_array_new ();
-  double     around = get_wall_width (pen);
+  double     around = rc_floor_get_wall_width (pen);
 
   for (guint i = 0; i < house->rooms->len; i++)
     {
@@ -63,7 +63,7 @@ void
 rc_floor_draw_walls (RcPen *pen, const RcHouse *house, int floor, const char *selected_room)
 {
   g_autoptr (GPtrArray) rooms = dup_visible_rooms (pen, house, floor);
-  double width = get_wall_width (pen);
+  double width = rc_floor_get_wall_width (pen);
 
   /* All walls first, then all floors over them: what is left is the wall outside each room. */
   cairo_set_line_join (pen->cr, CAIRO_LINE_JOIN_MITER);
@@ -91,229 +91,6 @@ rc_floor_draw_walls (RcPen *pen, const RcHouse *house, int floor, const char *se
       cairo_stroke (pen->cr);
     }
   cairo_set_line_join (pen->cr, CAIRO_LINE_JOIN_MITER);
-}
-
-/* An opening on the page: its ends on the room's face, and how far the gap goes through the wall. */
-typedef struct
-{
-  RcSpot from, to;
-  double out_x, out_y; /* unit step away from the room */
-  double depth;
-  double width;
-} Gap;
-
-/* The way out of the room through an opening whose wall has no depth: square to the wall, to the side where the room is
- * not. */
-static void
-find_way_out (const RcHouse *house, const RcPlacedOpening *placed, Gap *gap)
-{
-  const RcPlacedRoom *room = rc_house_find_room (house, placed->room->id);
-  double              dx = (gap->to.x - gap->from.x) / gap->width, dy = (gap->to.y - gap->from.y) / gap->width;
-  RcPoint             probe;
-
-  gap->out_x = dy;
-  gap->out_y = -dx;
-  /* 10 mm that way; y of the page runs down. */
-  probe.x = (placed->from.x + placed->to.x) / 2 + (RcLength)(gap->out_x * 1600);
-  probe.y = (placed->from.y + placed->to.y) / 2 - (RcLength)(gap->out_y * 1600);
-  if (room && rc_polygon_locate (room->polygon, probe) > 0)
-    {
-      gap->out_x = -gap->out_x;
-      gap->out_y = -gap->out_y;
-    }
-}
-
-static gboolean
-get_gap (const RcPen *pen, const RcHouse *house, const RcPlacedOpening *placed, Gap *gap)
-{
-  double   around;
-  RcExtent extent;
-
-  gap->from = rc_pen_get_spot (pen, placed->from);
-  gap->to = rc_pen_get_spot (pen, placed->to);
-  gap->width = hypot (gap->to.x - gap->from.x, gap->to.y - gap->from.y);
-  if (gap->width <= 0)
-    return FALSE;
-  gap->depth = hypot ((double)placed->outward.x, (double)placed->outward.y) * pen->view.scale;
-  if (gap->depth > 0)
-    {
-      gap->out_x = (double)placed->outward.x * pen->view.scale / gap->depth;
-      gap->out_y = -(double)placed->outward.y * pen->view.scale / gap->depth;
-    }
-  else
-    find_way_out (house, placed, gap);
-  if (!placed->other)
-    gap->depth = MAX (gap->depth, get_wall_width (pen));
-
-  around = gap->width + gap->depth;
-  extent = (RcExtent){ MIN (gap->from.x, gap->to.x) - around, MIN (gap->from.y, gap->to.y) - around,
-                       MAX (gap->from.x, gap->to.x) + around, MAX (gap->from.y, gap->to.y) + around };
-
-  return rc_pen_sees (pen, &extent);
-}
-
-static void
-add_gap_path (RcPen *pen, const Gap *gap)
-{
-  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
-  cairo_line_to (pen->cr, gap->to.x, gap->to.y);
-  cairo_line_to (pen->cr, gap->to.x + gap->out_x * gap->depth, gap->to.y + gap->out_y * gap->depth);
-  cairo_line_to (pen->cr, gap->from.x + gap->out_x * gap->depth, gap->from.y + gap->out_y * gap->depth);
-  cairo_close_path (pen->cr);
-}
-
-void
-rc_floor_draw_gaps (RcPen *pen, const RcHouse *house, int floor)
-{
-  for (guint i = 0; i < house->openings->len; i++)
-    {
-      const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
-      Gap                    gap;
-
-      if (placed->room->floor != floor || !get_gap (pen, house, placed, &gap))
-        continue;
-      add_gap_path (pen, &gap);
-      rc_pen_set_colour (pen, pen->palette->paper, 1);
-      cairo_fill_preserve (pen->cr);
-      cairo_set_line_width (pen->cr, pen->line);
-      cairo_stroke (pen->cr);
-    }
-}
-
-/* The jambs: the wall's ends on both sides of the gap. */
-static void
-draw_jambs (RcPen *pen, const Gap *gap)
-{
-  rc_pen_set_colour (pen, pen->palette->ink, 1);
-  cairo_set_line_width (pen->cr, pen->line * 0.8);
-  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
-  cairo_rel_line_to (pen->cr, gap->out_x * gap->depth, gap->out_y * gap->depth);
-  cairo_move_to (pen->cr, gap->to.x, gap->to.y);
-  cairo_rel_line_to (pen->cr, gap->out_x * gap->depth, gap->out_y * gap->depth);
-  cairo_stroke (pen->cr);
-}
-
-static void
-draw_glass (RcPen *pen, const Gap *gap)
-{
-  static const double shares[] = { 0, 0.5, 1 };
-
-  for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
-    {
-      double x = gap->out_x * gap->depth * shares[i], y = gap->out_y * gap->depth * shares[i];
-
-      cairo_move_to (pen->cr, gap->from.x + x, gap->from.y + y);
-      cairo_line_to (pen->cr, gap->to.x + x, gap->to.y + y);
-    }
-  cairo_set_line_width (pen->cr, pen->line * 0.6);
-  cairo_stroke (pen->cr);
-}
-
-/* A leaf standing open at right angles, and the quarter circle that it sweeps. */
-static void
-draw_leaf (RcPen *pen, const Gap *gap, const RcOpening *opening)
-{
-  gboolean inward = opening->swing == RC_SWING_IN;
-  double   aside = inward ? 0 : gap->depth;
-  double   sign = inward ? -1 : 1;
-  RcSpot   hinge = opening->hinge_at_end ? gap->to : gap->from, latch = opening->hinge_at_end ? gap->from : gap->to;
-  double   open_angle = atan2 (gap->out_y * sign, gap->out_x * sign);
-  double   shut_angle = atan2 (latch.y - hinge.y, latch.x - hinge.x);
-  double   turn = remainder (open_angle - shut_angle, 2 * G_PI);
-
-  hinge.x += gap->out_x * aside;
-  hinge.y += gap->out_y * aside;
-  cairo_set_line_width (pen->cr, pen->line);
-  cairo_move_to (pen->cr, hinge.x, hinge.y);
-  cairo_line_to (pen->cr, hinge.x + cos (open_angle) * gap->width, hinge.y + sin (open_angle) * gap->width);
-  cairo_stroke (pen->cr);
-  rc_pen_set_colour (pen, pen->palette->ink, 0.55);
-  cairo_set_line_width (pen->cr, pen->line * 0.5);
-  if (turn > 0)
-    cairo_arc (pen->cr, hinge.x, hinge.y, gap->width, shut_angle, open_angle);
-  else
-    cairo_arc_negative (pen->cr, hinge.x, hinge.y, gap->width, shut_angle, open_angle);
-  cairo_stroke (pen->cr);
-}
-
-/* An archway, or a door without a leaf: a dashed line on both faces of the wall. */
-static void
-draw_lintel (RcPen *pen, const Gap *gap)
-{
-  double dashes[] = { 3 * pen->line, 2.5 * pen->line };
-
-  cairo_save (pen->cr);
-  rc_pen_set_colour (pen, pen->palette->ink, 0.7);
-  cairo_set_line_width (pen->cr, pen->line * 0.6);
-  cairo_set_dash (pen->cr, dashes, 2, 0);
-  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
-  cairo_line_to (pen->cr, gap->to.x, gap->to.y);
-  cairo_move_to (pen->cr, gap->from.x + gap->out_x * gap->depth, gap->from.y + gap->out_y * gap->depth);
-  cairo_line_to (pen->cr, gap->to.x + gap->out_x * gap->depth, gap->to.y + gap->out_y * gap->depth);
-  cairo_stroke (pen->cr);
-  cairo_restore (pen->cr);
-}
-
-/* The opening's mark ("D2"): in the wall when it is thick enough on the page, else outside it, else inside the room. */
-static void
-draw_mark (RcPen *pen, const Gap *gap, const RcPlacedOpening *placed)
-{
-  double      size = pen->font_size * 0.72, width, height, half;
-  RcSpot      face = { (gap->from.x + gap->to.x) / 2, (gap->from.y + gap->to.y) / 2 };
-  const char *text = placed->opening->id;
-  double      asides[3];
-
-  if (!text || gap->width < size * 0.6 * (double)g_utf8_strlen (text, -1))
-    return;
-  rc_pen_measure_text (pen, text, size, FALSE, &width, &height);
-  half = (fabs (gap->out_x) * width + fabs (gap->out_y) * height) / 2 + size * 0.15;
-  asides[0] = gap->depth / 2;
-  asides[1] = placed->other ? -half : gap->depth + half;
-  asides[2] = placed->other ? gap->depth + half : -half;
-  for (guint i = gap->depth < height * 0.8 ? 1 : 0; i < G_N_ELEMENTS (asides); i++)
-    {
-      RcSpot   at = { face.x + gap->out_x * asides[i], face.y + gap->out_y * asides[i] };
-      RcExtent extent = { at.x - width / 2, at.y - height * 0.4, at.x + width / 2, at.y + height * 0.4 };
-
-      if (!rc_pen_claim (pen, &extent))
-        continue;
-      rc_pen_set_colour (pen, pen->palette->ink, 0.8);
-      rc_pen_draw_text (pen, text, size, FALSE, at, 0, FALSE);
-      return;
-    }
-}
-
-void
-rc_floor_draw_leaves (RcPen *pen, const RcHouse *house, int floor)
-{
-  for (guint i = 0; i < house->openings->len; i++)
-    {
-      const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
-      Gap                    gap;
-
-      if (placed->room->floor != floor || !get_gap (pen, house, placed, &gap))
-        continue;
-      draw_jambs (pen, &gap);
-      if (placed->opening->kind == RC_OPENING_WINDOW)
-        draw_glass (pen, &gap);
-      else if (placed->opening->kind == RC_OPENING_DOOR && placed->opening->swing != RC_SWING_NONE)
-        draw_leaf (pen, &gap, placed->opening);
-      else
-        draw_lintel (pen, &gap);
-    }
-}
-
-void
-rc_floor_draw_opening_marks (RcPen *pen, const RcHouse *house, int floor)
-{
-  for (guint i = 0; i < house->openings->len; i++)
-    {
-      const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
-      Gap                    gap;
-
-      if (placed->room->floor == floor && get_gap (pen, house, placed, &gap))
-        draw_mark (pen, &gap, placed);
-    }
 }
 
 /* Draws the name where it fits, lying or standing; FALSE when it does not. */
@@ -514,7 +291,7 @@ rc_floor_draw_overall (RcPen *pen, const RcHouse *house, int floor, const RcLeng
 {
   RcBox            box = rc_floor_compute_box (house, floor);
   RcExtent         extent = rc_pen_get_box_extent (pen, box);
-  double           aside = get_wall_width (pen) + pen->font_size * 1.3;
+  double           aside = rc_floor_get_wall_width (pen) + pen->font_size * 1.3;
   g_autofree char *width = rc_length_format (box.x1 - box.x0, style);
   g_autofree char *height = rc_length_format (box.y1 - box.y0, style);
 

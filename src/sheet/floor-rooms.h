@@ -1,4 +1,4 @@
-/* The parts of a floor drawing that a house has without a plan: walls, openings, names, dimensions. Each draws the
+/* The parts of a floor drawing that a house has without a plan: walls, names, dimensions. Each draws the
  * storey `floor` only, and only what the pen sees.
  */
 #pragma once
@@ -6,11 +6,6 @@
 #include "pen.h"
 
 void rc_floor_draw_walls (RcPen *pen, const RcHouse *house, int floor, const char *selected_room);
-/* The gaps in the walls; leaves, swings and glass are drawn apart, over the carpet. */
-void rc_floor_draw_gaps (RcPen *pen, const RcHouse *house, int floor);
-void rc_floor_draw_leaves (RcPen *pen, const RcHouse *house, int floor);
-/* The openings' own marks, "D2", beside them. */
-void rc_floor_draw_opening_marks (RcPen *pen, const RcHouse *house, int floor);
 void rc_floor_draw_names (RcPen *pen, const RcHouse *house, int floor, const char *selected_room, RcAreaUnit area_unit);
 void rc_floor_draw_dimensions (RcPen *pen, const RcHouse *house, int floor, const RcLengthStyle *style);
 /* The whole storey's width and height, outside it. */
@@ -18,3 +13,6 @@ void rc_floor_draw_overall (RcPen *pen, const RcHouse *house, int floor, const R
 
 /* What the storey's rooms cover; all zero for none. */
 RcBox rc_floor_compute_box (const RcHouse *house, int floor);
+
+/* How thick walls are drawn. */
+double rc_floor_get_wall_width (const RcPen *pen);

@@ -125,9 +125,19 @@ void
 rc_sheet_draw_page (RcSheetKind kind, const RcSheetData *data, guint page, cairo_t *cr)
 {
   g_autoptr (RcSheet) sheet = rc_sheet_new (kind, data);
+  double width, height;
 
-  if (sheet)
-    rc_sheet_draw (sheet, page, cr);
+  g_return_if_fail (sheet && page < rc_sheet_get_n_pages (sheet));
+
+  rc_sheet_get_page_size (sheet, page, &width, &height);
+  cairo_save (cr);
+  if (width > height)
+    {
+      cairo_translate (cr, 0, width);
+      cairo_rotate (cr, -G_PI_2);
+    }
+  rc_sheet_draw (sheet, page, cr);
+  cairo_restore (cr);
 }
 
 static cairo_status_t

@@ -57,7 +57,8 @@ void rc_sheet_draw (const RcSheet *sheet, guint page, cairo_t *cr);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheet, rc_sheet_free)
 
-/* The same in one call each, laying the sheet out every time. */
+/* The same in one call each, laying the sheet out every time, for callers that know only the paper: a page that lies on
+ * its side is drawn turned, its top at the left of the upright paper. */
 guint rc_sheet_count_pages (RcSheetKind kind, const RcSheetData *data);
 void  rc_sheet_draw_page (RcSheetKind kind, const RcSheetData *data, guint page, cairo_t *cr);
 

@@ -123,6 +123,23 @@ test_wrong_text_is_said_and_kept (DeskFixture *fixture, gconstpointer data)
   g_assert_false (gtk_widget_get_visible (fault));
 }
 
+/* The choice goes to another room while a length has the focus, then the focus goes elsewhere: the text is the other
+ * room's, once. */
+static void
+test_focus_stays_through_another_choice (DeskFixture *fixture, gconstpointer data)
+{
+  choose_room (fixture, "dining");
+  act (fixture, "win.focus", "s", "walls");
+  RcWallTable *table = rc_bench_get_wall_table (get_bench (fixture));
+  GtkWidget   *entry = desk_fixture_find (GTK_WIDGET (table), RC_TYPE_LENGTH_ENTRY, NULL);
+  choose_room (fixture, "hall");
+  g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (entry)));
+  act (fixture, "win.focus", "s", "floor");
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, text);
+  g_assert_null (rc_length_entry_get_fault (RC_LENGTH_ENTRY (entry)));
+}
+
 /* A new room by keyboard: its length typed, the proposal to close it taken. */
 static void
 test_new_room_by_keyboard (DeskFixture *fixture, gconstpointer data)
@@ -352,6 +369,7 @@ main (int argc, char **argv)
   ADD ("/desk/window/first-opening-offers-the-demo", FALSE, test_first_opening_offers_the_demo);
   ADD ("/desk/window/typing-a-wall-changes-the-total", TRUE, test_typing_a_wall_changes_the_total);
   ADD ("/desk/window/wrong-text-is-said-and-kept", TRUE, test_wrong_text_is_said_and_kept);
+  ADD ("/desk/window/focus-stays-through-another-choice", TRUE, test_focus_stays_through_another_choice);
   ADD ("/desk/window/new-room-by-keyboard", TRUE, test_new_room_by_keyboard);
   ADD ("/desk/window/choice-is-the-same-everywhere", TRUE, test_choice_is_the_same_everywhere);
   ADD ("/desk/window/one-key-takes-an-option", TRUE, test_one_key_takes_an_option);

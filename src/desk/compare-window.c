@@ -48,9 +48,9 @@ get_what_label (const char *what)
   static const struct
   {
     const char *what, *label;
-  } LABELS[] = {
-    { "room", N_ ("Room") }, { "cut", N_ ("Cut") }, { "item", N_ ("Goods and work") }, { "total", N_ ("Total") }
-  };
+  } LABELS[] = { { "room", N_ ("Room") },           { "wall", N_ ("Wall") },     { "stair", N_ ("Stair") },
+                 { "area", N_ ("Area") },           { "carpet", N_ ("Carpet") }, { "cut", N_ ("Cut") },
+                 { "item", N_ ("Goods and work") }, { "total", N_ ("Total") } };
 
   for (guint i = 0; i < G_N_ELEMENTS (LABELS); i++)
     if (g_strcmp0 (what, LABELS[i].what) == 0)

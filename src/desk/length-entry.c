@@ -18,6 +18,8 @@ static guint edited_signal;
 static void
 set_text (RcLengthEntry *self, const char *text)
 {
+  if (self->is_setting || g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self)), text))
+    return;
   self->is_setting = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self), text);
   self->is_setting = FALSE;
@@ -141,6 +143,8 @@ rc_length_entry_set_value (RcLengthEntry *self, RcLength value)
 {
   const char *text = gtk_editable_get_text (GTK_EDITABLE (self));
 
+  if (self->is_setting) /* half of a text that is being set: it may read as empty */
+    return;
   if (value == self->value && (self->fault != NULL || *text != '\0' || value == 0))
     return;
   self->value = value;

@@ -1,20 +1,11 @@
-/* Improving a cutting: some items are taken out and put back where they fit best; worse cuttings are accepted with a
- * chance that falls over a cycle (simulated annealing). Cycles grow twice as long each, and each starts from the best
- * cutting known, so that a run with more steps passes through every shorter one with the same seed. */
+/* Improving a cutting: cycles of annealing over all items, each twice as long as the one before and from the best
+ * cutting known, and between them many short cycles over a few neighbouring lengths of one roll. What comes next never
+ * depends on the time or the steps that are left, so a run with more steps passes through every shorter one of the same
+ * seed.
+ */
 #pragma once
 
-#include "clock.h"
-#include "layout.h"
-
-/* What the search works with besides the task. */
-typedef struct
-{
-  RcNestClock *clock;
-  guint64      seed;
-  RcLength     goal; /* stop when the used length is this */
-  void (*found) (const RcNestSpot *spots, const RcNestScore *score, gpointer user_data); /* nullable: a better one */
-  gpointer user_data;
-} RcNestSearch;
+#include "anneal.h"
 
 /* Whether the moves can handle the task: no pattern repeat, or one repeat and phase for all items. */
 gboolean rc_nest_can_improve (const RcNestTask *task);

@@ -46,6 +46,25 @@ rc_nest_items_new (const RcNestProblem *problem)
   return self;
 }
 
+RcNestItems *
+rc_nest_items_new_part (const RcNestItems *all, const guint *chosen, guint n)
+{
+  RcNestItems *self = g_new0 (RcNestItems, 1);
+
+  self->items = g_new (RcNestItem, n + 1);
+  self->n = n;
+  self->groups = g_ptr_array_ref (all->groups);
+  self->least_w = self->least_h = G_MAXINT64;
+  for (guint k = 0; k < n; k++)
+    {
+      self->items[k] = all->items[chosen[k]];
+      self->has_repeats |= self->items[k].repeat > 0;
+      self->least_w = MIN (self->least_w, self->items[k].w);
+      self->least_h = MIN (self->least_h, self->items[k].h);
+    }
+  return self;
+}
+
 void
 rc_nest_items_free (RcNestItems *self)
 {

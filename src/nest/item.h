@@ -21,7 +21,10 @@ typedef struct
 } RcNestItems;
 
 RcNestItems *rc_nest_items_new (const RcNestProblem *problem);
-void         rc_nest_items_free (RcNestItems *items);
+/* Some of the items, in this order; groups and repeats are kept. */
+RcNestItems *rc_nest_items_new_part (const RcNestItems *all, const guint *chosen, guint n);
+
+void rc_nest_items_free (RcNestItems *items);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestItems, rc_nest_items_free)
 

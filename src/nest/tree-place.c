@@ -49,36 +49,42 @@ consider (Search *search, int node, int group, RcLength free_w, RcLength free_h)
   search->best = (RcNestPlace){ node, group, growth, cost, fit };
 }
 
-/* The least group of short siblings that is wide enough to carry the item, if it fits on top of them. */
+/* The least group of low siblings (short ones of a row, narrow ones of a stack) that is long enough to carry the item
+ * on top, or beside it, if it fits there. */
 static void
-consider_groups (Search *search, int row, RcLength spare_w, RcLength alloc_h)
+consider_groups (Search *search, int parent, RcLength alloc_w, RcLength alloc_h)
 {
-  const RcNestNode *nodes = search->tree->nodes;
-  RcLength          width = 0;
+  const RcNestTree *tree = search->tree;
+  const RcNestNode *nodes = tree->nodes;
+  RcNestNodeKind    kind = nodes[parent].kind;
+  gboolean          row = kind == RC_NEST_ROW;
+  RcLength          most = row ? alloc_h - search->item->h : alloc_w - search->item->w;
+  RcLength          spare = row ? alloc_w - nodes[parent].w : alloc_h - nodes[parent].h, base = 0;
   int               low[RC_NEST_MOST_GROUP], n = 0, n_children = 0;
 
-  for (int c = nodes[row].first; c >= 0; c = nodes[c].next)
+  for (int c = nodes[parent].first; c >= 0; c = nodes[c].next)
     {
       int k;
 
       n_children++;
-      if (nodes[c].h + search->item->h > alloc_h)
+      if ((row ? nodes[c].h : nodes[c].w) > most
+          || (n == RC_NEST_MOST_GROUP && !rc_nest_tree_is_lower (tree, kind, c, low[n - 1])))
         continue;
-      if (n == RC_NEST_MOST_GROUP && !rc_nest_tree_is_lower (search->tree, c, low[n - 1]))
-        continue;
-      for (k = MIN (n, RC_NEST_MOST_GROUP - 1); k > 0 && rc_nest_tree_is_lower (search->tree, c, low[k - 1]); k--)
+      for (k = MIN (n, RC_NEST_MOST_GROUP - 1); k > 0 && rc_nest_tree_is_lower (tree, kind, c, low[k - 1]); k--)
         low[k] = low[k - 1];
       low[k] = c;
       n = MIN (n + 1, RC_NEST_MOST_GROUP);
     }
   for (int k = 0; k < n && k + 1 < n_children; k++)
     {
-      width += nodes[low[k]].w;
-      if (k >= 1 && width + spare_w >= search->item->w)
-        {
-          consider (search, row, k + 1, width + spare_w, alloc_h - nodes[low[k]].h);
-          return;
-        }
+      base += row ? nodes[low[k]].w : nodes[low[k]].h;
+      if (k == 0 || base + spare < (row ? search->item->w : search->item->h))
+        continue;
+      if (row)
+        consider (search, parent, k + 1, base + spare, alloc_h - nodes[low[k]].h);
+      else
+        consider (search, parent, k + 1, alloc_w - nodes[low[k]].w, base + spare);
+      return;
     }
 }
 
@@ -125,7 +131,7 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
             visit (search, c, spare_w, more, depth + 1);
         }
       if (depth + 3 <= tree->stages && tree->repeat == 1)
-        consider_groups (search, v, spare_w, node->h + spare_h);
+        consider_groups (search, v, node->w + spare_w, node->h + spare_h);
       return;
     }
   if (tree->repeat == 1)
@@ -137,6 +143,8 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
 
       consider (search, v, 0, node->w + spare_w, spare_h + item->h - (grown - node->h));
     }
+  if (tree->stages == G_MAXINT && tree->repeat == 1)
+    consider_groups (search, v, node->w + spare_w, node->h + spare_h);
   for (int c = node->first; c >= 0; c = tree->nodes[c].next)
     {
       const RcNestNode *child = &tree->nodes[c];

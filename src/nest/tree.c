@@ -208,41 +208,48 @@ wrap (RcNestTree *self, int v, RcNestNodeKind kind)
 }
 
 gboolean
-rc_nest_tree_is_lower (const RcNestTree *self, int a, int b)
+rc_nest_tree_is_lower (const RcNestTree *self, RcNestNodeKind kind, int a, int b)
 {
-  return self->nodes[a].h < self->nodes[b].h || (self->nodes[a].h == self->nodes[b].h && a < b);
+  const RcNestNode *p = &self->nodes[a], *q = &self->nodes[b];
+  RcLength          size_a = kind == RC_NEST_ROW ? p->h : p->w, size_b = kind == RC_NEST_ROW ? q->h : q->w;
+
+  return size_a < size_b || (size_a == size_b && a < b);
 }
 
-/* The lowest child of a row that comes after `last` in the order of is_lower; last -1: the very lowest. */
+/* The lowest child that comes after `last` in the order of is_lower; last -1: the very lowest. */
 static int
-find_lowest (const RcNestTree *self, int row, int last)
+find_lowest (const RcNestTree *self, int parent, int last)
 {
-  int best = -1;
+  RcNestNodeKind kind = self->nodes[parent].kind;
+  int            best = -1;
 
-  for (int c = self->nodes[row].first; c >= 0; c = self->nodes[c].next)
-    if ((last < 0 || rc_nest_tree_is_lower (self, last, c)) && (best < 0 || rc_nest_tree_is_lower (self, c, best)))
+  for (int c = self->nodes[parent].first; c >= 0; c = self->nodes[c].next)
+    if ((last < 0 || rc_nest_tree_is_lower (self, kind, last, c))
+        && (best < 0 || rc_nest_tree_is_lower (self, kind, c, best)))
       best = c;
   return best;
 }
 
 static void
-put_on_group (RcNestTree *self, int item, int row, int n_group)
+put_on_group (RcNestTree *self, int item, int parent, int n_group)
 {
-  int stack = take_node (self, RC_NEST_STACK), under = take_node (self, RC_NEST_ROW), last = -1;
-  int group[RC_NEST_MOST_GROUP];
+  RcNestNodeKind kind = self->nodes[parent].kind;
+  int            both = take_node (self, kind == RC_NEST_ROW ? RC_NEST_STACK : RC_NEST_ROW);
+  int            under = take_node (self, kind), last = -1;
+  int            group[RC_NEST_MOST_GROUP];
 
   for (int k = 0; k < n_group; k++)
-    group[k] = last = find_lowest (self, row, last);
+    group[k] = last = find_lowest (self, parent, last);
   for (int k = 0; k < n_group; k++)
     {
       unlink_child (self, group[k]);
       link_child (self, under, group[k]);
     }
-  link_child (self, stack, under);
-  link_child (self, stack, item);
-  link_child (self, row, stack);
+  link_child (self, both, under);
+  link_child (self, both, item);
+  link_child (self, parent, both);
   measure (self, under);
-  measure_up (self, stack);
+  measure_up (self, both);
 }
 
 /* With a repeat the growth of a place is an estimate, so the end is checked once the item is in. */

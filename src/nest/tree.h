@@ -76,7 +76,7 @@ RcNestPlace rc_nest_tree_find_place (const RcNestTree *tree, int item, RcNestFit
 gboolean rc_nest_tree_put (RcNestTree *tree, int item, const RcNestPlace *place);
 
 /* The order of siblings by length along the roll, so that the same ones form a group when it is judged and made. */
-gboolean rc_nest_tree_is_lower (const RcNestTree *tree, int a, int b);
+gboolean rc_nest_tree_is_lower (const RcNestTree *tree, RcNestNodeKind kind, int a, int b);
 
 /* For loading: children are added without measuring, then everything is settled once. An inner node is of the other
  * kind than its parent. */

@@ -398,7 +398,10 @@ test_disk_full (Fixture *fixture, gconstpointer data)
   g_clear_error (&error);
   g_assert_null (rc_store_load_job (store, "J-3", NULL));
   rc_store_maker_assert_stored (store, "J-1", dump);
+  /* The full check walks the steps and takes its walk back: that too wants room. */
+  sqlite3_exec (store->db, "PRAGMA max_page_count = 1000000", NULL, NULL, NULL);
   rc_store_maker_assert_sound (store);
+  sqlite3_exec (store->db, "PRAGMA max_page_count = 1", NULL, NULL, NULL);
 
   for (guint i = 0; i < 100; i++)
     g_ptr_array_add (rc_job_get_measure (job, NULL)->rooms,

@@ -94,3 +94,123 @@ rc_nest_case_read (const char *set, const char *name)
     }
   return problem;
 }
+
+static RcNestCut *
+make_trade_cut (GRand *rand, RcLength width)
+{
+  RcLength cm = RC_TICKS_PER_CM;
+
+  switch (g_rand_int_range (rand, 0, 8))
+    {
+    case 0: /* a long fill */
+      return rc_nest_cut_new ("fill", cm * g_rand_int_range (rand, 30, 250), cm * g_rand_int_range (rand, 250, 700), 1);
+    case 1:
+    case 2: /* a piece of a joined fill */
+      return rc_nest_cut_new ("piece", cm * g_rand_int_range (rand, 30, 150), cm * g_rand_int_range (rand, 90, 250), 1);
+    case 3: /* a stair piece */
+      return rc_nest_cut_new ("stair", cm * g_rand_int_range (rand, 70, 110), cm * g_rand_int_range (rand, 45, 60), 1);
+    default:
+      return rc_nest_cut_new ("drop", width, cm * g_rand_int_range (rand, 200, 900), 1);
+    }
+}
+
+RcNestProblem *
+rc_nest_case_new_trade (GRand *rand, guint n)
+{
+  RcLength       width = g_rand_boolean (rand) ? 12 * RC_TICKS_PER_FOOT : 4 * RC_TICKS_PER_M;
+  RcNestProblem *problem = rc_nest_problem_new (width);
+  RcLength       repeat = g_rand_int_range (rand, 0, 3) == 0 ? RC_TICKS_PER_CM * g_rand_int_range (rand, 20, 100) : 0;
+  guint          n_rolls = (guint)g_rand_int_range (rand, 1, (gint32)MIN (41, 2 + n / 20));
+  RcNestRoll    *bought = rc_nest_roll_new (NULL, NULL, 0, 1);
+
+  for (guint i = 0; i < n; i++)
+    {
+      RcNestCut *cut = make_trade_cut (rand, width);
+
+      cut->repeat = repeat;
+      g_ptr_array_add (problem->cuts, cut);
+    }
+  for (guint r = 0; r + 1 < n_rolls; r++)
+    {
+      RcNestRoll *roll = rc_nest_roll_new ("stock", "one", RC_TICKS_PER_CM * g_rand_int_range (rand, 1000, 4000), 1);
+
+      roll->cost_per_m = 10;
+      g_ptr_array_add (problem->rolls, roll);
+    }
+  bought->cost_per_m = 11;
+  g_ptr_array_add (problem->rolls, bought);
+  return problem;
+}
+
+typedef struct
+{
+  RcLength start, end, across;
+} Level;
+
+static int
+compare_lengths (gconstpointer a, gconstpointer b)
+{
+  RcLength p = (*(RcNestCut *const *)a)->length, q = (*(RcNestCut *const *)b)->length;
+  return p > q ? -1 : p < q;
+}
+
+static RcLength
+reach_phase (const RcNestCut *cut, RcLength along)
+{
+  RcLength over = cut->repeat > 0 ? (along - cut->phase) % cut->repeat : 0;
+
+  return over == 0 ? along : along - over + (over > 0 ? cut->repeat : 0);
+}
+
+/* Opens a level on the first roll that has room. */
+static gboolean
+open_level (const RcNestProblem *problem, const RcNestCut *cut, RcLength *used, GArray *levels)
+{
+  for (guint r = 0; r < MAX (problem->rolls->len, 1); r++)
+    {
+      RcLength length = problem->rolls->len > 0 ? ((RcNestRoll *)problem->rolls->pdata[r])->length : 0;
+      Level    level = { reach_phase (cut, used[r]), 0, cut->width };
+
+      level.end = level.start + cut->length;
+      if (length > 0 && level.end > length)
+        continue;
+      used[r] = level.end;
+      g_array_append_val (levels, level);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+RcLength
+rc_nest_case_compute_ffdh (const RcNestProblem *problem)
+{
+  g_autoptr (GPtrArray) cuts = g_ptr_array_new ();
+  g_autoptr (GArray) levels = g_array_new (FALSE, FALSE, sizeof (Level));
+  g_autofree RcLength *used = g_new0 (RcLength, problem->rolls->len + 1);
+  RcLength             sum = 0;
+
+  for (guint c = 0; c < problem->cuts->len; c++)
+    for (guint k = 0; k < ((RcNestCut *)problem->cuts->pdata[c])->quantity; k++)
+      g_ptr_array_add (cuts, problem->cuts->pdata[c]);
+  g_ptr_array_sort (cuts, compare_lengths);
+  for (guint c = 0; c < cuts->len; c++)
+    {
+      const RcNestCut *cut = cuts->pdata[c];
+      gboolean         placed = FALSE;
+
+      for (guint l = 0; l < levels->len && !placed; l++)
+        {
+          Level *level = &g_array_index (levels, Level, l);
+
+          placed = level->across + cut->width <= problem->roll_width
+                   && reach_phase (cut, level->start) + cut->length <= level->end;
+          if (placed)
+            level->across += cut->width;
+        }
+      if (!placed && !open_level (problem, cut, used, levels))
+        return -1;
+    }
+  for (guint r = 0; r < MAX (problem->rolls->len, 1); r++)
+    sum += used[r];
+  return sum;
+}

@@ -7,7 +7,8 @@
 
 #include "anneal.h"
 
-/* Whether the moves can handle the task: no pattern repeat, or one repeat and phase for all items. */
+/* Whether the moves can handle the task: no pattern repeat, or one repeat and phase for all items. Others are for
+ * rc_nest_improve_orders. */
 gboolean rc_nest_can_improve (const RcNestTask *task);
 
 /* Improves spots in place (items with bin -1 are still to be placed) until the clock is over or the goal met. */

@@ -6,6 +6,7 @@
 #include "exact.h"
 #include "improve.h"
 #include "lot.h"
+#include "orders.h"
 #include "reason.h"
 #include "strokes.h"
 
@@ -100,8 +101,12 @@ search (Solver *self)
   if (!is_proved (self))
     raise_bound (self);
   parameters.goal = self->bound;
-  if (!is_proved (self) && rc_nest_can_improve (self->task))
+  if (is_proved (self))
+    return;
+  if (rc_nest_can_improve (self->task))
     rc_nest_improve (self->task, &parameters, self->spots);
+  else
+    rc_nest_improve_orders (self->task, &parameters, self->spots);
 }
 
 static void

@@ -1,0 +1,195 @@
+/* How good and how fast nesting is, as tables. Not part of the tests.
+ *
+ *   bench-nest [--seconds S] [--cpu] [--sets NAME,...] [--stages 3|any] [--trade]
+ *
+ * The published sets are read from the folder that RC_SHARED names. --cpu counts the seconds of the processor rather
+ * than of the clock, for a machine that does other work. --trade runs generated jobs instead.
+ */
+#include <pthread.h>
+#include <stdio.h>
+#include <string.h>
+#include <time.h>
+#include <sys/resource.h>
+
+#include "nest-cases.h"
+#include "nest.h"
+
+typedef struct
+{
+  clockid_t     clock;
+  double        seconds;
+  GCancellable *cancellable;
+  int           done;
+} Watch;
+
+static double   arg_seconds = 10;
+static gboolean arg_cpu, arg_trade;
+static char    *arg_sets, *arg_stages;
+static gint64   arg_seed = 1;
+
+static double
+read_clock (clockid_t clock)
+{
+  struct timespec time;
+
+  clock_gettime (clock, &time);
+  return (double)time.tv_sec + 1e-9 * (double)time.tv_nsec;
+}
+
+static gpointer
+watch (gpointer data)
+{
+  Watch *self = data;
+
+  while (!g_atomic_int_get (&self->done) && read_clock (self->clock) < self->seconds)
+    g_usleep (5000);
+  g_cancellable_cancel (self->cancellable);
+  return NULL;
+}
+
+/* Solves within arg_seconds; *seconds gets what it took of the processor. */
+static RcNestAnswer *
+solve (const RcNestProblem *problem, double *seconds)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  RcNestParams  params = { .seconds = arg_seconds, .seed = (guint64)arg_seed, .cancellable = cancellable };
+  Watch         self = { .cancellable = cancellable };
+  RcNestAnswer *answer;
+  GThread      *thread;
+  g_autoptr (GError) error = NULL;
+
+  pthread_getcpuclockid (pthread_self (), &self.clock);
+  *seconds = read_clock (self.clock);
+  self.seconds = *seconds + arg_seconds;
+  params.seconds = arg_cpu ? 8 * arg_seconds : arg_seconds;
+  thread = g_thread_new ("watch", watch, &self);
+  answer = rc_nest_solve (problem, &params);
+  *seconds = read_clock (self.clock) - *seconds;
+  g_atomic_int_set (&self.done, TRUE);
+  g_thread_join (thread);
+  if (!rc_nest_check (problem, answer, &error))
+    g_error ("%s", error->message);
+  return answer;
+}
+
+static void
+run_file (const char *set, const char *name, double *sum_gap, double *sum_ffdh, guint *n_files)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_case_read (set, name);
+  g_autoptr (RcNestAnswer) answer = NULL;
+  double   seconds = 0, gap, ffdh;
+  RcLength first;
+  gint64   begin_us;
+
+  if (problem == NULL)
+    return;
+  problem->stages = g_strcmp0 (arg_stages, "any") == 0 ? 0 : 3;
+  begin_us = g_get_monotonic_time ();
+  first = rc_nest_compute_quick_length (problem);
+  begin_us = g_get_monotonic_time () - begin_us;
+  answer = solve (problem, &seconds);
+  gap = 100 * ((double)answer->used_length / (double)answer->lower_bound - 1);
+  ffdh = (double)rc_nest_case_compute_ffdh (problem) / (double)answer->used_length;
+  printf ("%-12s %4u %8.0f %8.0f %7.2f %6.2f %8.0f %7.2f %9.3f  %s\n", name, problem->cuts->len,
+          (double)answer->lower_bound / 1600, (double)answer->used_length / 1600, gap, seconds, (double)first / 1600,
+          (double)begin_us / 1000, ffdh, rc_nest_status_get_name (answer->status));
+  fflush (stdout);
+  *sum_gap += gap;
+  *sum_ffdh += ffdh;
+  ++*n_files;
+}
+
+static int
+compare_names (gconstpointer a, gconstpointer b)
+{
+  return g_strcmp0 (*(char *const *)a, *(char *const *)b);
+}
+
+static void
+run_set (const char *set)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("RC_SHARED"), "packing", set, NULL);
+  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  const char *name;
+  double      sum_gap = 0, sum_ffdh = 0;
+  guint       n_files = 0;
+
+  while (folder != NULL && (name = g_dir_read_name (folder)) != NULL)
+    if (g_str_has_suffix (name, ".txt"))
+      g_ptr_array_add (names, g_strndup (name, strlen (name) - 4));
+  g_ptr_array_sort (names, compare_names);
+  printf ("\n%s, %s stages\n%-12s %4s %8s %8s %7s %6s %8s %7s %9s\n", set, arg_stages != NULL ? arg_stages : "3",
+          "instance", "n", "bound", "answer", "gap %", "s", "first", "ms", "ffdh x");
+  for (guint i = 0; i < names->len; i++)
+    run_file (set, names->pdata[i], &sum_gap, &sum_ffdh, &n_files);
+  if (n_files > 0)
+    printf ("mean gap %.2f %%, first-fit decreasing height uses %.3f times as much\n", sum_gap / n_files,
+            sum_ffdh / n_files);
+}
+
+static void
+run_trade (void)
+{
+  static const guint sizes[] = { 20, 50, 100, 200, 500, 1000, 3000 };
+  struct rusage      usage;
+
+  printf ("%5s %6s %7s %10s %10s %7s %7s %9s %9s\n", "cuts", "rolls", "repeat", "bound m", "answer m", "gap %", "s",
+          "first ms", "ffdh x");
+  for (guint k = 0; k < G_N_ELEMENTS (sizes); k++)
+    for (guint32 job = 0; job < 4; job++)
+      {
+        g_autoptr (GRand) rand = g_rand_new_with_seed (100 * k + job);
+        g_autoptr (RcNestProblem) problem = rc_nest_case_new_trade (rand, sizes[k]);
+        g_autoptr (RcNestAnswer) first = NULL;
+        g_autoptr (RcNestAnswer) answer = NULL;
+        double first_seconds = read_clock (CLOCK_THREAD_CPUTIME_ID), seconds = 0;
+
+        first = rc_nest_solve (problem, NULL);
+        first_seconds = read_clock (CLOCK_THREAD_CPUTIME_ID) - first_seconds;
+        answer = solve (problem, &seconds);
+        printf ("%5u %6u %7.2f %10.2f %10.2f %7.2f %7.2f %9.2f %9.3f\n", sizes[k], problem->rolls->len,
+                rc_length_to_mm (((RcNestCut *)problem->cuts->pdata[0])->repeat) / 1000,
+                rc_length_to_mm (answer->lower_bound) / 1000, rc_length_to_mm (answer->used_length) / 1000,
+                100 * ((double)answer->used_length / (double)answer->lower_bound - 1), seconds, 1000 * first_seconds,
+                (double)rc_nest_case_compute_ffdh (problem) / (double)answer->used_length);
+        fflush (stdout);
+      }
+  getrusage (RUSAGE_SELF, &usage);
+  printf ("most memory %ld MB\n", usage.ru_maxrss / 1024);
+}
+
+int
+main (int argc, char **argv)
+{
+  const GOptionEntry entries[] = {
+    { "seconds", 0, 0, G_OPTION_ARG_DOUBLE, &arg_seconds, "Seconds an instance", "S" },
+    { "seed", 0, 0, G_OPTION_ARG_INT64, &arg_seed, "Seed", "N" },
+    { "cpu", 0, 0, G_OPTION_ARG_NONE, &arg_cpu, "Count the processor's seconds", NULL },
+    { "trade", 0, 0, G_OPTION_ARG_NONE, &arg_trade, "Generated jobs of the trade", NULL },
+    { "sets", 0, 0, G_OPTION_ARG_STRING, &arg_sets, "Published sets to run", "NAME,..." },
+    { "stages", 0, 0, G_OPTION_ARG_STRING, &arg_stages, "3 or any", "N" },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_autoptr (GOptionContext) context = g_option_context_new (NULL);
+  g_autoptr (GError) error = NULL;
+  g_auto (GStrv) sets = NULL;
+
+  g_option_context_add_main_entries (context, entries, NULL);
+  if (!g_option_context_parse (context, &argc, &argv, &error))
+    {
+      fprintf (stderr, "%s\n", error->message);
+      return 2;
+    }
+  if (arg_trade)
+    run_trade ();
+  else if (g_getenv ("RC_SHARED") == NULL)
+    printf ("RC_SHARED names no folder with the published sets: nothing is run\n");
+  else
+    {
+      sets = g_strsplit (arg_sets != NULL ? arg_sets : "hopper_turton_C,hopper_T_guillotine,beng,cgcut,gcut", ",", -1);
+      for (guint i = 0; sets[i] != NULL; i++)
+        run_set (sets[i]);
+    }
+  return 0;
+}

@@ -3,6 +3,21 @@
 #include <stdlib.h>
 
 static void
+spoil (GRand *rand, const RcNestCaseStyle *style, RcNestRoll *roll)
+{
+  if (g_rand_boolean (rand))
+    roll->width = style->width - style->grid * g_rand_int_range (rand, 0, 8);
+  if (g_rand_boolean (rand))
+    roll->trim = style->grid * g_rand_int_range (rand, 1, 4);
+  for (int f = g_rand_int_range (rand, 0, 3); f > 0; f--)
+    {
+      RcLength from = style->grid * g_rand_int_range (rand, 0, 40);
+
+      rc_nest_roll_add_flaw (roll, from, from + style->grid * g_rand_int_range (rand, 1, 5));
+    }
+}
+
+static void
 add_rolls (GRand *rand, const RcNestCaseStyle *style, RcNestProblem *problem)
 {
   guint n = (guint)g_rand_int_range (rand, 0, (gint32)style->most_rolls + 1);
@@ -15,6 +30,8 @@ add_rolls (GRand *rand, const RcNestCaseStyle *style, RcNestProblem *problem)
                               style->grid * g_rand_int_range (rand, 20, 60), (guint)g_rand_int_range (rand, 1, 3));
 
       roll->cost_per_m = 10;
+      if (style->rough)
+        spoil (rand, style, roll);
       g_ptr_array_add (problem->rolls, roll);
     }
   if (n > 0)
@@ -59,6 +76,11 @@ rc_nest_case_new (GRand *rand, const RcNestCaseStyle *style)
     }
   if (style->most_rolls > 0)
     add_rolls (rand, style, problem);
+  if (style->rough && problem->rolls->len > 1)
+    for (guint c = 0; c < problem->cuts->len; c++)
+      if (g_rand_int_range (rand, 0, 6) == 0)
+        ((RcNestCut *)problem->cuts->pdata[c])->pinned_roll
+            = (guint)g_rand_int_range (rand, 1, (gint32)problem->rolls->len + 1);
   return problem;
 }
 

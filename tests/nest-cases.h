@@ -12,6 +12,7 @@ typedef struct
   guint    most_groups; /* dye lots asked for */
   gboolean repeats;     /* a third of the problems gets repeats, alike or mixed */
   int      stages;
+  gboolean rough; /* rolls of their own widths, with trims and flaws; cuts pinned to rolls */
 } RcNestCaseStyle;
 
 RcNestProblem *rc_nest_case_new (GRand *rand, const RcNestCaseStyle *style);

@@ -212,6 +212,46 @@ test_random_searched_any_stages (void)
   check_many (&style, 100, 20, 500, 13);
 }
 
+static void
+test_random_rough_rolls (void)
+{
+  const RcNestCaseStyle first = { 1, 30, 40 * 160, 160, 6, 2, TRUE, 3, TRUE };
+  const RcNestCaseStyle any = { 1, 30, 40 * 160, 160, 6, 0, TRUE, 0, TRUE };
+
+  check_many (&first, 300, 0, 0, 14);
+  check_many (&first, 60, 20, 500, 15);
+  check_many (&any, 60, 20, 500, 16);
+}
+
+static void
+test_flaw_and_trim (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4000);
+  g_autoptr (RcNestAnswer) answer = NULL;
+  RcNestRoll *roll = add_roll (problem, "a", 10000, 1, 1);
+
+  roll->trim = 100;
+  rc_nest_roll_add_flaw (roll, 3500, 3600);
+  add_cut (problem, 4000, 3000, 3);
+  answer = rc_nest_solve (problem, NULL);
+  assert_holds (problem, answer);
+  g_assert_cmpint (answer->used_length, ==, 3600 + 2 * 3000);
+}
+
+static void
+test_pinned (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4000);
+  g_autoptr (RcNestAnswer) answer = NULL;
+
+  add_roll (problem, "a", 5000, 1, 1);
+  add_roll (problem, "a", 9000, 1, 1);
+  add_cut (problem, 4000, 3000, 1)->pinned_roll = 2;
+  answer = rc_nest_solve (problem, NULL);
+  assert_holds (problem, answer);
+  g_assert_cmpint (((RcNestUse *)answer->rolls->pdata[0])->source, ==, 1);
+}
+
 static gboolean
 answers_equal (const RcNestAnswer *a, const RcNestAnswer *b)
 {
@@ -311,6 +351,9 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/random/first answers hold", test_random_first_answers);
   g_test_add_func ("/nest/random/searched answers hold", test_random_searched);
   g_test_add_func ("/nest/random/answers of any stages hold", test_random_searched_any_stages);
+  g_test_add_func ("/nest/random/answers on rough rolls hold", test_random_rough_rolls);
+  g_test_add_func ("/nest/a flaw and the trimmed end are left out", test_flaw_and_trim);
+  g_test_add_func ("/nest/a pinned cut comes from its roll", test_pinned);
   g_test_add_func ("/nest/the same seed gives the same answer", test_same_seed_same_answer);
   g_test_add_func ("/nest/more effort never gives a worse answer", test_more_effort_is_never_worse);
   g_test_add_func ("/nest/a cancel is obeyed at once", test_cancel);

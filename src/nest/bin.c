@@ -30,20 +30,52 @@ compare_bins (gconstpointer a, gconstpointer b)
   return p->start < q->start ? -1 : p->start > q->start;
 }
 
+static int
+compare_flaws (gconstpointer a, gconstpointer b)
+{
+  const RcNestFlaw *p = a, *q = b;
+  return p->from < q->from ? -1 : p->from > q->from;
+}
+
+/* The sound stretches of one roll. */
+static void
+add_stretches (GArray *bins, const RcNestRoll *roll, RcNestBin bin)
+{
+  g_autoptr (GArray) flaws = roll->flaws != NULL ? g_array_copy (roll->flaws) : NULL;
+  RcLength end = bin.end;
+
+  if (flaws != NULL)
+    g_array_sort (flaws, compare_flaws);
+  for (guint f = 0; flaws != NULL && f < flaws->len; f++)
+    {
+      const RcNestFlaw *flaw = &g_array_index (flaws, RcNestFlaw, f);
+
+      bin.end = MIN (flaw->from, end);
+      if (bin.end > bin.start)
+        g_array_append_val (bins, bin);
+      bin.start = MAX (bin.start, flaw->to);
+    }
+  bin.end = end;
+  if (bin.end > bin.start)
+    g_array_append_val (bins, bin);
+}
+
 static void
 add_roll (GArray *bins, const RcNestProblem *problem, guint source, int lot)
 {
   const RcNestRoll *roll = problem->rolls->pdata[source];
   guint             count = roll->length == 0 ? 1 : roll->count;
-  RcNestBin         bin = { source, 0, 0, roll->length, problem->roll_width, roll->length, lot, roll->cost_per_m };
+  RcNestBin bin = { source, 0, roll->trim, roll->length, problem->roll_width, roll->length, lot, roll->cost_per_m };
 
+  if (roll->width > 0)
+    bin.width = MIN (bin.width, roll->width);
   if (roll->length == 0)
     {
       bin.end = RC_NEST_ENDLESS;
       bin.cost_per_m = MAX (bin.cost_per_m, 1);
     }
   for (bin.copy = 0; bin.copy < count; bin.copy++)
-    g_array_append_val (bins, bin);
+    add_stretches (bins, roll, bin);
 }
 
 RcNestBins *

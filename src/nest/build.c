@@ -146,7 +146,7 @@ place (RcNestBuilder *self, const RcNestItem *item, int eagerness, const guint *
   Level *level;
 
   for (int s = 0; s < self->n_open && best.score > 0; s++)
-    if (item->group < 0
+    if ((item->group < 0 && item->pinned == 0 && self->task->bins->n == 1)
         || rc_nest_task_allows (self->task, item, &self->task->bins->bins[self->levels[self->open[s]].bin]))
       try_level (self, item, s, eagerness, &best);
   if (best.slot < 0)

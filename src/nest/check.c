@@ -34,6 +34,20 @@ fail (GError **error, const char *format, ...)
   return FALSE;
 }
 
+static const RcNestRoll *
+get_roll (const RcNestProblem *problem, const RcNestUse *use)
+{
+  return problem->rolls->len > 0 ? problem->rolls->pdata[use->source] : NULL;
+}
+
+static RcLength
+get_width (const RcNestProblem *problem, const RcNestUse *use)
+{
+  const RcNestRoll *roll = get_roll (problem, use);
+
+  return roll != NULL && roll->width > 0 && roll->width < problem->roll_width ? roll->width : problem->roll_width;
+}
+
 static gboolean
 check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error)
 {
@@ -71,6 +85,24 @@ check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **
   return TRUE;
 }
 
+/* Neither in the trimmed start of the roll nor over a flaw. */
+static gboolean
+check_sound (const RcNestRoll *roll, const RcNestCut *cut, const RcNestPlacement *placement, GError **error)
+{
+  if (roll == NULL)
+    return TRUE;
+  if (placement->along < roll->trim)
+    return fail (error, "Cut %s lies in the end that is trimmed off", cut->label);
+  for (guint f = 0; roll->flaws != NULL && f < roll->flaws->len; f++)
+    {
+      const RcNestFlaw *flaw = &g_array_index (roll->flaws, RcNestFlaw, f);
+
+      if (placement->along < flaw->to && flaw->from < placement->along + placement->length)
+        return fail (error, "Cut %s lies over a flaw", cut->label);
+    }
+  return TRUE;
+}
+
 static gboolean
 check_placement (const RcNestProblem *problem, const RcNestAnswer *answer, const RcNestPlacement *placement,
                  GError **error)
@@ -88,9 +120,13 @@ check_placement (const RcNestProblem *problem, const RcNestAnswer *answer, const
   if (placement->roll >= answer->rolls->len)
     return fail (error, "Cut %s lies on no roll", cut->label);
   use = answer->rolls->pdata[placement->roll];
-  if (placement->across < 0 || placement->along < 0 || placement->across + placement->width > problem->roll_width
+  if (placement->across < 0 || placement->along < 0 || placement->across + placement->width > get_width (problem, use)
       || placement->along + placement->length > use->length)
     return fail (error, "Cut %s leaves roll %u", cut->label, placement->roll);
+  if (!check_sound (get_roll (problem, use), cut, placement, error))
+    return FALSE;
+  if (cut->pinned_roll > 0 && use->source + 1 != cut->pinned_roll)
+    return fail (error, "Cut %s is not on the roll it is pinned to", cut->label);
   if (cut->repeat > 0 && (placement->along - cut->phase) % cut->repeat != 0)
     return fail (error, "Cut %s is off its pattern", cut->label);
   return TRUE;
@@ -228,7 +264,7 @@ check_strokes (const RcNestProblem *problem, const RcNestAnswer *answer, guint r
     {
       const RcNestStroke *stroke = &g_array_index (answer->strokes, RcNestStroke, s);
       int                 axis = stroke->along_roll ? 0 : 1;
-      RcLength            most[2] = { problem->roll_width, use->length };
+      RcLength            most[2] = { get_width (problem, use), use->length };
 
       if (stroke->roll != roll)
         continue;
@@ -249,7 +285,7 @@ check_edges (const RcNestProblem *problem, const RcNestAnswer *answer, guint rol
              GError **error)
 {
   const RcNestUse *use = answer->rolls->pdata[roll];
-  RcLength         most[2] = { problem->roll_width, use->length };
+  RcLength         most[2] = { get_width (problem, use), use->length };
 
   for (guint i = 0; i < n; i++)
     for (int side = 0; side < 4; side++)

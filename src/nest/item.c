@@ -34,7 +34,8 @@ rc_nest_items_new (const RcNestProblem *problem)
   for (guint c = 0; c < problem->cuts->len; c++)
     {
       const RcNestCut *cut = problem->cuts->pdata[c];
-      RcNestItem       item = { cut->width, cut->length, MAX (cut->repeat, 0), reduce_phase (cut), -1, c, 0 };
+      RcNestItem       item
+          = { cut->width, cut->length, MAX (cut->repeat, 0), reduce_phase (cut), -1, cut->pinned_roll, c, 0 };
 
       item.group = find_group (self->groups, cut->group);
       self->has_repeats |= cut->repeat > 0;

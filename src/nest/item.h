@@ -8,6 +8,7 @@ typedef struct
   RcLength w, h;          /* across and along the roll, > 0 */
   RcLength repeat, phase; /* repeat 0: free; else 0 <= phase < repeat */
   int      group;         /* -1: none */
+  guint    pinned;        /* as RcNestCut.pinned_roll */
   guint    cut, copy;
 } RcNestItem;
 

@@ -121,7 +121,8 @@ rc_nest_score (const RcNestTask *task, const RcNestSpot *spots)
           taken = whole = rc_length_round_up (used[b], task->problem->buy_step);
         score.cost += bin->cost_per_m * taken;
         score.used += used[b];
-        score.balance = MAX (score.balance, whole - used[b]);
+        if (whole - used[b] >= task->problem->least_balance)
+          score.balance = MAX (score.balance, whole - used[b]);
       }
   score.cross_cuts = count_cross_cuts (task, spots);
   return score;

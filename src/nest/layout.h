@@ -41,7 +41,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestTask, rc_nest_task_free)
 static inline gboolean
 rc_nest_task_allows (const RcNestTask *task, const RcNestItem *item, const RcNestBin *bin)
 {
-  return item->w <= bin->width && (item->group < 0 || task->lot_of_group[item->group] == bin->lot);
+  return item->w <= bin->width && (item->pinned == 0 || item->pinned == bin->source + 1)
+         && (item->group < 0 || task->lot_of_group[item->group] == bin->lot);
 }
 
 /* The score of spots[0 .. n-1]. */

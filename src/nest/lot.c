@@ -28,8 +28,8 @@ lot_takes_group (const RcNestTask *task, int lot, guint group)
       for (guint b = 0; b < task->bins->n && !fits; b++)
         {
           const RcNestBin *bin = &task->bins->bins[b];
-          fits
-              = bin->lot == lot && item->w <= bin->width && rc_nest_item_place (item, bin->start) + item->h <= bin->end;
+          fits = bin->lot == lot && item->w <= bin->width && (item->pinned == 0 || item->pinned == bin->source + 1)
+                 && rc_nest_item_place (item, bin->start) + item->h <= bin->end;
         }
       if (!fits)
         return FALSE;

@@ -19,8 +19,15 @@ typedef struct
   guint    quantity; /* >= 1 */
   RcLength repeat;   /* 0: free along the roll; else along == phase (mod repeat) */
   RcLength phase;
-  char    *group; /* NULL: any roll. Cuts of one group must come from rolls of one dye lot */
+  char    *group;       /* NULL: any roll. Cuts of one group must come from rolls of one dye lot */
+  guint    pinned_roll; /* 0: any roll; else only this one, counted from 1 in problem->rolls */
 } RcNestCut;
+
+/* A length of a roll on which nothing may be cut: damaged, soiled, or already promised. */
+typedef struct
+{
+  RcLength from, to; /* from the roll's start */
+} RcNestFlaw;
 
 typedef struct
 {
@@ -29,15 +36,19 @@ typedef struct
   RcLength length;     /* usable length; 0: bought to measure, as long as needed */
   guint    count;      /* how many of these */
   gint64   cost_per_m; /* what a metre taken from it counts, in minor units; lower is used first */
+  RcLength width;      /* usable width where it is not the problem's; 0: as the problem says; never wider than that */
+  RcLength trim;       /* off the roll's start before anything is cut */
+  GArray  *flaws;      /* of RcNestFlaw, in any order; NULL: none. Only on rolls of a given length */
 } RcNestRoll;
 
 typedef struct
 {
-  RcLength   roll_width; /* usable width */
-  GPtrArray *cuts;       /* of RcNestCut */
-  GPtrArray *rolls;      /* of RcNestRoll; empty means one roll bought to measure */
-  RcLength   buy_step;   /* lengths to be bought are multiples of this; 0: any */
-  int        stages;     /* 3, or 0 for any number of straight edge-to-edge cuts */
+  RcLength   roll_width;    /* usable width */
+  GPtrArray *cuts;          /* of RcNestCut */
+  GPtrArray *rolls;         /* of RcNestRoll; empty means one roll bought to measure */
+  RcLength   buy_step;      /* lengths to be bought are multiples of this; 0: any */
+  int        stages;        /* 3, or 0 for any number of straight edge-to-edge cuts */
+  RcLength   least_balance; /* a balance shorter than this is waste and counts as none */
 } RcNestProblem;
 
 typedef enum
@@ -98,6 +109,9 @@ RcNestCut  *rc_nest_cut_new (const char *label, RcLength width, RcLength length,
 void        rc_nest_cut_free (RcNestCut *cut);
 RcNestRoll *rc_nest_roll_new (const char *name, const char *lot, RcLength length, guint count);
 void        rc_nest_roll_free (RcNestRoll *roll);
+
+/* Marks a damaged length. */
+void rc_nest_roll_add_flaw (RcNestRoll *roll, RcLength from, RcLength to);
 
 /* A problem owns its cuts and rolls: add them with g_ptr_array_add. Three stages unless changed. */
 RcNestProblem *rc_nest_problem_new (RcLength roll_width);

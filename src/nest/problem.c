@@ -41,7 +41,18 @@ rc_nest_roll_free (RcNestRoll *roll)
     return;
   g_free (roll->name);
   g_free (roll->lot);
+  g_clear_pointer (&roll->flaws, g_array_unref);
   g_free (roll);
+}
+
+void
+rc_nest_roll_add_flaw (RcNestRoll *roll, RcLength from, RcLength to)
+{
+  RcNestFlaw flaw = { from, to };
+
+  if (roll->flaws == NULL)
+    roll->flaws = g_array_new (FALSE, FALSE, sizeof (RcNestFlaw));
+  g_array_append_val (roll->flaws, flaw);
 }
 
 RcNestProblem *

@@ -30,6 +30,8 @@ check_item (const RcNestTask *task, const RcNestItem *item)
     {
       const RcNestBin *bin = &task->bins->bins[b];
 
+      if (item->pinned > 0 && item->pinned != bin->source + 1)
+        continue;
       widest = MAX (widest, bin->width);
       if (item->w <= bin->width)
         longest = MAX (longest, bin->end - rc_nest_item_place (item, bin->start));
@@ -42,7 +44,7 @@ check_item (const RcNestTask *task, const RcNestItem *item)
       g_autofree char *has = format_length (item->w);
       g_autofree char *may = format_length (widest);
 
-      return g_strdup_printf (_ ("Cut %s is %s wide, wider than every roll; at most %s can be cut"),
+      return g_strdup_printf (_ ("Cut %s is %s wide, wider than every roll it may come from; at most %s can be cut"),
                               get_label (task, item), has, may);
     }
   if (item->h > longest)
@@ -50,7 +52,7 @@ check_item (const RcNestTask *task, const RcNestItem *item)
       g_autofree char *has = format_length (item->h);
       g_autofree char *may = format_length (MAX (longest, 0));
 
-      return g_strdup_printf (_ ("Cut %s is %s long, longer than every roll in stock; at most %s can be cut"),
+      return g_strdup_printf (_ ("Cut %s is %s long, longer than every roll it may come from; at most %s can be cut"),
                               get_label (task, item), has, may);
     }
   return NULL;

@@ -129,11 +129,14 @@ make_part_task (const Strips *self, int bin)
 {
   RcNestTask        *task = g_new0 (RcNestTask, 1);
   const RcNestItems *all = self->task->items;
+  const RcNestBin   *own = &self->task->bins->bins[bin];
 
   task->problem = self->task->problem;
   task->items = rc_nest_items_new_part (all, self->part, self->n_part);
-  task->bins = rc_nest_bins_new_endless (self->task->bins->bins[bin].width);
-  task->lot_of_group = g_new0 (int, all->groups->len + 1);
+  task->bins = rc_nest_bins_new_endless (own->width);
+  task->bins->bins[0].source = own->source;
+  task->bins->bins[0].lot = own->lot;
+  task->lot_of_group = g_memdup2 (self->task->lot_of_group, sizeof (int) * (all->groups->len + 1));
   return task;
 }
 

@@ -76,6 +76,14 @@ cut_region (Knife *knife, RcNestPlacement *list, guint n, Region region, int sta
     }
 }
 
+static RcLength
+get_width (const RcNestProblem *problem, const RcNestUse *use)
+{
+  const RcNestRoll *roll = problem->rolls->len > 0 ? problem->rolls->pdata[use->source] : NULL;
+
+  return roll != NULL && roll->width > 0 ? MIN (roll->width, problem->roll_width) : problem->roll_width;
+}
+
 void
 rc_nest_strokes_fill (const RcNestProblem *problem, RcNestAnswer *answer)
 {
@@ -86,7 +94,7 @@ rc_nest_strokes_fill (const RcNestProblem *problem, RcNestAnswer *answer)
     {
       const RcNestUse *use = answer->rolls->pdata[r];
       Knife            knife = { answer->strokes, r };
-      Region           whole = { 0, problem->roll_width, 0, use->length };
+      Region           whole = { 0, get_width (problem, use), 0, use->length };
       guint            n = 0;
 
       for (guint p = 0; p < answer->placements->len; p++)

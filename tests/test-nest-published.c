@@ -1,0 +1,256 @@
+/* Known values of the published sets (read from the folder RC_SHARED names; skipped without it), cuttings planted
+ * without waste, and what must stay the same when a problem is put differently. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "nest-cases.h"
+#include "nest.h"
+
+static RcNestAnswer *
+solve (const RcNestProblem *problem, double seconds, guint64 effort)
+{
+  RcNestParams  params = { .seconds = seconds, .seed = 1, .effort = effort };
+  RcNestAnswer *answer = rc_nest_solve (problem, &params);
+  g_autoptr (GError) error = NULL;
+
+  rc_nest_check (problem, answer, &error);
+  g_assert_no_error (error);
+  return answer;
+}
+
+typedef struct
+{
+  const char *set, *name;
+  int         three_stages; /* optimum, in units of 10 mm; 0: not known */
+  int         bound;        /* of the linear program over slices; 0: not known */
+} Known;
+
+/* targets.csv of the published sets: three_stage_optimum, strip_lp_bound. */
+static const Known KNOWN[] = {
+  { "hopper_turton_C", "C1_1", 20, 0 }, { "cgcut", "cgcut1", 25, 23 },    { "gcut", "gcut01", 1016, 1016 },
+  { "gcut", "gcut05", 1297, 1222 },     { "gcut", "gcut09", 2362, 2236 }, { "gcut", "gcut02", 0, 1184 },
+  { "gcut", "gcut06", 0, 2595 },        { "gcut", "gcut10", 0, 5910 },
+};
+
+static void
+test_known_optima (void)
+{
+  for (guint k = 0; k < G_N_ELEMENTS (KNOWN); k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_read (KNOWN[k].set, KNOWN[k].name);
+      g_autoptr (RcNestAnswer) answer = NULL;
+
+      if (problem == NULL)
+        {
+          g_test_skip ("RC_SHARED names no folder with the published sets");
+          return;
+        }
+      answer = solve (problem, 60, 2000);
+      if (KNOWN[k].three_stages > 0)
+        {
+          g_assert_cmpint (answer->used_length, ==, 1600 * KNOWN[k].three_stages);
+          g_assert_cmpint (answer->status, ==, RC_NEST_OPTIMAL);
+        }
+      else
+        g_assert_cmpint (answer->lower_bound, ==, 1600 * KNOWN[k].bound);
+    }
+}
+
+/* Cuts a roll of `length` into levels, these into columns and these into pieces, without waste. */
+static RcNestProblem *
+plant (GRand *rand, RcLength width, RcLength length)
+{
+  RcNestProblem *problem = rc_nest_problem_new (width);
+
+  for (RcLength along = 0; along < length;)
+    {
+      RcLength wanted = 160 * g_rand_int_range (rand, 20, 60), level = MIN (length - along, wanted);
+
+      for (RcLength across = 0; across < width;)
+        {
+          RcLength broad = 160 * g_rand_int_range (rand, 20, 100), column = MIN (width - across, broad);
+          RcLength first = g_rand_boolean (rand) ? level : 160 * (level / 160 * g_rand_int_range (rand, 30, 70) / 100);
+
+          if (first > 0 && first < level)
+            g_ptr_array_add (problem->cuts, rc_nest_cut_new ("upper", column, level - first, 1));
+          g_ptr_array_add (problem->cuts, rc_nest_cut_new ("lower", column, first > 0 ? first : level, 1));
+          across += column;
+        }
+      along += level;
+    }
+  return problem;
+}
+
+static void
+test_planted (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (21);
+
+  for (guint k = 0; k < 5; k++)
+    {
+      RcLength length = 160 * 150;
+      g_autoptr (RcNestProblem) problem = plant (rand, 160 * 200, length);
+      g_autoptr (RcNestAnswer) answer = solve (problem, 60, 150000);
+
+      g_test_message ("%u pieces: %.2f %% above the planted optimum", problem->cuts->len,
+                      100 * ((double)answer->used_length / (double)length - 1));
+      g_assert_cmpint (answer->lower_bound, ==, length);
+      g_assert_cmpint (answer->used_length * 100, <=, length * 106);
+    }
+}
+
+/* The same cuts in another order, or all lengths times `times`. */
+static RcNestProblem *
+put_differently (const RcNestProblem *problem, GRand *rand, RcLength times)
+{
+  RcNestProblem *other = rc_nest_problem_new (problem->roll_width * times);
+
+  for (guint c = 0; c < problem->cuts->len; c++)
+    {
+      const RcNestCut *cut = problem->cuts->pdata[c];
+      RcNestCut       *copy = rc_nest_cut_new (cut->label, cut->width * times, cut->length * times, cut->quantity);
+      gint             at = rand != NULL ? g_rand_int_range (rand, 0, (gint32)other->cuts->len + 1) : -1;
+
+      copy->repeat = cut->repeat * times;
+      copy->phase = cut->phase * times;
+      g_ptr_array_insert (other->cuts, at, copy);
+    }
+  return other;
+}
+
+static void
+test_order_and_scale (void)
+{
+  const RcNestCaseStyle style = { 2, 9, 40 * 160, 160, 0, 0, TRUE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (22);
+
+  for (guint k = 0; k < 60; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      g_autoptr (RcNestProblem) shuffled = put_differently (problem, rand, 1);
+      g_autoptr (RcNestProblem) scaled = put_differently (problem, NULL, 7);
+      g_autoptr (RcNestAnswer) a = solve (problem, 60, 0);
+      g_autoptr (RcNestAnswer) b = solve (shuffled, 60, 0);
+      g_autoptr (RcNestAnswer) c = solve (scaled, 60, 0);
+
+      g_assert_cmpint (a->used_length, ==, b->used_length);
+      g_assert_cmpint (7 * a->used_length, ==, c->used_length);
+      g_assert_cmpint (rc_nest_compute_quick_length (problem), ==, rc_nest_compute_quick_length (shuffled));
+      g_assert_cmpint (7 * rc_nest_compute_quick_bound (problem), ==, rc_nest_compute_quick_bound (scaled));
+    }
+}
+
+/* A cutting looked at from the roll's other edge is a cutting of the same cuts. */
+static void
+test_mirror (void)
+{
+  const RcNestCaseStyle style = { 5, 40, 40 * 160, 160, 0, 0, TRUE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (23);
+
+  for (guint k = 0; k < 40; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      g_autoptr (RcNestAnswer) answer = solve (problem, 0, 0);
+      g_autoptr (GError) error = NULL;
+
+      for (guint p = 0; p < answer->placements->len; p++)
+        {
+          RcNestPlacement *placement = &g_array_index (answer->placements, RcNestPlacement, p);
+          placement->across = problem->roll_width - placement->across - placement->width;
+        }
+      for (guint s = 0; s < answer->strokes->len; s++)
+        {
+          RcNestStroke *stroke = &g_array_index (answer->strokes, RcNestStroke, s);
+
+          if (stroke->along_roll)
+            stroke->at = problem->roll_width - stroke->at;
+          else
+            {
+              RcLength from = stroke->from;
+              stroke->from = problem->roll_width - stroke->to;
+              stroke->to = problem->roll_width - from;
+            }
+        }
+      rc_nest_check (problem, answer, &error);
+      g_assert_no_error (error);
+    }
+}
+
+static void
+test_more_cuts_never_lower_the_bound (void)
+{
+  const RcNestCaseStyle style = { 2, 30, 40 * 160, 160, 0, 0, FALSE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (24);
+
+  for (guint k = 0; k < 200; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      RcLength bound = 0;
+
+      /* All lengths are multiples of one grid already, so a further cut cannot make the grid coarser but finer: the
+       * bound without rounding is what must not fall. */
+      g_ptr_array_insert (problem->cuts, 0, rc_nest_cut_new ("grid", 160, 160, 1));
+      while (problem->cuts->len > 1)
+        {
+          RcLength now = rc_nest_compute_quick_bound (problem);
+
+          g_assert_true (bound == 0 || now <= bound);
+          bound = now;
+          g_ptr_array_remove_index (problem->cuts, problem->cuts->len - 1);
+        }
+    }
+}
+
+/* The checker must find what is wrong. */
+static void
+test_checker_finds_faults (void)
+{
+  const RcNestCaseStyle style = { 5, 20, 40 * 160, 160, 0, 0, FALSE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (25);
+
+  for (guint k = 0; k < 200; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      g_autoptr (RcNestAnswer) answer = solve (problem, 0, 0);
+      RcNestPlacement *placement = &g_array_index (answer->placements, RcNestPlacement, 0);
+      g_autoptr (GError) error = NULL;
+
+      switch (k % 6)
+        {
+        case 0:
+          g_array_remove_index (answer->placements, 0);
+          break;
+        case 1:
+          placement->across = problem->roll_width - placement->width + 1;
+          break;
+        case 2:
+          answer->used_length += 1;
+          break;
+        case 3:
+          answer->lower_bound = answer->used_length + 1;
+          break;
+        case 4: /* onto another piece */
+          *placement
+              = (RcNestPlacement){ placement->cut,   placement->copy,  0, placement[1].across, placement[1].along,
+                                   placement->width, placement->length };
+          break;
+        default:
+          placement->length += 160;
+        }
+      g_assert_false (rc_nest_check (problem, answer, &error));
+      g_assert_nonnull (error);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/nest/published/known optima and bounds are met", test_known_optima);
+  g_test_add_func ("/nest/planted/cuttings without waste are nearly found", test_planted);
+  g_test_add_func ("/nest/alike/order and scale change nothing", test_order_and_scale);
+  g_test_add_func ("/nest/alike/a cutting holds in the mirror", test_mirror);
+  g_test_add_func ("/nest/alike/more cuts never lower the bound", test_more_cuts_never_lower_the_bound);
+  g_test_add_func ("/nest/check/faults are found", test_checker_finds_faults);
+  return g_test_run ();
+}

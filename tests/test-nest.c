@@ -335,6 +335,33 @@ test_cancel (void)
   g_assert_cmpint (answer->status, ==, RC_NEST_CANCELLED);
 }
 
+static gpointer
+solve_in_thread (gpointer problem)
+{
+  RcNestParams params = { .seconds = 20, .seed = 3, .effort = 1500 };
+
+  return rc_nest_solve (problem, &params);
+}
+
+static void
+test_threads (void)
+{
+  const RcNestCaseStyle style = { 20, 40, 40 * 160, 160, 3, 0, TRUE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (8);
+
+  for (guint k = 0; k < 6; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      GThread *one = g_thread_new ("one", solve_in_thread, problem),
+              *two = g_thread_new ("two", solve_in_thread, problem);
+      g_autoptr (RcNestAnswer) a = g_thread_join (one);
+      g_autoptr (RcNestAnswer) b = g_thread_join (two);
+
+      assert_holds (problem, a);
+      g_assert_true (answers_equal (a, b));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -356,6 +383,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/a pinned cut comes from its roll", test_pinned);
   g_test_add_func ("/nest/the same seed gives the same answer", test_same_seed_same_answer);
   g_test_add_func ("/nest/more effort never gives a worse answer", test_more_effort_is_never_worse);
+  g_test_add_func ("/nest/two threads solve at once", test_threads);
   g_test_add_func ("/nest/a cancel is obeyed at once", test_cancel);
   return g_test_run ();
 }

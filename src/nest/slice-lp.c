@@ -210,7 +210,8 @@ rc_nest_slice_bound (const RcNestSliceItem *items, guint n, RcLength width, RcLe
                      const RcNestClock *clock)
 {
   Slices   self = { .items = items, .n = n };
-  gboolean quiet = glp_term_out (GLP_OFF);
+  gboolean own = glp_init_env () == 0; /* this thread's; another user's stays as it is */
+  int      loud = glp_term_out (GLP_OFF);
 
   if (n > 0 && scale_widths (&self, width))
     {
@@ -221,7 +222,9 @@ rc_nest_slice_bound (const RcNestSliceItem *items, guint n, RcLength width, RcLe
       self.pattern = g_new0 (guint, n + 1);
       known = generate (&self, known, grid, clock);
     }
-  glp_term_out (quiet);
+  glp_term_out (loud);
+  if (own)
+    glp_free_env ();
   g_free (self.w);
   g_free (self.price);
   g_free (self.value);

@@ -1,5 +1,7 @@
 #include "area-state.h"
 
+#include <string.h>
+
 #include "rule.h"
 
 void
@@ -13,6 +15,7 @@ rc_area_state_init (RcAreaState *state, const RcSite *site)
   state->problem.rolls = g_ptr_array_new ();
   state->problem.stages = 3;
   state->pool = g_ptr_array_new_with_free_func (g_free);
+  state->known = g_new0 (RcKnownLength, RC_N_KNOWN);
 }
 
 void
@@ -23,6 +26,7 @@ rc_area_state_clear (RcAreaState *state)
   g_ptr_array_unref (state->problem.cuts);
   g_ptr_array_unref (state->problem.rolls);
   g_ptr_array_unref (state->pool);
+  g_free (state->known);
 }
 
 RcCellGrids *
@@ -94,43 +98,70 @@ rc_area_state_get_phase (const RcAreaState *state, guint cell, const RcPart *par
                   state->site->repeat);
 }
 
-static void
-add_cut (RcAreaState *state, const RcBlock *block, RcLength phase)
+/* splitmix64's finisher. */
+static guint64
+mix (guint64 x)
 {
-  RcLength repeat = state->site->repeat;
-  if (block->is_drop && repeat == 0)
-    {
-      state->drops_length += block->cut_length;
-      return;
-    }
-  state->cuts_area += (__int128)block->cut_width * block->cut_length;
-  guint n = state->problem.cuts->len;
-  if (n == state->pool->len)
-    g_ptr_array_add (state->pool, g_new0 (RcNestCut, 1));
-  RcNestCut *cut = g_ptr_array_index (state->pool, n);
-  cut->width = block->cut_width;
-  cut->length = block->cut_length;
-  cut->quantity = 1;
-  cut->repeat = repeat;
-  cut->phase = phase;
-  g_ptr_array_add (state->problem.cuts, cut);
+  x = (x ^ (x >> 30)) * G_GUINT64_CONSTANT (0xbf58476d1ce4e5b9);
+  x = (x ^ (x >> 27)) * G_GUINT64_CONSTANT (0x94d049bb133111eb);
+  return x ^ (x >> 31);
+}
+
+/* Roll length of the cuts at hand besides the drops. */
+static RcLength
+compute_cuts_length (RcAreaState *state)
+{
+  const RcCutsSum *sum = &state->sum;
+  RcKnownLength   *known = &state->known[sum->key.a % RC_N_KNOWN];
+  gboolean         plain = state->site->repeat == 0;
+  if (sum->n_cuts == 0 || (plain && sum->width <= state->site->roll_width))
+    return sum->longest; /* side by side */
+  if (plain && known->length > 0 && known->key.a == sum->key.a && known->key.b == sum->key.b)
+    return known->length;
+  g_ptr_array_set_size (state->problem.cuts, (int)sum->n_cuts);
+  memcpy (state->problem.cuts->pdata, state->pool->pdata, sum->n_cuts * sizeof (gpointer));
+  RcLength length = rc_nest_compute_quick_length (&state->problem);
+  *known = (RcKnownLength){ sum->key, length };
+  return length;
 }
 
 static void
-add_cuts (RcAreaState *state, const RcGrid *grid, RcLength anchor)
+add_cut (RcAreaState *state, const RcBlock *block, RcLength phase)
 {
-  const RcSite *site = state->site;
-  for (guint p = 0; p < grid->parts->len; p++)
+  RcCutsSum *sum = &state->sum;
+  RcLength   repeat = state->site->repeat;
+  if (block->is_drop && repeat == 0)
     {
-      const RcPart   *part = get_part (grid, p);
-      const RcLayout *layout = get_layout (part);
-      for (guint b = 0; b < layout->blocks->len; b++)
-        {
-          const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
-          RcLength       phase
-              = site->repeat > 0 ? rc_wrap (get_raw_phase (site, grid, part, block) - anchor, site->repeat) : 0;
-          add_cut (state, block, phase);
-        }
+      sum->drops_length += block->cut_length;
+      return;
+    }
+  guint64 shape
+      = (guint64)block->cut_width * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15) ^ mix ((guint64)block->cut_length);
+  sum->key.a += mix (shape);
+  sum->key.b += mix (~shape);
+  sum->area += (__int128)block->cut_width * block->cut_length;
+  sum->width += block->cut_width;
+  sum->longest = MAX (sum->longest, block->cut_length);
+  if (sum->n_cuts == state->pool->len)
+    g_ptr_array_add (state->pool, g_new0 (RcNestCut, 1));
+  RcNestCut *cut = g_ptr_array_index (state->pool, sum->n_cuts++);
+  *cut = (RcNestCut){
+    .width = block->cut_width, .length = block->cut_length, .quantity = 1, .repeat = repeat, .phase = phase
+  };
+}
+
+static void
+add_part (RcAreaState *state, const RcGrid *grid, const RcPart *part, RcLength anchor)
+{
+  const RcSite   *site = state->site;
+  const RcLayout *layout = get_layout (part);
+  state->sum.seam += layout->seam_cost + layout->crosses->len * state->objective.each_join;
+  state->sum.rule += layout->rule_cost;
+  for (guint b = 0; b < layout->blocks->len; b++)
+    {
+      const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
+      RcLength phase = site->repeat > 0 ? rc_wrap (get_raw_phase (site, grid, part, block) - anchor, site->repeat) : 0;
+      add_cut (state, block, phase);
     }
 }
 
@@ -151,46 +182,56 @@ weigh_stagger (const RcSite *site, const RcGrid *grid)
   return cost;
 }
 
+/* Adds up the cells first .. first + n - 1, leaving out the part `but` (nullable) and its grid's stagger. */
+static void
+sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
+{
+  RcLength anchor = state->site->repeat > 0 ? find_anchor (state, first, n) : 0;
+  state->sum = (RcCutsSum){ .seam = n == state->cells->len ? state->doorway_seams : 0 };
+  for (guint c = first; c < first + n; c++)
+    {
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      gboolean      whole = TRUE;
+      state->sum.seam += grid->seam_cost;
+      state->sum.rule += grid->rule_cost;
+      for (guint p = 0; p < grid->parts->len; p++)
+        if (get_part (grid, p) == but)
+          whole = FALSE;
+        else
+          add_part (state, grid, get_part (grid, p), anchor);
+      if (whole)
+        state->sum.rule += weigh_stagger (state->site, grid);
+    }
+}
+
 static RcScore
-make_score (const RcAreaState *state, RcLength length, gint64 seam, gint64 rule)
+make_score (const RcAreaState *state, RcLength length)
 {
   const RcObjective *objective = &state->objective;
   RcLength           bought = rc_length_round_up (length, state->site->carpet->length_step);
   gint64             carpet = rc_weigh (bought, state->site->weights.carpet_per_m);
-  return (RcScore){ carpet * objective->carpet + seam * objective->seam + rule * objective->rule, length };
+  return (RcScore){ carpet * objective->carpet + state->sum.seam * objective->seam + state->sum.rule * objective->rule,
+                    length };
 }
 
-/* The score; or, when the cuts' area alone shows that it cannot be better than `limit`, one that is worse than any. */
+/* The score of the sum; or, when the cuts' area alone shows that it cannot be better than `limit`, one worse than any.
+ */
+static RcScore
+score_sum_below (RcAreaState *state, RcScore limit)
+{
+  const RcCutsSum *sum = &state->sum;
+  RcLength         width = state->site->roll_width;
+  RcLength         least = sum->drops_length + MAX (sum->longest, (RcLength)((sum->area + width - 1) / width));
+  if (!rc_score_is_better (make_score (state, least), limit))
+    return (RcScore){ G_MAXINT64, 0 };
+  return make_score (state, sum->drops_length + compute_cuts_length (state));
+}
+
 static RcScore
 compute_score_below (RcAreaState *state, guint first, guint n, RcScore limit)
 {
-  const RcSite *site = state->site;
-  gint64        seam = n == state->cells->len ? state->doorway_seams : 0, rule = 0;
-  RcLength      anchor = site->repeat > 0 ? find_anchor (state, first, n) : 0;
-  g_ptr_array_set_size (state->problem.cuts, 0);
-  state->drops_length = 0;
-  state->cuts_area = 0;
-  for (guint c = first; c < first + n; c++)
-    {
-      const RcGrid *grid = rc_area_state_get_grid (state, c);
-      seam += grid->seam_cost;
-      rule += grid->rule_cost + weigh_stagger (site, grid);
-      for (guint p = 0; p < grid->parts->len; p++)
-        {
-          const RcLayout *layout = get_layout (get_part (grid, p));
-          seam += layout->seam_cost + layout->crosses->len * state->objective.each_join;
-          rule += layout->rule_cost;
-        }
-      add_cuts (state, grid, anchor);
-    }
-  RcLength least = state->drops_length + (RcLength)((state->cuts_area + site->roll_width - 1) / site->roll_width);
-  RcScore  bound = make_score (state, least, seam, rule);
-  if (!rc_score_is_better (bound, limit))
-    return (RcScore){ G_MAXINT64, 0 };
-  RcLength length = state->drops_length;
-  if (state->problem.cuts->len > 0)
-    length += rc_nest_compute_quick_length (&state->problem);
-  return make_score (state, length, seam, rule);
+  sum_cells (state, first, n, NULL);
+  return score_sum_below (state, limit);
 }
 
 RcScore
@@ -205,6 +246,41 @@ rc_score_is_better (RcScore a, RcScore b)
   return a.score < b.score || (a.score == b.score && a.length < b.length);
 }
 
+/* The best layout for one part while all else stands. */
+static gboolean
+improve_part (RcAreaState *state, const RcGrid *grid, RcPart *part, guint first, guint n, RcScore *best)
+{
+  guint     best_pick = part->pick;
+  gboolean  improved = FALSE;
+  RcCutsSum rest;
+  sum_cells (state, first, n, part);
+  rest = state->sum;
+  for (guint l = 0; l < part->layouts->len; l++)
+    {
+      RcScore score;
+      if (l == best_pick)
+        continue;
+      part->pick = l;
+      if (state->site->repeat > 0) /* the pick may move where the pattern starts */
+        score = compute_score_below (state, first, n, *best);
+      else
+        {
+          state->sum = rest;
+          add_part (state, grid, part, 0);
+          state->sum.rule += weigh_stagger (state->site, grid);
+          score = score_sum_below (state, *best);
+        }
+      if (rc_score_is_better (score, *best))
+        {
+          *best = score;
+          best_pick = l;
+          improved = TRUE;
+        }
+    }
+  part->pick = best_pick;
+  return improved;
+}
+
 RcScore
 rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint n)
 {
@@ -214,24 +290,8 @@ rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint 
     {
       improved = FALSE;
       for (guint p = 0; p < grid->parts->len; p++)
-        {
-          RcPart *part = get_part (grid, p);
-          guint   best_pick = part->pick;
-          for (guint l = 0; l < part->layouts->len; l++)
-            {
-              if (l == best_pick)
-                continue;
-              part->pick = l;
-              RcScore score = compute_score_below (state, first, n, best);
-              if (rc_score_is_better (score, best))
-                {
-                  best = score;
-                  best_pick = l;
-                  improved = TRUE;
-                }
-            }
-          part->pick = best_pick;
-        }
+        if (get_part (grid, p)->layouts->len > 1)
+          improved |= improve_part (state, grid, get_part (grid, p), first, n, &best);
     }
   return best;
 }

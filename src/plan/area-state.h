@@ -24,6 +24,31 @@ typedef struct
   GPtrArray *grids; /* of RcGrid, by offset */
 } RcCellGrids;
 
+/* Stands for a set of cuts whatever their order: two independent 64-bit sums. */
+typedef struct
+{
+  guint64 a, b;
+} RcCutsKey;
+
+typedef struct
+{
+  RcCutsKey key;
+  RcLength  length; /* 0: nothing known here */
+} RcKnownLength;
+
+#define RC_N_KNOWN 8192
+
+/* What the parts of a state add up to. */
+typedef struct
+{
+  gint64    seam, rule;   /* costs */
+  RcLength  drops_length; /* full widths of plain goods, which lie by themselves */
+  guint     n_cuts;       /* the other cuts */
+  __int128  area;
+  RcLength  width, longest;
+  RcCutsKey key;
+} RcCutsSum;
+
 typedef struct
 {
   const RcSite *site;
@@ -33,10 +58,10 @@ typedef struct
   gint64        doorway_seams; /* cost of the seams in the doorways */
 
   /* the cuts of the state, made again for each that is weighed */
-  RcNestProblem problem;
-  GPtrArray    *pool; /* of RcNestCut */
-  RcLength      drops_length;
-  __int128      cuts_area;
+  RcNestProblem  problem;
+  GPtrArray     *pool; /* of RcNestCut */
+  RcCutsSum      sum;
+  RcKnownLength *known; /* of RC_N_KNOWN: lengths found before, at key modulo RC_N_KNOWN */
 } RcAreaState;
 
 void rc_area_state_init (RcAreaState *state, const RcSite *site);

@@ -211,12 +211,22 @@ distance_to (RcPoint p, RcPoint a, RcPoint b)
   return hypot ((double)ap.x - t * (double)ab.x, (double)ap.y - t * (double)ab.y);
 }
 
+/* FALSE only if every point of a-b is at least `distance` away from every point of c-d, by their boxes. */
+static gboolean
+may_be_near (RcPoint a, RcPoint b, RcPoint c, RcPoint d, RcLength distance)
+{
+  return MAX (a.x, b.x) + distance > MIN (c.x, d.x) && MAX (c.x, d.x) + distance > MIN (a.x, b.x)
+         && MAX (a.y, b.y) + distance > MIN (c.y, d.y) && MAX (c.y, d.y) + distance > MIN (a.y, b.y);
+}
+
 static gint64
 weigh_near_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
 {
   for (guint i = 0; i < site->doors->len; i++)
     {
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
+      if (!may_be_near (a, b, door->from, door->to, site->settings->door_distance))
+        continue;
       double distance = MIN (MIN (distance_to (a, door->from, door->to), distance_to (b, door->from, door->to)),
                              MIN (distance_to (door->from, a, b), distance_to (door->to, a, b)));
       if (distance < (double)site->settings->door_distance)

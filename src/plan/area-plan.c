@@ -15,16 +15,21 @@
 /* The nester gets so much for the cuts of each option weighed, when there is time: an area's few cuts need no more. */
 #define OPTION_SECONDS 0.02
 
-/* One pile direction being planned. */
+typedef struct _RcPlanning RcPlanning;
+
+/* One pile direction being planned, in a thread of its own. */
 typedef struct
 {
-  RcSite       *site;
-  RcAreaSearch *search;
-  RcAreaBound   bound;
-  double        pile_degrees;
+  const RcPlanning *planning;
+  GPtrArray        *found; /* of RcOption, the best for each goal */
+  GError           *error;
+  RcSite           *site;
+  RcAreaSearch     *search;
+  RcAreaBound       bound;
+  double            pile_degrees;
 } RcAxis;
 
-typedef struct
+struct _RcPlanning
 {
   const RcJob        *job;
   const RcPlanParams *params;
@@ -34,7 +39,7 @@ typedef struct
   RcLength            length_bound;
   RcMoney             cost_bound;
   gint64              deadline_us;
-} RcPlanning;
+};
 
 static const struct
 {
@@ -122,6 +127,8 @@ add_axis (RcPlanning *planning, const RcHouse *house, const RcGoods *carpet, con
   RcAxis     *axis = &planning->axes[planning->n_axes++];
   axis->site = rc_site_new (planning->job, house, area_plan->area, carpet, weights, 90 - degrees);
   axis->search = rc_area_search_new (axis->site);
+  axis->planning = planning;
+  axis->found = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
   axis->pile_degrees = pinned ? degrees : face_entry (axis->site, area_plan->floor, degrees);
   g_autoptr (GPtrArray) turned = rc_region_rotate (area_plan->floor, 90 - degrees);
   axis->bound = rc_area_bound_compute (axis->site, turned);
@@ -209,42 +216,72 @@ get_goal_score (const RcObjective *objective, const RcPlanning *planning, const 
   return carpet * objective->carpet + seams * objective->seam + rules * objective->rule;
 }
 
-/* Adds the best option for a goal; `loser` (nullable) gets the best along the other direction. */
-static gboolean
-add_goal (RcPlanning *planning, guint goal, RcOption **loser, GError **error)
+/* Finds the best option for each goal along one direction. */
+static gpointer
+plan_axis (gpointer data)
 {
-  RcOption *best = NULL;
-  gint64    best_score = 0;
-  for (guint i = 0; i < planning->n_axes; i++)
+  RcAxis           *axis = data;
+  const RcPlanning *planning = axis->planning;
+  for (guint g = 0; g < G_N_ELEMENTS (goals) && axis->error == NULL; g++)
     {
-      RcAxis *axis = &planning->axes[i];
-      RcScore found;
-      if (!rc_area_search_run (axis->search, &goals[goal].objective, planning->params->seconds > 0,
-                               planning->deadline_us, planning->params->cancellable, &found, error))
-        {
-          rc_option_free (best);
-          return FALSE;
-        }
-      RcOption *option = realize (planning, axis, goals[goal].name, error);
-      if (option == NULL)
-        {
-          rc_option_free (best);
-          return FALSE;
-        }
-      gint64 score = get_goal_score (&goals[goal].objective, planning, option);
-      if (best == NULL || score < best_score)
-        {
-          RcOption *worse = best;
-          best = option;
-          best_score = score;
-          option = worse;
-        }
-      if (loser != NULL && option != NULL)
-        *loser = g_steal_pointer (&option);
-      rc_option_free (option);
+      RcScore   score;
+      RcOption *option = NULL;
+      if (rc_area_search_run (axis->search, &goals[g].objective, planning->params->seconds > 0, planning->deadline_us,
+                              planning->params->cancellable, &score, &axis->error))
+        option = realize (planning, axis, goals[g].name, &axis->error);
+      if (option != NULL)
+        g_ptr_array_add (axis->found, option);
     }
-  g_ptr_array_add (planning->area_plan->options, best);
+  return NULL;
+}
+
+static gboolean
+plan_axes (RcPlanning *planning, GError **error)
+{
+  GThread *threads[N_AXES] = { NULL };
+  for (guint i = 1; i < planning->n_axes; i++)
+    threads[i] = g_thread_new ("pile direction", plan_axis, &planning->axes[i]);
+  plan_axis (&planning->axes[0]);
+  for (guint i = 1; i < planning->n_axes; i++)
+    g_thread_join (threads[i]);
+  for (guint i = 0; i < planning->n_axes; i++)
+    if (planning->axes[i].error != NULL)
+      {
+        g_propagate_error (error, g_steal_pointer (&planning->axes[i].error));
+        return FALSE;
+      }
   return TRUE;
+}
+
+/* Takes the better direction for each goal; the other's best for the first goal is an option too. */
+static void
+gather_options (RcPlanning *planning)
+{
+  RcOption *other = NULL;
+  for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
+    {
+      RcOption *best = NULL, *worse = NULL;
+      for (guint i = 0; i < planning->n_axes; i++)
+        {
+          RcOption *option = g_ptr_array_index (planning->axes[i].found, g);
+          worse = option;
+          if (best == NULL
+              || get_goal_score (&goals[g].objective, planning, option)
+                     < get_goal_score (&goals[g].objective, planning, best))
+            {
+              worse = best;
+              best = option;
+            }
+        }
+      g_ptr_array_add (planning->area_plan->options, rc_option_copy (best));
+      if (g == 0 && worse != NULL)
+        other = rc_option_copy (worse);
+    }
+  if (other == NULL)
+    return;
+  g_free (other->name);
+  other->name = g_strdup ("other-direction");
+  g_ptr_array_add (planning->area_plan->options, other);
 }
 
 static gboolean
@@ -310,19 +347,9 @@ choose (RcAreaPlan *area_plan)
 static gboolean
 plan (RcPlanning *planning, GError **error)
 {
-  RcOption *other = NULL;
-  for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
-    if (!add_goal (planning, g, g == 0 ? &other : NULL, error))
-      {
-        rc_option_free (other);
-        return FALSE;
-      }
-  if (other != NULL)
-    {
-      g_free (other->name);
-      other->name = g_strdup ("other-direction");
-      g_ptr_array_add (planning->area_plan->options, other);
-    }
+  if (!plan_axes (planning, error))
+    return FALSE;
+  gather_options (planning);
   exchange_winners (planning);
   choose (planning->area_plan);
   return TRUE;
@@ -348,6 +375,8 @@ rc_area_plan_new (const RcJob *job, const RcHouse *house, const RcFloorArea *are
     }
   for (guint i = 0; i < planning.n_axes; i++)
     {
+      g_ptr_array_unref (planning.axes[i].found);
+      g_clear_error (&planning.axes[i].error);
       rc_area_search_free (planning.axes[i].search);
       rc_site_free (planning.axes[i].site);
     }

@@ -118,6 +118,7 @@ const char *const RC_FITTERS_SEAMS[] = {
 
 const char *const RC_FITTERS_STRETCH[] = {
   /* CRI 2011 16.5 p. 18; maker’s bulletin: 1 to 1 1/2 %; across a seam less: nficnet.com. */
+  /* xgettext:no-c-format */
   N_ ("Stretch with the power stretcher at least 1 % in length and in width, or as the maker says; less across a seam. "
       "The table gives 1 % of each room in inches or millimetres."),
   /* Common practice, no source. */

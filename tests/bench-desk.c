@@ -50,7 +50,7 @@ time_parts (RcDocument *document)
     {
       double start = get_cpu_ms ();
       g_autoptr (RcOutcome) outcome = rc_outcome_new (rc_document_get_job (document), NULL,
-                                                      rc_document_get_price_book (document), NULL, 0, NULL, NULL);
+                                                      rc_document_get_price_book (document), NULL, 0, NULL, NULL, NULL);
       g_assert_nonnull (outcome);
       add (plans, get_cpu_ms () - start);
 
@@ -92,7 +92,7 @@ time_keys (DeskFixture *fixture, const char *label, double improve_seconds)
     }
   double plan_start = get_cpu_ms ();
   g_autoptr (RcOutcome) outcome = rc_outcome_new (rc_document_get_job (document), NULL,
-                                                  rc_document_get_price_book (document), NULL, 0, NULL, NULL);
+                                                  rc_document_get_price_book (document), NULL, 0, NULL, NULL, NULL);
   g_print ("%-44s %7.1f ms\n", "of it plan and prices of the edited job (CPU)", get_cpu_ms () - plan_start);
   g_autofree char *wall_label = g_strdup_printf ("%s (wall)", label);
   g_autofree char *cpu_label = g_strdup_printf ("%s (CPU)", label);

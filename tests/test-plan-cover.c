@@ -275,6 +275,33 @@ test_metamorphic (void)
     }
 }
 
+/* An area that is as it was keeps its options; one whose wall moved is planned anew, to the same as without a memory.
+ */
+static void
+test_previous (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  add_rectangle (job, "one", 0, 0, FT (15), FT (20), "first");
+  RcRoom *two = add_rectangle (job, "two", FT (30), 0, FT (14), FT (16), "second");
+  g_autoptr (RcPlan) before = make_plan_within (job, 20);
+
+  g_autoptr (RcJob) edited = rc_job_copy (job);
+  RcRoom *moved = rc_measure_find_room (rc_job_get_measure (edited, NULL), two->id);
+  rc_ring_get (moved->outline, 1)->x += FT (1);
+  rc_ring_get (moved->outline, 2)->x += FT (1);
+  RcPlanParams params = { .steady = TRUE, .previous = before };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPlan) after
+      = rc_plan_new (edited, rc_job_get_measure (edited, NULL), plain_weights, NULL, &params, &error);
+  g_assert_no_error (error);
+  g_autoptr (RcPlan) anew = make_plan (edited);
+  g_assert_cmpfloat (((RcAreaPlan *)g_ptr_array_index (after->areas, 0))->seconds, ==, 20);
+  g_assert_cmpint (find_option (after, 0, "least-cost")->cost, ==, find_option (before, 0, "least-cost")->cost);
+  g_assert_cmpfloat (((RcAreaPlan *)g_ptr_array_index (after->areas, 1))->seconds, ==, 0);
+  g_assert_cmpint (find_option (after, 1, "least-cost")->cost, ==, find_option (anew, 1, "least-cost")->cost);
+  check_plan (after);
+}
+
 static void
 test_pins (void)
 {
@@ -304,6 +331,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/cover/houses", test_houses);
   g_test_add_func ("/plan/cover/patterns-match", test_patterns_match);
   g_test_add_func ("/plan/cover/metamorphic", test_metamorphic);
+  g_test_add_func ("/plan/cover/previous", test_previous);
   g_test_add_func ("/plan/cover/pins", test_pins);
   return g_test_run ();
 }

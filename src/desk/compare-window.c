@@ -33,7 +33,7 @@ make_outcome (RcCompareWindow *self, const char *measure)
 
   RcOutcome *outcome
       = rc_outcome_new (rc_document_get_job (self->document), measure, rc_document_get_price_book (self->document),
-                        now ? now->date : NULL, 0, NULL, &error);
+                        now ? now->date : NULL, 0, now, NULL, &error);
   if (outcome == NULL)
     {
       g_autofree char *text = g_strdup_printf (_ ("Measure %s cannot be planned: %s"), measure, error->message);

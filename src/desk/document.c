@@ -108,6 +108,7 @@ typedef struct
   char        *measure;
   RcPriceBook *book;
   double       seconds;
+  RcOutcome   *previous; /* nullable */
 } Search;
 
 static void
@@ -115,6 +116,7 @@ search_free (Search *search)
 {
   rc_job_free (search->job);
   rc_price_book_free (search->book);
+  g_clear_pointer (&search->previous, rc_outcome_unref);
   g_free (search->measure);
   g_free (search);
 }
@@ -125,8 +127,8 @@ search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancel
   const Search    *search = data;
   GError          *error = NULL;
   g_autofree char *today = dup_today ();
-  RcOutcome       *outcome
-      = rc_outcome_new (search->job, search->measure, search->book, today, search->seconds, cancellable, &error);
+  RcOutcome       *outcome = rc_outcome_new (search->job, search->measure, search->book, today, search->seconds,
+                                             search->previous, cancellable, &error);
 
   if (outcome)
     g_task_return_pointer (task, outcome, (GDestroyNotify)rc_outcome_unref);
@@ -164,6 +166,7 @@ start_improving (gpointer data)
   search->book = rc_price_book_copy (self->book);
   search->measure = g_strdup (self->measure);
   search->seconds = self->improve_seconds;
+  search->previous = self->outcome ? rc_outcome_ref (self->outcome) : NULL;
   self->improving = g_cancellable_new ();
 
   g_autoptr (GTask) task = g_task_new (self, self->improving, search_done, NULL);
@@ -183,7 +186,7 @@ plan (RcDocument *self)
 
   stop_improving (self);
   g_clear_error (&self->fault);
-  RcOutcome *outcome = rc_outcome_new (self->job, self->measure, self->book, today, 0, NULL, &error);
+  RcOutcome *outcome = rc_outcome_new (self->job, self->measure, self->book, today, 0, self->outcome, NULL, &error);
   if (outcome)
     {
       g_clear_pointer (&self->outcome, rc_outcome_unref);

@@ -13,12 +13,14 @@ price (RcOutcome *self)
 
 RcOutcome *
 rc_outcome_new (const RcJob *job, const char *measure, const RcPriceBook *book, const char *date, double seconds,
-                GCancellable *cancellable, GError **error)
+                const RcOutcome *previous, GCancellable *cancellable, GError **error)
 {
   g_return_val_if_fail (job != NULL && book != NULL, NULL);
 
   g_autoptr (RcOutcome) self = g_new0 (RcOutcome, 1);
   RcPlanParams params = { .seconds = seconds, .seed = 1, .cancellable = cancellable };
+  if (previous)
+    params.previous = previous->plan;
 
   g_atomic_ref_count_init (&self->refs);
   self->job = rc_job_copy (job);

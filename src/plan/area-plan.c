@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "area-bound.h"
+#include "area-key.h"
 #include "area-search.h"
 #include "cutting.h"
 #include "option.h"
@@ -56,6 +57,7 @@ rc_area_plan_free (RcAreaPlan *area_plan)
 {
   if (area_plan == NULL)
     return;
+  g_free (area_plan->key);
   g_clear_pointer (&area_plan->floor, g_ptr_array_unref);
   g_clear_pointer (&area_plan->options, g_ptr_array_unref);
   g_free (area_plan);
@@ -355,14 +357,41 @@ plan (RcPlanning *planning, GError **error)
   return TRUE;
 }
 
+/* The options that the previous plan found for the same area, if there are. */
+static RcAreaPlan *
+reuse (const RcPlanParams *params, const RcFloorArea *area, const char *key)
+{
+  const RcAreaPlan *known = params->previous != NULL ? rc_plan_find_area (params->previous, area->id) : NULL;
+  if (known == NULL || known->seconds < params->seconds || !g_str_equal (known->key, key))
+    return NULL;
+  RcAreaPlan *copy = g_new0 (RcAreaPlan, 1);
+  copy->area = area;
+  copy->key = g_strdup (key);
+  copy->seconds = known->seconds;
+  copy->floor = rc_region_copy (known->floor);
+  copy->floor_area = known->floor_area;
+  copy->options = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
+  for (guint i = 0; i < known->options->len; i++)
+    g_ptr_array_add (copy->options, rc_option_copy (g_ptr_array_index (known->options, i)));
+  choose (copy);
+  return copy;
+}
+
 RcAreaPlan *
 rc_area_plan_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcPlanWeights *weights,
                   const RcPlanParams *params, GError **error)
 {
+  g_autofree char *key = rc_area_key_new (job, house, area, weights);
+  RcAreaPlan      *kept = reuse (params, area, key);
+  if (kept != NULL)
+    return kept;
+
   RcPlanning planning = { .job = job, .params = params };
   planning.deadline_us = g_get_monotonic_time () + (gint64)(params->seconds * G_USEC_PER_SEC);
   planning.area_plan = g_new0 (RcAreaPlan, 1);
   planning.area_plan->area = area;
+  planning.area_plan->key = g_steal_pointer (&key);
+  planning.area_plan->seconds = params->seconds;
   planning.area_plan->options = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
   planning.area_plan->floor = rc_house_compute_floor (house, area, &planning.area_plan->floor_area, error);
 

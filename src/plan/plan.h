@@ -83,6 +83,8 @@ typedef struct
 typedef struct
 {
   const RcFloorArea *area;       /* borrowed from the job */
+  char              *key;        /* all that the options depend on */
+  double             seconds;    /* the time that was allowed to find them */
   RcRegion          *floor;      /* as laid, in the house */
   RcArea             floor_area; /* exact, doubled */
   GPtrArray         *options;    /* of RcOption, cheapest first, at least one */
@@ -121,6 +123,7 @@ typedef struct
                        long as `seconds` suffice for the planner's own search */
   guint64       seed;
   GCancellable *cancellable; /* nullable */
+  const RcPlan *previous; /* nullable: areas that are still the same keep its options, found in as much time at least */
 } RcPlanParams;
 
 /* Gives the weights for a carpet. */

@@ -1,0 +1,116 @@
+#include "area-key.h"
+
+static void
+add_number (GString *key, gint64 number)
+{
+  g_string_append_printf (key, "%" G_GINT64_FORMAT ",", number);
+}
+
+static void
+add_text (GString *key, const char *text)
+{
+  g_string_append_printf (key, "%s\n", text != NULL ? text : "");
+}
+
+static void
+add_point (GString *key, RcPoint point)
+{
+  add_number (key, point.x);
+  add_number (key, point.y);
+}
+
+static void
+add_ring (GString *key, const RcRing *ring)
+{
+  add_number (key, ring->len);
+  for (guint i = 0; i < ring->len; i++)
+    add_point (key, *rc_ring_get (ring, i));
+}
+
+static void
+add_settings (GString *key, const RcSettings *settings)
+{
+  add_number (key, settings->trim_length);
+  add_number (key, settings->trim_width);
+  add_number (key, settings->least_fill_width);
+  add_number (key, settings->least_piece_length);
+  add_number (key, settings->most_joins);
+  add_number (key, settings->door_distance);
+  add_number (key, settings->stagger);
+  for (guint i = 0; i < RC_N_RULES; i++)
+    add_number (key, settings->rule_cost[i]);
+}
+
+static void
+add_carpet (GString *key, const RcGoods *carpet)
+{
+  add_text (key, carpet->id);
+  add_number (key, rc_goods_get_usable_width (carpet));
+  add_number (key, carpet->repeat_length);
+  add_number (key, carpet->repeat_width);
+  add_number (key, rc_goods_get_drop (carpet));
+  add_number (key, carpet->length_step);
+}
+
+static void
+add_room (GString *key, const RcPlacedRoom *placed)
+{
+  add_text (key, placed->room->id);
+  add_text (key, placed->room->name);
+  add_number (key, placed->room->floor);
+  add_ring (key, placed->polygon->outer);
+  for (guint i = 0; i < placed->polygon->holes->len; i++)
+    add_ring (key, g_ptr_array_index (placed->polygon->holes, i));
+}
+
+static gboolean
+has_room (const RcFloorArea *area, const RcRoom *room)
+{
+  for (guint i = 0; room != NULL && i < area->rooms->len; i++)
+    if (g_str_equal (g_ptr_array_index (area->rooms, i), room->id))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_opening (GString *key, const RcFloorArea *area, const RcPlacedOpening *placed)
+{
+  if (!has_room (area, placed->room) && !has_room (area, placed->other))
+    return;
+  add_text (key, placed->room->id);
+  add_text (key, placed->room->name);
+  add_text (key, placed->other != NULL ? placed->other->id : NULL);
+  add_text (key, placed->opening->id);
+  add_number (key, placed->opening->kind);
+  add_number (key, placed->opening->width);
+  add_number (key, placed->joins);
+  add_point (key, placed->from);
+  add_point (key, placed->to);
+  add_point (key, placed->outward);
+  add_point (key, placed->other_from);
+  add_point (key, placed->other_to);
+}
+
+char *
+rc_area_key_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcPlanWeights *weights)
+{
+  GString *key = g_string_new (NULL);
+  add_text (key, area->id);
+  add_text (key, area->name);
+  add_number (key, area->pile_degrees);
+  add_number (key, area->seam_line_pinned);
+  add_number (key, area->seam_line);
+  add_number (key, job->units);
+  add_settings (key, &job->settings);
+  add_carpet (key, rc_job_find_goods (job, area->carpet));
+  add_number (key, weights->carpet_per_m);
+  add_number (key, weights->side_seam_per_m);
+  add_number (key, weights->cross_seam_per_m);
+  add_number (key, weights->cross_seam_each);
+  for (guint i = 0; i < area->rooms->len; i++)
+    add_room (key, rc_house_find_room (house, g_ptr_array_index (area->rooms, i)));
+  /* Rooms of other areas bound what runs into the walls between. */
+  for (guint i = 0; i < house->openings->len; i++)
+    add_opening (key, area, g_ptr_array_index (house->openings, i));
+  return g_string_free (key, FALSE);
+}

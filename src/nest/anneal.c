@@ -6,7 +6,8 @@
 
 enum
 {
-  MOST_TAKEN = 16
+  MOST_TAKEN = 16,
+  OPEN_LEAVES = 64 /* about so many neighbours are looked at in a step */
 };
 
 typedef struct
@@ -18,6 +19,7 @@ typedef struct
   RcNestSpot         *spots, *tried;
   RcNestScore         best;
   double              best_energy, energy, unit;
+  double              spread; /* weight of the space that is spread */
   int                *taken;
   int                 n_taken;
   int                *outside; /* items without a place */
@@ -43,7 +45,7 @@ compute_energy (const Improver *self)
 
           spread += whole - area * (area / whole);
         }
-      energy += tree->weights[b] * ((double)root->h * width + 0.1 * spread);
+      energy += tree->weights[b] * ((double)root->h * width + self->spread * spread);
     }
   for (int k = 0; k < self->n_outside; k++)
     energy += 8.0 * (double)tree->nodes[self->outside[k]].area;
@@ -212,6 +214,7 @@ step (Improver *self, double temperature)
   int    n_outside = self->n_outside;
 
   rc_nest_tree_copy (self->kept, self->tree);
+  rc_nest_tree_begin_step (self->tree, (guint32)rc_nest_random_next (&self->random), OPEN_LEAVES);
   choose_taken (self);
   for (int k = 0; k < self->n_taken; k++)
     rc_nest_tree_remove (self->tree, self->taken[k]);
@@ -255,13 +258,13 @@ static void
 run_cycle (Improver *self, guint64 steps)
 {
   RcNestClock *clock = self->search->clock;
-  double       hot = 0.3, cold = 0.003;
+  double       hot = 0.2, cold = 0.003;
 
   for (guint64 s = 0; s < steps && !self->done && clock->steps_left > 0; s++)
     {
       double share = (double)s / (double)steps;
 
-      if (s % 32 == 0 && rc_nest_clock_is_over (clock))
+      if (s % 8 == 0 && rc_nest_clock_is_over (clock))
         return;
       if (clock->steps_left != G_MAXUINT64)
         clock->steps_left--;
@@ -285,6 +288,7 @@ rc_nest_anneal (const RcNestTask *task, const RcNestSearch *search, guint64 step
   for (guint i = 0; i < n; i++)
     self->unit += (double)self->tree->nodes[i].area / n;
   rc_nest_random_seed (&self->random, search->seed);
+  self->spread = rc_nest_random_below (&self->random, 2) == 0 ? 0.1 : 0.4;
   self->done = self->best.unplaced == 0 && self->best.used <= search->goal;
   load (self);
   run_cycle (self, steps);

@@ -310,6 +310,8 @@ rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots)
           {
             RcNestScore score;
 
+            if (best.unplaced != G_MAXUINT && g_cancellable_is_cancelled (task->cancellable))
+              return;
             rc_nest_builder_run (builder, order, n, EAGERNESS[e], way == 0 ? NULL : reversed, tried);
             score = rc_nest_score (task, tried);
             if (rc_nest_score_compare (&score, &best) < 0)

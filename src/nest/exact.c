@@ -174,6 +174,8 @@ add_bin (Exact *self, guint b, gboolean by_length)
   for (guint32 set = n_sets; set-- > 0;)
     {
       taken[set] = 0;
+      if (set % 256 == 0 && rc_nest_clock_is_over (self->clock))
+        return; /* which spread sees too */
       for (guint32 sub = set & allowed; sub != 0; sub = (sub - 1) & set & allowed)
         {
           Price before = self->best[set ^ sub], price;

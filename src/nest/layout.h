@@ -26,6 +26,7 @@ typedef struct
   const RcNestProblem *problem; /* borrowed */
   RcNestItems         *items;
   RcNestBins          *bins;
+  GCancellable        *cancellable;  /* borrowed, nullable: cuts the first answer short */
   int                 *lot_of_group; /* which lot each group is cut from; -1: not decided, none allowed */
 } RcNestTask;
 

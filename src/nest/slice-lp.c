@@ -6,7 +6,7 @@
 enum
 {
   MOST_ROUNDS = 2000,
-  MOST_CELLS = 40000000, /* of the knapsack's table */
+  MOST_CELLS = 6000000, /* of the knapsack's table */
   PRICE_BITS = 30
 };
 

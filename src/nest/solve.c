@@ -130,6 +130,7 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
   RcNestAnswer          *answer = rc_nest_answer_new ();
   Solver                 self = { .task = task, .params = params, .spots = spots };
 
+  task->cancellable = params != NULL ? params->cancellable : NULL;
   answer->reason = find_first (task, spots);
   if (answer->reason == NULL)
     {

@@ -138,7 +138,7 @@ rc_nest_joins_fill (RcNestJoins *self, const RcNestClock *clock)
     {
       fill_set (self, set, front);
       if (front->overflow || self->entries->len > MOST_ENTRIES
-          || (clock != NULL && set % 16 == 0 && rc_nest_clock_is_over (clock)))
+          || (clock != NULL && set % 4 == 0 && rc_nest_clock_is_over (clock)))
         return FALSE;
     }
   return TRUE;

@@ -122,7 +122,7 @@ rc_nest_levels_fill (RcNestLevels *self, guint32 universe, RcLength start, const
       fill_set (self, set);
       if (self->overflow)
         return FALSE;
-      if (clock != NULL && n % 64 == 63 && rc_nest_clock_is_over (clock))
+      if (clock != NULL && n % 8 == 7 && rc_nest_clock_is_over (clock))
         return FALSE;
     }
   return TRUE;

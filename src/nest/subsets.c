@@ -28,7 +28,7 @@ fill_plain (RcNestSubsets *self, const RcNestClock *clock)
     {
       guint32 low = set & -set, others = set ^ low;
 
-      if (set % 64 == 0 && rc_nest_clock_is_over (clock))
+      if (set % 16 == 0 && rc_nest_clock_is_over (clock))
         return FALSE;
       for (guint32 sub = others;; sub = (sub - 1) & others)
         {

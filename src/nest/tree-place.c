@@ -100,6 +100,15 @@ is_hopeless (const Search *search, const RcNestNode *node, RcLength spare_w, RcL
   return (double)(search->area + node->area - w * h) * search->weight > search->best.cost * (double)w;
 }
 
+/* Whether a length is left out in this step. */
+static inline gboolean
+is_closed (const RcNestTree *tree, int v)
+{
+  guint32 mixed = ((guint32)v ^ tree->salt) * 0x9e3779b1u;
+
+  return tree->touched[v] != tree->step && (mixed >> 24) >= tree->open_share;
+}
+
 /* spare_w, spare_h: how much node v may grow without moving anything else. */
 static void
 visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
@@ -152,8 +161,10 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
 
       if (tree->repeat > 1)
         more = rc_length_round_up (child->h, tree->repeat) - child->h + spare_h / tree->repeat * tree->repeat;
-      if (!is_hopeless (search, child, spare_w + node->w - child->w, more))
-        visit (search, c, spare_w + node->w - child->w, more, depth + 1);
+      if ((depth == 0 && is_closed (tree, c)) || is_hopeless (search, child, spare_w + node->w - child->w, more))
+        continue;
+
+      visit (search, c, spare_w + node->w - child->w, more, depth + 1);
     }
 }
 

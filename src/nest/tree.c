@@ -42,6 +42,8 @@ rc_nest_tree_new (const RcNestTask *task)
   self->n_nodes = self->n_leaves + self->n_roots;
   self->free_node = -1;
   self->weights = make_weights (task->bins);
+  self->touched = g_new0 (guint32, self->most_nodes);
+  self->open_share = 256;
   return self;
 }
 
@@ -52,6 +54,7 @@ rc_nest_tree_free (RcNestTree *self)
     return;
   g_free (self->nodes);
   g_free (self->weights);
+  g_free (self->touched);
   g_free (self);
 }
 
@@ -61,6 +64,14 @@ rc_nest_tree_copy (RcNestTree *to, const RcNestTree *from)
   memcpy (to->nodes, from->nodes, sizeof (RcNestNode) * (gsize)from->n_nodes);
   to->n_nodes = from->n_nodes;
   to->free_node = from->free_node;
+}
+
+void
+rc_nest_tree_begin_step (RcNestTree *self, guint32 salt, guint most_leaves)
+{
+  self->step++;
+  self->salt = salt;
+  self->open_share = self->n_leaves > (int)most_leaves ? 256 * most_leaves / (guint)self->n_leaves : 256;
 }
 
 static gboolean
@@ -149,7 +160,10 @@ static void
 measure_up (RcNestTree *self, int v)
 {
   for (; v >= 0; v = self->nodes[v].parent)
-    measure (self, v);
+    {
+      measure (self, v);
+      self->touched[v] = self->step;
+    }
 }
 
 /* A node with one child gives its place to the child, whose own children move up when it is of the parent's kind. */

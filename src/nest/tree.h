@@ -42,7 +42,10 @@ typedef struct
   int               free_node; /* chain of unused nodes through next; -1: none */
   int               stages;    /* most stages; G_MAXINT: any number */
   RcLength          repeat;    /* 1: none */
-  double           *weights;   /* of the bins: what a tick of used length weighs, 1 for the dearest */
+  guint32          *touched;   /* by node: the last step that changed it */
+  guint32           step, salt;
+  guint             open_share; /* of 256: how many of the untouched lengths are looked at in this step */
+  double           *weights;    /* of the bins: what a tick of used length weighs, 1 for the dearest */
 } RcNestTree;
 
 /* Where an item may be put. */
@@ -68,6 +71,10 @@ void        rc_nest_tree_free (RcNestTree *tree);
 void        rc_nest_tree_copy (RcNestTree *to, const RcNestTree *from); /* both of one task */
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestTree, rc_nest_tree_free)
+
+/* Begins a step: until the next, places are looked for in all lengths that the step has changed, in new ones, and in
+ * about `most_leaves` leaves' worth of the others, chosen by salt. */
+void rc_nest_tree_begin_step (RcNestTree *tree, guint32 salt, guint most_leaves);
 
 gboolean    rc_nest_tree_holds (const RcNestTree *tree, int item);
 void        rc_nest_tree_remove (RcNestTree *tree, int item);

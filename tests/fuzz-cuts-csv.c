@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "cuts-csv.h"
+#include "rounds.h"
 #include "rowcut-error.h"
 
 int LLVMFuzzerTestOneInput (const guint8 *data, gsize size);
@@ -77,7 +78,7 @@ test_mutations (void)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (20);
 
-  for (guint run = 0; run < N_RUNS; run++)
+  for (guint run = 0; run < scale_rounds (N_RUNS); run++)
     {
       g_autoptr (GString) text = g_string_new (SAMPLE);
 

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "job-file.h"
+#include "rounds.h"
 #include "rowcut-error.h"
 #include "shipped.h"
 
@@ -101,7 +102,7 @@ test_mutations (void)
   g_autoptr (GRand) rand = g_rand_new_with_seed (20260302);
   g_autofree char *xml = rc_job_file_format (demo, NULL);
 
-  for (guint run = 0; run < N_RUNS; run++)
+  for (guint run = 0; run < scale_rounds (N_RUNS); run++)
     {
       g_autoptr (GByteArray) bytes = g_byte_array_new ();
 

@@ -5,6 +5,7 @@
  */
 #include "length.h"
 
+#include "rounds.h"
 #include "rowcut-error.h"
 
 #include <string.h>
@@ -127,7 +128,7 @@ test_mutations (void)
   for (guint i = 0; i < G_N_ELEMENTS (corpus); i++)
     LLVMFuzzerTestOneInput ((const guint8 *)corpus[i], strlen (corpus[i]));
 
-  for (int i = 0; i < N_MUTATIONS; i++)
+  for (guint i = 0; i < scale_rounds (N_MUTATIONS); i++)
     {
       g_autoptr (GString) text = g_string_new (corpus[g_rand_int_range (random, 0, G_N_ELEMENTS (corpus))]);
 

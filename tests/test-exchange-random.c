@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "job-file.h"
+#include "rounds.h"
 
 /* --- random things --- */
 
@@ -471,7 +472,7 @@ same_book (const RcPriceBook *a, const RcPriceBook *b)
 static void
 test_random_jobs (void)
 {
-  for (guint i = 0; i < 200; i++)
+  for (guint i = 0; i < scale_rounds (200); i++)
     {
       g_autoptr (RcJob) job = random_job ();
       g_autoptr (RcJob) back = NULL;

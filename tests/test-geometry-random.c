@@ -1,11 +1,12 @@
 /* Ten thousand shapes by chance: areas, faults, slices, lines and overlays against GEOS. */
 #include "random-shapes.h"
+#include "rounds.h"
 
 #include "strip.h"
 
 #include <math.h>
 
-#define N_REGIONS 10000
+#define N_REGIONS scale_rounds (10000)
 #define SEED      20
 
 typedef void (*Judge) (GEOSContextHandle_t geos, GRand *random, const RcRegion *region, const GEOSGeometry *geometry);
@@ -292,7 +293,7 @@ judge_overlay (GEOSContextHandle_t geos, RcRegion *ours, GEOSGeometry *theirs)
 static RcRegion *
 make_partner (GRand *random, const RcRegion *region)
 {
-  const RcRegion *plain = g_ptr_array_index (regions, g_rand_int_range (random, 0, N_REGIONS));
+  const RcRegion *plain = g_ptr_array_index (regions, g_rand_int_range (random, 0, (int)regions->len));
   RcBox           box = rc_region_compute_box (region);
 
   return rc_region_move (plain, (box.x1 - box.x0) / 3, (box.y1 - box.y0) / 4);

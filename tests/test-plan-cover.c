@@ -3,6 +3,7 @@
 
 #include "option.h"
 #include "plan-maker.h"
+#include "rounds.h"
 #include "rowcut-error.h"
 #include "site.h"
 
@@ -122,7 +123,7 @@ make_random_job (void)
 static void
 test_skylines (void)
 {
-  for (guint i = 0; i < 300; i++)
+  for (guint i = 0; i < scale_rounds (300); i++)
     {
       g_autoptr (RcJob) job = make_random_job ();
       add_skyline (job, "room", 0, "area");
@@ -135,7 +136,7 @@ test_skylines (void)
 static void
 test_angled (void)
 {
-  for (guint i = 0; i < 300; i++)
+  for (guint i = 0; i < scale_rounds (300); i++)
     {
       g_autoptr (RcJob) job = make_random_job ();
       RcLength width = IN (g_test_rand_int_range (60, 300)), length = IN (g_test_rand_int_range (60, 300));
@@ -179,7 +180,7 @@ make_random_house (void)
 static void
 test_houses (void)
 {
-  for (guint i = 0; i < 100; i++)
+  for (guint i = 0; i < scale_rounds (100); i++)
     {
       g_autoptr (RcJob) job = make_random_house ();
       g_autoptr (RcPlan) plan = make_plan (job);
@@ -199,7 +200,7 @@ get_pattern (const RcPiece *piece, RcPoint point)
 static void
 test_patterns_match (void)
 {
-  for (guint i = 0; i < 100; i++)
+  for (guint i = 0; i < scale_rounds (100); i++)
     {
       g_autoptr (RcJob) job = make_random_house ();
       RcGoods *carpet = g_ptr_array_index (job->goods, 0);

@@ -26,7 +26,8 @@ new_line (const char *item, gint64 quantity_micro, RcUnit unit, RcMoney price)
   return line;
 }
 
-/* 36 sq yd at 17.95 (TRADE E4's yardage at E5's price) and two rolls of tape. */
+/* 36 sq yd at 17.95 (published: hasslefreeflooring.com's yardage at the price of jiskha 1326255360) and two rolls of
+ * tape. */
 static GPtrArray *
 new_lines (void)
 {

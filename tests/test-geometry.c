@@ -28,7 +28,7 @@ test_published_rooms (void)
 {
   /* ASVAB practice item: bedrooms 12 x 14, 12 x 10 and 8 x 12 ft are 384 sq ft, 42 2/3 sq yd */
   g_autoptr (GPtrArray) bedrooms = rc_region_new ();
-  /* maths lesson transcript: an L of 12 x 18 and 3 x 3 ft is 225 sq ft, 25 sq yd */
+  /* a maths lesson: an L of 12 x 18 and 3 x 3 ft is 225 sq ft, 25 sq yd */
   g_autoptr (RcPolygon) angle
       = rc_polygon_new_take (RING ({ 0, 0 }, { 15 * FOOT, 0 }, { 15 * FOOT, 3 * FOOT }, { 12 * FOOT, 3 * FOOT },
                                    { 12 * FOOT, 18 * FOOT }, { 0, 18 * FOOT }));

@@ -125,7 +125,7 @@ test_turned_room (void)
 
 /* --- closing --- */
 
-/* TRADE sheet's measured rectangle (own arithmetic): 12'0", 15'0", 12'1", 15'2" walked E, N, W, S misses by dx -1,
+/* A measured rectangle (own arithmetic): 12'0", 15'0", 12'1", 15'2" walked E, N, W, S misses by dx -1,
  * dy -2 in, error 2.236 in, perimeter 651 in, 1 part in 291. */
 static RcRoom *
 new_unclosed (void)
@@ -372,7 +372,8 @@ test_openings_refused (void)
 
 /* --- stairs, goods, settings --- */
 
-/* Litchfield's rule with 13 steps, tread 10, rise 7 1/2 in: 246.5 in (TRADE E35); 36 in wide: 38 1/2 in (E34). */
+/* Litchfield's rule with 13 steps, tread 10, rise 7 1/2 in: 246.5 in (Renovation, recomputed); 36 in wide: 38 1/2 in
+ * (same). */
 static void
 test_stair_cut (void)
 {
@@ -413,7 +414,8 @@ test_words (void)
   g_assert_nonnull (strstr (error->message, "set, half-drop, quarter-drop"));
 }
 
-/* Repeat 36 in: half-drop steps 18 in, quarter-drop 9 in (TRADE 1.5, M9 and M13). */
+/* Repeat 36 in: half-drop steps 18 in, quarter-drop 9 in (fabric-maker's page; a quarter drop is common practice, no
+ * source). */
 static void
 test_pattern_drop (void)
 {

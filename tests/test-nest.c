@@ -44,7 +44,7 @@ test_nothing (void)
   g_assert_cmpint (rc_nest_compute_quick_bound (problem), ==, 0);
 }
 
-/* The joined fill of TRADE E4's kind: three short pieces lie side by side in one roll width. */
+/* A joined fill as in the published room of 15 x 20 ft: three short pieces lie side by side in one roll width. */
 static void
 test_joined_fill (void)
 {
@@ -59,7 +59,7 @@ test_joined_fill (void)
   g_assert_cmpint (rc_nest_compute_quick_length (problem), ==, answer->used_length);
 }
 
-/* Phase rule for the cutter, TRADE M13's check: need 176 in, repeat 36 in. Set match: starts 0 and 180, roll used
+/* Phase rule for the cutter, own arithmetic: need 176 in, repeat 36 in. Set match: starts 0 and 180, roll used
  * 356 in; half-drop: starts 0 and 198, roll used 374 in. */
 static void
 test_pattern_phases (void)

@@ -17,7 +17,7 @@ typedef struct
   guint       pieces, joins;
 } Layout;
 
-/* Sources: TRADE table numbers are of the published examples named beside them. */
+/* The published source stands in each case's name. */
 static const Layout layouts[] = {
   { "14 x 16 ft, drops along 16: 32 ft (ehow 6737804)", FT (12), FT (14), FT (16), 90, 0, 0, 0, 0, 0, FT (32), 2, 0 },
   { "14 x 16 ft, drops along 14: 28 ft (ehow 6737804)", FT (12), FT (16), FT (14), 90, 0, 0, 0, 0, 0, FT (28), 2, 0 },

@@ -13,8 +13,8 @@ compute_strip (const RcJob *job)
   return strip;
 }
 
-/* TRADE E41 (gripper page: room of 3 x 3.6 m, 13.2 m) and E42 (less a door of 0.8 m by CRI 2015 11.1: 12.4 m, nine
- * lengths of 1.5 m). */
+/* Published gripper page (ehow.co.uk 7944580): room of 3 x 3.6 m, 13.2 m; and by own arithmetic (less a door of 0.8 m
+ * by CRI 2015 11.1: 12.4 m, nine lengths of 1.5 m). */
 static void
 test_strip_of_a_room (void)
 {
@@ -281,14 +281,14 @@ test_area_by_the_running_foot (void)
 
   goods->unit = RC_UNIT_FT;
   goods->roll_width = FT (6);
-  goods->pack_micro = 45 * RC_MICRO; /* TRADE T9: 6 x 45 ft, 270 sq ft */
+  goods->pack_micro = 45 * RC_MICRO; /* common roll: 6 x 45 ft, 270 sq ft (consumer page) */
   goods->pack_unit = RC_UNIT_ROLL;
   g_assert_true (rc_packing_from_area (goods, rc_area_from_rectangle (FT (27), FT (20)), &packing, NULL));
   g_assert_cmpint (packing.net_micro, ==, 90 * RC_MICRO);
   g_assert_cmpint (packing.packs, ==, 2);
 }
 
-/* TRADE section 3: exact definitions; E7, E8, E26, E31, E32, E33 are arithmetic on areas. */
+/* Exact definitions of the units, and published arithmetic on areas, its source in each row. */
 static void
 test_conversions (void)
 {
@@ -309,11 +309,12 @@ test_conversions (void)
     { "US gallon = 3.785411784 L (recalled)", RC_MICRO, RC_UNIT_GALLON, RC_UNIT_LITRE, 0, 3785412 },
     { "a running foot of 12 ft is 1.3333 sq yd", RC_MICRO, RC_UNIT_FT, RC_UNIT_SQ_YD, FT (12), 1333333 },
     { "and back", 36 * RC_MICRO, RC_UNIT_SQ_YD, RC_UNIT_FT, FT (12), 27000000 },
-    { "E7: 16 x 16 ft is 28.444 sq yd, not 28.41", 256 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0, 28444444 },
-    { "E8: 132 sq ft is 14.667 sq yd", 132 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0, 14666667 },
-    { "E26: 169 sq ft is 18 7/9 sq yd", 169 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0, 18777778 },
-    { "E32: 444 sq ft is 49.3 sq yd", 444 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0, 49333333 },
-    { "E33: 15 ft of 3 ft is 5 sq yd", 15 * RC_MICRO, RC_UNIT_FT, RC_UNIT_SQ_YD, FT (3), 5000000 },
+    { "16 x 16 ft is 28.444 sq yd, not 28.41 (megaelecciones.com)", 256 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0,
+      28444444 },
+    { "132 sq ft is 14.667 sq yd (daltoncarpet.com)", 132 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0, 14666667 },
+    { "169 sq ft is 18 7/9 sq yd (jiskha 1232497269)", 169 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0, 18777778 },
+    { "444 sq ft is 49.3 sq yd (howstuffworks)", 444 * RC_MICRO, RC_UNIT_SQ_FT, RC_UNIT_SQ_YD, 0, 49333333 },
+    { "15 ft of 3 ft is 5 sq yd (ehow.co.uk 7299478)", 15 * RC_MICRO, RC_UNIT_FT, RC_UNIT_SQ_YD, FT (3), 5000000 },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
@@ -360,7 +361,7 @@ test_conversions_return (void)
     }
 }
 
-/* TRADE E31 ("ABC of measuring"): up to the next half foot; the areas of the rounded sizes. */
+/* A retailer's "ABC of measuring": up to the next half foot; the areas of the rounded sizes. */
 static void
 test_rounding_up (void)
 {
@@ -414,8 +415,8 @@ test_packs_hold_enough (void)
     }
 }
 
-/* TRADE A1, A2 ("Estimating quantities"): bags = area / coverage; coverage quoted at 1 mm and laid 3 mm thick takes
- * three times the bags. 13 m2 a bag, 39 m2: 3 bags at 1 mm, 9 at 3 mm, and a tick more of floor one bag more. */
+/* Workspace Training, "Estimating quantities": bags = area / coverage; coverage quoted at 1 mm and laid 3 mm thick
+ * takes three times the bags. 13 m2 a bag, 39 m2: 3 bags at 1 mm, 9 at 3 mm, and a tick more of floor one bag more. */
 static void
 test_coverage (void)
 {

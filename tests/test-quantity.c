@@ -16,9 +16,9 @@ find_line (const GPtrArray *lines, const char *item, gboolean from_stock)
   return NULL;
 }
 
-/* A catalogue with one of each sundry: tape 3 in wide in rolls of 66 ft (TRADE T18), sealer 60 ft of edge a bottle
- * (our own figure: TRADE A8 says none is published), strip in cartons of 400 ft (TRADE G12), adhesive 4 gal covering 36
- * sq yd (9 sq yd/gal, within TRADE A4), a moulding in bars of 6 ft. */
+/* A catalogue with one of each sundry: tape 3 in wide in rolls of 66 ft (common practice, no source), sealer 60 ft of
+ * edge a bottle (our own figure: none is published), strip in cartons of 400 ft (merchant listing), adhesive 4 gal
+ * covering 36 sq yd (9 sq yd/gal: the trade says 8 to 10, no source), a moulding in bars of 6 ft. */
 static GPtrArray *
 build_catalogue (void)
 {
@@ -63,7 +63,8 @@ assert_line (const GPtrArray *lines, const char *item, gint64 net_micro, gint64 
   g_assert_cmpstr (line->name, !=, "");
 }
 
-/* TRADE E4 (measuring page for a 15 x 20 ft room): 27 running feet of a 12 ft roll are 36 sq yd; two cross seams. */
+/* Measuring page for a 15 x 20 ft room (hasslefreeflooring.com): 27 running feet of a 12 ft roll are 36 sq yd; two
+ * cross seams. */
 static void
 test_joined_fill (void)
 {
@@ -76,7 +77,7 @@ test_joined_fill (void)
   g_assert_cmpstr (find_line (lines, "twist", FALSE)->because, ==,
                    "Living room: pieces 1–4; 27' 0\" of roll × 12' 0\" wide");
 
-  /* Side seam 20 ft and cross seams 2 x 4 ft, less 1 1/2 in at the side seam each (common practice, no source: J6). */
+  /* Side seam 20 ft and cross seams 2 x 4 ft, less 1 1/2 in at the side seam each (common practice, no source). */
   assert_line (lines, "tape", 27750000, 1, 66 * RC_MICRO);
   g_assert_cmpstr (find_line (lines, "tape", FALSE)->because, ==,
                    "1 side seam, 20' 0\" (Living room, pieces 1, 2); 2 cross seams, 8' 0\" in all (Living room, "
@@ -86,7 +87,7 @@ test_joined_fill (void)
   assert_line (lines, "sealer", 933333, 1, 1 * RC_MICRO);
   assert_line (lines, "strip", 70 * RC_MICRO, 1, 400 * RC_MICRO);
 
-  /* 300 sq ft of floor: 33.33 sq yd, as E4 says. */
+  /* 300 sq ft of floor: 33.33 sq yd, as the page says. */
   assert_line (lines, "lay", 33333333, 0, 33333333);
   assert_line (lines, "side-seam", 20 * RC_MICRO, 0, 20 * RC_MICRO);
   assert_line (lines, "cross-seam", 2 * RC_MICRO, 0, 2 * RC_MICRO);
@@ -111,32 +112,37 @@ test_carpet_quantities (void)
     RcUnit      unit;
     gint64      quantity_micro;
   } rows[] = {
-    { "E1: 2 drops of 16 ft, 42.67 sq yd", FT (12), FT (32), RC_UNIT_SQ_YD, 42666667 },
-    { "E2: 2 drops of 14 ft, 37.33 sq yd", FT (12), FT (28), RC_UNIT_SQ_YD, 37333333 },
-    { "E3: 21 running feet, 28 sq yd", FT (12), FT (21), RC_UNIT_SQ_YD, 28000000 },
-    { "E4: 27 running feet, 36 sq yd", FT (12), FT (27), RC_UNIT_SQ_YD, 36000000 },
-    { "E4: the same, 324 sq ft", FT (12), FT (27), RC_UNIT_SQ_FT, 324000000 },
-    { "E5: 12 x 28 ft, 37.33 sq yd", FT (12), FT (28), RC_UNIT_SQ_YD, 37333333 },
-    { "E6: 21 running feet, 28 sq yd", FT (12), FT (21), RC_UNIT_SQ_YD, 28000000 },
-    { "E9: 34 ft 2 in, 410 sq ft", FT (12), FT_IN (34, 2), RC_UNIT_SQ_FT, 410000000 },
-    { "E9: the same, 45.6 sq yd (45.556)", FT (12), FT_IN (34, 2), RC_UNIT_SQ_YD, 45555556 },
-    { "E10: 8 strips of 24 ft 9 in, 66 yd", FT_IN (2, 3), 8 * FT_IN (24, 9), RC_UNIT_YD, 66000000 },
-    { "E11: 8 strips of 33 1/2 ft, 89 1/3 yd", FT (3), 8 * FT_IN (33, 6), RC_UNIT_YD, 89333333 },
-    { "E12: 5 strips of 12 ft, 20 yd", FT_IN (2, 3), 5 * FT (12), RC_UNIT_YD, 20000000 },
-    { "E13: 16 ft and 5 x 18 ft, 35 1/3 yd", FT_IN (2, 3), FT (16) + 5 * FT (18), RC_UNIT_YD, 35333333 },
-    { "E15: 20 ft and 7 x 20 ft 9 in, 55 1/12 yd", FT_IN (2, 3), FT (20) + 7 * FT_IN (20, 9), RC_UNIT_YD, 55083333 },
-    { "E17: 5 strips of 6 5/6 yd, 34 1/6 yd", FT (3), 5 * FT_IN (20, 6), RC_UNIT_YD, 34166667 },
-    { "E18: 7 strips of 19 ft, 44 1/3 yd", FT_IN (2, 3), 7 * FT (19), RC_UNIT_YD, 44333333 },
-    { "E19: 6 strips of 15 ft, 30 yd", FT_IN (2, 3), 6 * FT (15), RC_UNIT_YD, 30000000 },
-    { "E20: 3 drops of 13 m", M (300), 3 * M (1300), RC_UNIT_M, 39000000 },
-    { "E20: 5 drops of 8 m", M (300), 5 * M (800), RC_UNIT_M, 40000000 },
-    { "E21: 6 m of a 4 m roll", M (400), M (600), RC_UNIT_M2, 24000000 },
-    { "E22: crosswise 2 x 2.95 m", M (200), 2 * M (295), RC_UNIT_M, 5900000 },
-    { "E23: 41 running feet, 492 sq ft", FT (12), FT (41), RC_UNIT_SQ_FT, 492000000 },
-    { "E23: the same, 54.67 sq yd", FT (12), FT (41), RC_UNIT_SQ_YD, 54666667 },
-    { "E28: a roll of 100 ft, 133.33 sq yd", FT (12), FT (100), RC_UNIT_SQ_YD, 133333333 },
-    { "E28: the same, 111.48364 m2 (111.483648)", FT (12), FT (100), RC_UNIT_M2, 111483648 },
-    { "E36: 28.75 ft of 41 in, 10.91 sq yd", FT_IN (3, 5), FT_IN (28, 9), RC_UNIT_SQ_YD, 10914352 },
+    { "2 drops of 16 ft, 42.67 sq yd (ehow 6737804)", FT (12), FT (32), RC_UNIT_SQ_YD, 42666667 },
+    { "2 drops of 14 ft, 37.33 sq yd (ehow 6737804)", FT (12), FT (28), RC_UNIT_SQ_YD, 37333333 },
+    { "21 running feet, 28 sq yd (ehow 6737804)", FT (12), FT (21), RC_UNIT_SQ_YD, 28000000 },
+    { "27 running feet, 36 sq yd (hasslefreeflooring.com)", FT (12), FT (27), RC_UNIT_SQ_YD, 36000000 },
+    { "the same, 324 sq ft (hasslefreeflooring.com)", FT (12), FT (27), RC_UNIT_SQ_FT, 324000000 },
+    { "12 x 28 ft, 37.33 sq yd (jiskha 1326255360)", FT (12), FT (28), RC_UNIT_SQ_YD, 37333333 },
+    { "21 running feet, 28 sq yd (thespruce 2908826)", FT (12), FT (21), RC_UNIT_SQ_YD, 28000000 },
+    { "34 ft 2 in, 410 sq ft (rusticgirls.com)", FT (12), FT_IN (34, 2), RC_UNIT_SQ_FT, 410000000 },
+    { "the same, 45.6 sq yd (45.556) (rusticgirls.com)", FT (12), FT_IN (34, 2), RC_UNIT_SQ_YD, 45555556 },
+    { "8 strips of 24 ft 9 in, 66 yd (arithmetic textbook, section 483)", FT_IN (2, 3), 8 * FT_IN (24, 9), RC_UNIT_YD,
+      66000000 },
+    { "8 strips of 33 1/2 ft, 89 1/3 yd (same textbook, recomputed)", FT (3), 8 * FT_IN (33, 6), RC_UNIT_YD, 89333333 },
+    { "5 strips of 12 ft, 20 yd (arithmetic, p. 242, recomputed)", FT_IN (2, 3), 5 * FT (12), RC_UNIT_YD, 20000000 },
+    { "16 ft and 5 x 18 ft, 35 1/3 yd (arithmetic, p. 242, recomputed)", FT_IN (2, 3), FT (16) + 5 * FT (18),
+      RC_UNIT_YD, 35333333 },
+    { "20 ft and 7 x 20 ft 9 in, 55 1/12 yd (arithmetic, p. 242, recomputed)", FT_IN (2, 3),
+      FT (20) + 7 * FT_IN (20, 9), RC_UNIT_YD, 55083333 },
+    { "5 strips of 6 5/6 yd, 34 1/6 yd (Gifford q. 51, recomputed)", FT (3), 5 * FT_IN (20, 6), RC_UNIT_YD, 34166667 },
+    { "7 strips of 19 ft, 44 1/3 yd (Gifford q. 55, recomputed)", FT_IN (2, 3), 7 * FT (19), RC_UNIT_YD, 44333333 },
+    { "6 strips of 15 ft, 30 yd (chestofbooks, Carpets part 4, recomputed)", FT_IN (2, 3), 6 * FT (15), RC_UNIT_YD,
+      30000000 },
+    { "3 drops of 13 m (UK maths worksheet)", M (300), 3 * M (1300), RC_UNIT_M, 39000000 },
+    { "5 drops of 8 m (UK maths worksheet)", M (300), 5 * M (800), RC_UNIT_M, 40000000 },
+    { "6 m of a 4 m roll (UK ordering guide)", M (400), M (600), RC_UNIT_M2, 24000000 },
+    { "crosswise 2 x 2.95 m (Workspace Training, recomputed)", M (200), 2 * M (295), RC_UNIT_M, 5900000 },
+    { "41 running feet, 492 sq ft (exhibit-carpet supplier)", FT (12), FT (41), RC_UNIT_SQ_FT, 492000000 },
+    { "the same, 54.67 sq yd (exhibit-carpet supplier)", FT (12), FT (41), RC_UNIT_SQ_YD, 54666667 },
+    { "a roll of 100 ft, 133.33 sq yd (Math Central)", FT (12), FT (100), RC_UNIT_SQ_YD, 133333333 },
+    { "the same, 111.48364 m2 (111.483648) (Math Central)", FT (12), FT (100), RC_UNIT_M2, 111483648 },
+    { "28.75 ft of 41 in, 10.91 sq yd (ehow video 4950950, recomputed)", FT_IN (3, 5), FT_IN (28, 9), RC_UNIT_SQ_YD,
+      10914352 },
     { "units: a running foot of 13 ft 6 in is 1.5 sq yd", FT_IN (13, 6), FT (1), RC_UNIT_SQ_YD, 1500000 },
     { "units: a running foot of 15 ft is 1.6667 sq yd", FT (15), FT (1), RC_UNIT_SQ_YD, 1666667 },
     { "units: a running foot of 9 ft is 1 sq yd", FT (9), FT (1), RC_UNIT_SQ_YD, 1000000 },
@@ -193,7 +199,7 @@ test_stock_apart (void)
   build_plan_free (plan);
 }
 
-/* Tape by the rule of cross seams (common practice, no source: J6), and never below nothing. */
+/* Tape by the rule of cross seams (common practice, no source), and never below nothing. */
 static void
 test_tape_setback (void)
 {
@@ -221,7 +227,7 @@ test_tape_setback (void)
 }
 
 /* Carpet glued straight down is sealed but not taped (common practice, no source), and stuck by coverage: 300 sq ft at
- * 324 sq ft a tub (TRADE A1). Glued on cushion it is taped (CRI 2015 13.8), and there are two coats. */
+ * 324 sq ft a tub. Glued on cushion it is taped (CRI 2015 13.8), and there are two coats. */
 static void
 test_stuck_down (void)
 {
@@ -252,7 +258,7 @@ test_stuck_down (void)
 }
 
 /* Packs are rounded up over the whole job: three rooms of 12 x 10 ft take 40 sq yd of cushion, two rolls of 30 sq yd
- * (TRADE T9) and not three. */
+ * (consumer page) and not three. */
 static void
 test_packs_over_the_whole_job (void)
 {
@@ -275,7 +281,7 @@ test_packs_over_the_whole_job (void)
   build_plan_free (plan);
 }
 
-/* Floors and their area: TRADE E24, E25, E26, E32. */
+/* Floors and their area: published arithmetic, its source in each row. */
 static void
 test_floor_areas (void)
 {
@@ -289,18 +295,18 @@ test_floor_areas (void)
   build_room (job, "b1", "b1", FT (12), FT (14), FT (100));
   build_room (job, "b2", "b2", FT (12), FT (10), FT (120));
   build_room (job, "b3", "b3", FT (8), FT (12), FT (140));
-  build_area (job, "E24", "twist", "b1", "b2", "b3", NULL);
+  build_area (job, "bedrooms", "twist", "b1", "b2", "b3", NULL);
   plan = build_plan (job);
   lines = compute (plan);
-  assert_line (lines, "lay", 42666667, 0, 42666667); /* E24: 42 2/3 sq yd */
+  assert_line (lines, "lay", 42666667, 0, 42666667); /* 42 2/3 sq yd (ASVAB practice item) */
   build_plan_free (plan);
   g_clear_pointer (&lines, g_ptr_array_unref);
 
   build_outline_room (job, "ell", "ell", ell, G_N_ELEMENTS (ell))->placed = TRUE;
-  build_area (job, "E25", "twist", "ell", NULL);
+  build_area (job, "ell", "twist", "ell", NULL);
   plan = build_plan (job);
   lines = compute (plan);
-  assert_line (lines, "lay", 67666667, 0, 67666667); /* E25: 25 sq yd more */
+  assert_line (lines, "lay", 67666667, 0, 67666667); /* 25 sq yd more (a maths lesson) */
   build_plan_free (plan);
 }
 

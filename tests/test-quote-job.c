@@ -169,7 +169,7 @@ test_order_of_lines (void)
 }
 
 /* The planner's own figures are the ones charged: roll length, side seams and joins of a planned room 15 by 20 ft from
- * a 12 ft roll, no trim (TRADE E4: 27 running feet with a fill of three). */
+ * a 12 ft roll, no trim (hasslefreeflooring.com: 27 running feet with a fill of three). */
 static void
 test_planned_joined_fill (void)
 {

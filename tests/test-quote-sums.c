@@ -47,7 +47,7 @@ parse_money (const char *text, const RcCurrency *currency)
   return money;
 }
 
-/* TRADE section 2: quantity, its unit, price a unit (of price_unit), amount. */
+/* Published sums: quantity, its unit, price a unit (of price_unit), amount. */
 static void
 test_published_amounts (void)
 {
@@ -59,20 +59,21 @@ test_published_amounts (void)
     RcUnit      price_unit;
     const char *amount;
   } rows[] = {
-    { "E5: floor of 35 sq yd at 17.95", "315", RC_UNIT_SQ_FT, "17.95", RC_UNIT_SQ_YD, "628.25" },
-    { "E5: layout of 12 x 28 ft at 17.95", "336", RC_UNIT_SQ_FT, "17.95", RC_UNIT_SQ_YD, "670.13" },
-    { "E8: 132 sq ft at 11.99, unrounded", "132", RC_UNIT_SQ_FT, "11.99", RC_UNIT_SQ_YD, "175.85" },
-    { "E8: 14.7 sq yd as printed", "14.7", RC_UNIT_SQ_YD, "11.99", RC_UNIT_SQ_YD, "176.25" },
-    { "E9: 45.6 sq yd as printed at 5.99", "45.6", RC_UNIT_SQ_YD, "5.99", RC_UNIT_SQ_YD, "273.14" },
-    { "E9: 410 sq ft, unrounded", "410", RC_UNIT_SQ_FT, "5.99", RC_UNIT_SQ_YD, "272.88" },
-    { "E11: 268 ft of yard-wide goods at 0.75 a yd", "268", RC_UNIT_FT, "0.75", RC_UNIT_YD, "67.00" },
-    { "E17: 34 1/6 yd (102 1/2 ft) at 1.25", "102.5", RC_UNIT_FT, "1.25", RC_UNIT_YD, "42.71" },
-    { "E18: 44 1/3 yd (133 ft) at 1.50", "133", RC_UNIT_FT, "1.50", RC_UNIT_YD, "66.50" },
-    { "E20: 39 m at 25", "39", RC_UNIT_M, "25", RC_UNIT_M, "975.00" },
-    { "E20: 40 m at 25", "40", RC_UNIT_M, "25", RC_UNIT_M, "1000.00" },
-    { "E25: 225 sq ft at 32.50 a sq yd", "225", RC_UNIT_SQ_FT, "32.50", RC_UNIT_SQ_YD, "812.50" },
-    { "E26: 169 sq ft at 21.50 a sq yd", "169", RC_UNIT_SQ_FT, "21.50", RC_UNIT_SQ_YD, "403.72" },
-    { "E27: 315 sq ft at 14.50 a sq yd", "315", RC_UNIT_SQ_FT, "14.50", RC_UNIT_SQ_YD, "507.50" },
+    { "floor of 35 sq yd at 17.95 (jiskha 1326255360)", "315", RC_UNIT_SQ_FT, "17.95", RC_UNIT_SQ_YD, "628.25" },
+    { "layout of 12 x 28 ft at 17.95 (jiskha 1326255360)", "336", RC_UNIT_SQ_FT, "17.95", RC_UNIT_SQ_YD, "670.13" },
+    { "132 sq ft at 11.99, unrounded (daltoncarpet.com)", "132", RC_UNIT_SQ_FT, "11.99", RC_UNIT_SQ_YD, "175.85" },
+    { "14.7 sq yd as printed (daltoncarpet.com)", "14.7", RC_UNIT_SQ_YD, "11.99", RC_UNIT_SQ_YD, "176.25" },
+    { "45.6 sq yd as printed at 5.99 (rusticgirls.com)", "45.6", RC_UNIT_SQ_YD, "5.99", RC_UNIT_SQ_YD, "273.14" },
+    { "410 sq ft, unrounded (rusticgirls.com)", "410", RC_UNIT_SQ_FT, "5.99", RC_UNIT_SQ_YD, "272.88" },
+    { "268 ft of yard-wide goods at 0.75 a yd (same textbook, recomputed)", "268", RC_UNIT_FT, "0.75", RC_UNIT_YD,
+      "67.00" },
+    { "34 1/6 yd (102 1/2 ft) at 1.25 (Gifford q. 51, recomputed)", "102.5", RC_UNIT_FT, "1.25", RC_UNIT_YD, "42.71" },
+    { "44 1/3 yd (133 ft) at 1.50 (Gifford q. 55, recomputed)", "133", RC_UNIT_FT, "1.50", RC_UNIT_YD, "66.50" },
+    { "39 m at 25 (UK maths worksheet)", "39", RC_UNIT_M, "25", RC_UNIT_M, "975.00" },
+    { "40 m at 25 (UK maths worksheet)", "40", RC_UNIT_M, "25", RC_UNIT_M, "1000.00" },
+    { "225 sq ft at 32.50 a sq yd (a maths lesson)", "225", RC_UNIT_SQ_FT, "32.50", RC_UNIT_SQ_YD, "812.50" },
+    { "169 sq ft at 21.50 a sq yd (jiskha 1232497269)", "169", RC_UNIT_SQ_FT, "21.50", RC_UNIT_SQ_YD, "403.72" },
+    { "315 sq ft at 14.50 a sq yd (jiskha 1331782851)", "315", RC_UNIT_SQ_FT, "14.50", RC_UNIT_SQ_YD, "507.50" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)

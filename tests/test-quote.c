@@ -212,9 +212,9 @@ quote_plan (const RcPlan *plan, const RcPriceBook *book)
   return quote;
 }
 
-/* The joined fill (TRADE E4) priced by hand: 36 sq yd at 17.95 = 646.20; tape one roll 11.00; sealer one 9.00; strip
- * one carton 60.00; laying 33 1/3 sq yd at 7.00 = 233.33; side seam 20 ft at 1.50 = 30.00; cross seams 2 at 12.00 =
- * 24.00; no fixed charge in the book. Net 1013.53; tax 8.25 % = 83.616, 83.62. */
+/* The joined fill (hasslefreeflooring.com) priced by hand: 36 sq yd at 17.95 = 646.20; tape one roll 11.00; sealer
+ * one 9.00; strip one carton 60.00; laying 33 1/3 sq yd at 7.00 = 233.33; side seam 20 ft at 1.50 = 30.00; cross seams
+ * 2 at 12.00 = 24.00; no fixed charge in the book. Net 1013.53; tax 8.25 % = 83.616, 83.62. */
 static void
 test_joined_fill (void)
 {

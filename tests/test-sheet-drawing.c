@@ -243,7 +243,7 @@ test_draws_the_same (void)
                      draw_and_measure_ink (fixture, &drawing, &view));
 }
 
-/* Common practice, no source (TRADE J3): at a cross seam the piece whose pile leans out over the seam is cut first. */
+/* Common practice, no source: at a cross seam the piece whose pile leans out over the seam is cut first. */
 static void
 test_first_cut (void)
 {
@@ -273,7 +273,7 @@ test_first_cut (void)
   g_assert_cmpuint (checked, >, 2);
 }
 
-/* Common practice, no source (TRADE J4): 2 marks about 1 1/2 ft wide, 3 about 4 ft. */
+/* Common practice, no source: 2 marks about 1 1/2 ft wide, 3 about 4 ft. */
 static void
 test_marks (void)
 {
@@ -283,7 +283,7 @@ test_marks (void)
   g_assert_cmpuint (rc_fitters_get_n_marks (0), ==, 2);
 }
 
-/* TRADE E4's prices our own: the price of a way of laying is carpet and seams at the book's sale prices. */
+/* Prices our own: the price of a way of laying is carpet and seams at the book's sale prices. */
 static void
 test_option_price (void)
 {

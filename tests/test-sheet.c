@@ -385,7 +385,7 @@ test_fitters_words (void)
   /* Common practice, no source: cross seams before side seams, the edge over which the pile leans first. */
   assert_says (words, "Cross seams come before side seams");
   assert_says (words, "CUT FIRST");
-  /* CRI 2011 16.5: 1 %; TRADE T5: 1.8 in on 15 ft, printed up to 1 7/8. */
+  /* CRI 2011 16.5: 1 %; 1.8 in on 15 ft, printed up to 1 7/8. */
   assert_says (words, "15' 0\" 1 7/8\"");
   /* CRI 2011 17.2: waterfall has strip on treads and risers; strip 1 1/2 in less than the carpet. */
   assert_says (words, "pins down");

@@ -152,7 +152,7 @@ typedef struct
   char        *notes;
 } RcStair;
 
-RcStair *rc_stair_new (const char *id, const char *name); /* with Litchfield's allowances (TRADE: S9, S10) */
+RcStair *rc_stair_new (const char *id, const char *name); /* with the allowances of Litchfield, Renovation */
 RcStair *rc_stair_copy (const RcStair *stair);
 void     rc_stair_free (RcStair *stair);
 

@@ -97,7 +97,7 @@ find_main_degrees (const RcRegion *floor)
   return best < 0.001 ? 0 : best;
 }
 
-/* Of the two ways the pile can lean along an axis, the one that faces the way in (Workspace Training, P9): towards the
+/* Of the two ways the pile can lean along an axis, the one that faces the way in (Workspace Training): towards the
  * door that leads out of the area. */
 static double
 face_entry (const RcSite *site, const RcRegion *floor, double degrees)

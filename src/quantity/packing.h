@@ -20,7 +20,7 @@ typedef struct
 gboolean rc_packing_from_length (const RcGoods *goods, RcLength length, RcPacking *packing, GError **error);
 
 /* By pack_covers_area when the goods say it, else by their unit: of area, or of length along a roll of roll_width.
- * area (doubled ticks^2) >= 0. Adhesive: area / coverage = volume (TRADE A1). */
+ * area (doubled ticks^2) >= 0. Adhesive: area / coverage = volume (Workspace Training, estimating quantities). */
 gboolean rc_packing_from_area (const RcGoods *goods, RcArea area, RcPacking *packing, GError **error);
 
 /* As many whole packs (loose: quantity) as said, for goods whose packs are counted elsewhere. */

@@ -3,19 +3,19 @@
  * The rules, each with its source:
  *   carpet       length taken from stock, and length bought, times the roll's width
  *   tape         side seams full length; cross seams less half the tape's width at each end that meets a side seam
- *                (common practice, no source: J6). None under carpet glued straight to the floor (common practice, no
+ *                (common practice, no source). None under carpet glued straight to the floor (common practice, no
  *                source); double glue has it (CRI 2015 13.8)
- *   sealer       both edges of every seam (CRI 2015 13.7; TRADE A7)
+ *   sealer       both edges of every seam (CRI 2015 13.7)
  *   strip        stretched rooms: walls and cut-outs less doors and archways (CRI 2015 11.1), twice in rooms longer
  *                than the setting (30 ft, CRI 2015 11.1); stairs: one on each tread, for waterfall one on each riser
  *                too (CRI 2011 17.2), less 1 1/2 in than the width where the edges are turned
  *   cushion      net floor area (one source says the carpet's yardage, another net and 5 %: offcuts are used as fills,
  *                so the net is ordered, up to the pack); stairs: tread, riser and nose of each step, with the same
  *                1 1/2 in less
- *   adhesive     floor area of stuck-down areas by coverage (area / coverage = volume, TRADE A1); two coats where there
- *                is a cushion between
- *   transitions  one length for each opening that names one, in one piece where the bars are long enough
- *   labour       floor area laid, side seams by length, cross seams each, stairs by step, the fixed charge once
+ *   adhesive     floor area of stuck-down areas by coverage (area / coverage = volume: Workspace Training); two coats
+ * where there is a cushion between transitions  one length for each opening that names one, in one piece where the bars
+ * are long enough labour       floor area laid, side seams by length, cross seams each, stairs by step, the fixed
+ * charge once
  */
 #pragma once
 

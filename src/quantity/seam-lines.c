@@ -4,7 +4,7 @@
 #include "reason.h"
 #include "take-off.h"
 
-/* Both edges of a seam are sealed (CRI 2015 13.7, p. 25; TRADE A7). */
+/* Both edges of a seam are sealed (CRI 2015 13.7, p. 25). */
 #define SEAM_EDGES 2
 
 gboolean

@@ -1,7 +1,7 @@
 /* What the planner weighs, from the price book: what a metre of carpet and of seam costs the shop. */
 #include "price-book.h"
 
-/* A seam has two edges, both sealed (CRI 2015 13.7; TRADE A7). */
+/* A seam has two edges, both sealed (CRI 2015 13.7). */
 #define SEAM_EDGES 2
 
 /* What `quantity_micro` of an item costs the shop, 0 without a price or a way to convert to its unit. */

@@ -199,8 +199,8 @@ add_seam_row (RcSheetWork *work, RcTable *table, const RcSeam *seam, guint order
                     rc_words_get_place (plan, seam->room), length, tape_length, first_cut, marks);
 }
 
-/* The order in which seams are made: the cross seams inside each fill, then side seams (common practice, no source:
- * J2), last the cross seams where what lies in one room meets what lies in another. */
+/* The order in which seams are made: the cross seams inside each fill, then side seams (common practice, no
+ * source), last the cross seams where what lies in one room meets what lies in another. */
 enum
 {
   SEAM_STEP_FILLS,

@@ -84,34 +84,34 @@ const char *const RC_FITTERS_GLUE[] = {
 };
 
 const char *const RC_FITTERS_SEAMS[] = {
-  /* J3: common practice, no source; row cut: CRI, glossary. */
+  /* Common practice, no source; row cut: CRI, glossary. */
   N_ ("Trim the roll’s side edges first, along a row of tufts, on every edge that will be joined. Keep the pile of "
       "every "
       "piece leaning as the arrows show."),
-  /* J2. */
+  /* Common practice, no source. */
   N_ ("Cross seams come before side seams: a fill of several pieces is joined end to end first, the finished fill is "
       "then "
       "joined to its neighbour by one side seam. Cross seams in doorways, between what is ready in two rooms, come "
       "last."),
-  /* J3. */
+  /* Common practice, no source. */
   N_ ("At a cross seam cut the edge over which the pile leans out first (the table says whose). Lay it over its "
       "neighbour "
       "with its pile pulled back, mark the neighbour from it, then cut the neighbour: pile nicked by the second cut "
       "falls off with the waste."),
-  /* J4. */
+  /* Common practice, no source. */
   N_ ("Mark the second edge from the first in as many places as the table says, both pieces pulled up tight to the "
       "main "
       "piece."),
-  /* CRI 2015 13.7 p. 25; J5; bead: CRI 105 extract. */
+  /* CRI 2015 13.7 p. 25; bead: CRI 105 extract. */
   N_ ("Seal both edges of every seam, the bead thick enough to cover both backings, before they meet."),
-  /* CRI 2015 10.3.1 p. 17; J6. */
+  /* CRI 2015 10.3.1 p. 17; setback: common practice, no source. */
   N_ ("Centre the tape under the seam. Under a cross seam it stops half its width short of the edge that will meet a "
       "side "
       "seam, so that the side seam’s own tape does not lie over it: the table gives the length to cut."),
-  /* CRI 2015 10.3.1; J7. */
+  /* CRI 2015 10.3.1; against the pile: common practice, no source. */
   N_ ("Run the iron with the pile where you can. Where it must run against the pile, lift the weight and set it down; "
       "never drag it."),
-  /* J8. */
+  /* Common practice, no source. */
   N_ ("Leave a seam until the tape has set; with a cooling tool it can be handled after about 20 seconds."),
   NULL,
 };

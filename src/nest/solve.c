@@ -10,6 +10,9 @@
 #include "reason.h"
 #include "strokes.h"
 
+/* Exact search this quick is part of the first answer. */
+#define AT_ONCE_SECONDS 1e-4
+
 typedef struct
 {
   RcNestTask         *task;
@@ -23,7 +26,7 @@ typedef struct
 static void
 report (const Solver *self)
 {
-  if (self->params->progress != NULL && self->score.unplaced == 0)
+  if (self->params != NULL && self->params->progress != NULL && self->score.unplaced == 0)
     self->params->progress (self->score.used, self->bound, self->params->user_data);
 }
 
@@ -57,15 +60,29 @@ is_proved (const Solver *self)
   return self->score.unplaced == 0 && self->score.used == self->bound;
 }
 
+/* Proved, and nothing cheaper can exist either: with rolls of several costs the shortest cutting need not be the
+ * cheapest. */
+static gboolean
+is_finished (const Solver *self)
+{
+  const RcNestBins *bins = self->task->bins;
+
+  for (guint b = 1; b < bins->n; b++)
+    if (bins->bins[b].cost_per_m != bins->bins[0].cost_per_m
+        && self->score.cost > bins->bins[0].cost_per_m * self->bound)
+      return FALSE;
+  return is_proved (self);
+}
+
 static void
-solve_exactly (Solver *self)
+solve_exactly (Solver *self, double most_seconds)
 {
   guint                  n = self->task->items->n;
   g_autofree RcNestSpot *spots = g_memdup2 (self->spots, sizeof (RcNestSpot) * (n + 1));
   RcNestScore            score;
   RcLength               bound = 0;
 
-  if (!rc_nest_exact_can (self->task) || rc_nest_exact_estimate_seconds (self->task) > self->params->seconds / 2
+  if (!rc_nest_exact_can (self->task) || rc_nest_exact_estimate_seconds (self->task) > most_seconds
       || !rc_nest_exact_solve (self->task, &self->clock, spots, &bound))
     return;
   self->bound = MAX (self->bound, bound);
@@ -96,13 +113,13 @@ search (Solver *self)
 
   rc_nest_clock_start (&self->clock, self->params);
   report (self);
-  if (!is_proved (self))
-    solve_exactly (self);
+  if (!is_finished (self))
+    solve_exactly (self, self->params->seconds / 2);
   if (!is_proved (self))
     raise_bound (self);
-  parameters.goal = self->bound;
-  if (is_proved (self))
+  if (is_finished (self))
     return;
+  parameters.goal = is_proved (self) ? 0 : self->bound;
   if (rc_nest_can_improve (self->task))
     rc_nest_improve (self->task, &parameters, self->spots);
   else
@@ -138,6 +155,11 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
       self.score = rc_nest_score (task, spots);
       if (params != NULL && params->seconds > 0)
         search (&self);
+      else if (!is_finished (&self))
+        {
+          self.clock = (RcNestClock){ G_MAXINT64, G_MAXUINT64, task->cancellable };
+          solve_exactly (&self, AT_ONCE_SECONDS);
+        }
       if (self.score.unplaced > 0)
         answer->reason = rc_nest_reason_for_left_over (task, spots);
     }

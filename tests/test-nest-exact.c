@@ -74,11 +74,80 @@ test_repeats (void)
   compare_with_oracle (&larger, 4, 34);
 }
 
+static void
+prove_all (const RcNestCaseStyle *style, guint n_cases, guint32 seed)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  gint64 longest_us = 0;
+
+  for (guint k = 0; k < n_cases; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, style);
+      RcNestParams params = { .seconds = 10, .seed = 1 };
+      gint64       begin_us = g_get_monotonic_time ();
+      g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
+
+      longest_us = MAX (longest_us, g_get_monotonic_time () - begin_us);
+      g_assert_cmpint (answer->status, ==, RC_NEST_OPTIMAL);
+    }
+  g_test_message ("the longest proof took %.3f s", (double)longest_us * 1e-6);
+}
+
+static void
+test_ten_cuts (void)
+{
+  const RcNestCaseStyle three = { 10, 10, 40 * 160, 160, 0, 0, TRUE, 3, FALSE };
+  const RcNestCaseStyle any = { 10, 10, 40 * 160, 160, 0, 0, FALSE, 0, FALSE };
+
+  prove_all (&three, 40, 41);
+  prove_all (&any, 20, 42);
+}
+
+/* What is reported on the way: the bound never falls, the answer never grows, and they never cross. */
+typedef struct
+{
+  RcLength used, bound;
+  guint    n;
+} Progress;
+
+static void
+watch_progress (RcLength used, RcLength bound, gpointer user_data)
+{
+  Progress *progress = user_data;
+
+  g_assert_cmpint (used, <=, progress->used);
+  g_assert_cmpint (bound, >=, progress->bound);
+  g_assert_cmpint (bound, <=, used);
+  *progress = (Progress){ used, bound, progress->n + 1 };
+}
+
+static void
+test_progress (void)
+{
+  const RcNestCaseStyle style = { 40, 40, 40 * 160, 160, 0, 0, FALSE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (43);
+
+  for (guint k = 0; k < 5; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      Progress     progress = { G_MAXINT64, 0, 0 };
+      RcNestParams params
+          = { .seconds = 20, .seed = k, .effort = 3000, .progress = watch_progress, .user_data = &progress };
+      g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
+
+      g_assert_cmpuint (progress.n, >, 0);
+      g_assert_cmpint (answer->used_length, ==, progress.used);
+      g_assert_cmpint (answer->lower_bound, ==, progress.bound);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/nest/exact/as the integer program says, on one and two rolls", test_plain);
   g_test_add_func ("/nest/exact/as the integer program says, with repeats", test_repeats);
+  g_test_add_func ("/nest/exact/ten cuts are always proved", test_ten_cuts);
+  g_test_add_func ("/nest/exact/progress never goes back", test_progress);
   return g_test_run ();
 }

@@ -1,7 +1,5 @@
 #include "nest.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "rowcut-error.h"
 
 /* Shares nothing with the solver but the public header. */

@@ -12,7 +12,7 @@
 #include "table.h"
 #include "words.h"
 
-#define FIGURE_HIGHEST 230.0
+#define FIGURE_HIGHEST 250.0
 
 static RcPoint
 piece_get_middle (const RcPiece *piece)
@@ -82,7 +82,7 @@ measure_first_figure (RcSheetWork *work, const RcAreaPlan *area_plan)
 
   if (floors->len > 0)
     {
-      RcBox box = rc_floor_compute_box (probe->house, g_array_index (floors, int, 0));
+      RcBox box = rc_figure_compute_box (probe->house, g_array_index (floors, int, 0));
       guint ratio
           = rc_figure_choose_ratio (probe->job->units, box, work->flow.width, FIGURE_HIGHEST, RC_FIGURE_BARE_PAD);
 
@@ -105,7 +105,7 @@ add_area_figures (RcSheetWork *work, const RcAreaPlan *area_plan)
   for (guint i = 0; i < floors->len; i++)
     {
       int    floor = g_array_index (floors, int, i);
-      RcBox  box = rc_floor_compute_box (probe->house, floor);
+      RcBox  box = rc_figure_compute_box (probe->house, floor);
       guint  ratio = rc_figure_choose_ratio (plan->job->units, box, flow->width, FIGURE_HIGHEST, RC_FIGURE_BARE_PAD);
       double height = rc_figure_get_height (box, ratio, RC_FIGURE_BARE_PAD);
       g_autofree char *scale = rc_scale_format (plan->job->units, ratio);

@@ -2,7 +2,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "floor-openings.h"
 #include "floor-pieces.h"
+#include "floor-rooms.h"
 #include "scale.h"
 
 double
@@ -12,6 +14,16 @@ rc_figure_get_font_size (guint ratio)
     return 7.5;
 
   return ratio <= 100 ? 6.75 : 6;
+}
+
+RcBox
+rc_figure_compute_box (const RcHouse *house, int floor)
+{
+  RcBox box = rc_floor_compute_box (house, floor);
+
+  rc_floor_add_leaves (house, floor, &box);
+
+  return box;
 }
 
 guint
@@ -180,16 +192,33 @@ draw_seam_sample (RcPen *pen, double x, double y, RcSeamKind kind)
   cairo_restore (pen->cr);
 }
 
-static void
-draw_keys (RcPen *pen, double x, double y, double width)
+#define KEY_SIZE  7.0
+#define KEY_WORDS 28.0 /* where the words of a key begin, past its mark */
+#define KEY_GAP   12.0 /* to the next column */
+
+/* Three columns, each as wide as its words; the last ends at `right`. Returns where the first begins. */
+static double
+draw_keys (RcPen *pen, double right, double y)
 {
   const char *words[] = { _ ("drop"),       _ ("fill"),       _ ("joined fill"), _ ("side seam"),
                           _ ("cross seam"), _ ("pile leans"), _ ("piece"),       _ ("rule broken") };
-  double      column = width / 3;
+  double      columns[4] = { 0 };
+  double      x;
 
   for (guint i = 0; i < G_N_ELEMENTS (words); i++)
     {
-      double at_x = x + (i / 3) * column, at_y = y + (i % 3) * 15.5;
+      double words_width, height;
+
+      rc_pen_measure_text (pen, words[i], KEY_SIZE, FALSE, &words_width, &height);
+      columns[i / 3 + 1] = MAX (columns[i / 3 + 1], KEY_WORDS + words_width + (i < 6 ? KEY_GAP : 0));
+    }
+  for (guint c = 1; c < G_N_ELEMENTS (columns); c++)
+    columns[c] += columns[c - 1];
+  x = right - columns[3];
+
+  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+    {
+      double at_x = x + columns[i / 3], at_y = y + (i % 3) * 15.5;
 
       switch (i)
         {
@@ -215,8 +244,10 @@ draw_keys (RcPen *pen, double x, double y, double width)
           rc_rule_draw_mark (pen, (RcSpot){ at_x + 11, at_y }, 1);
           break;
         }
-      draw_words (pen, at_x + 28, at_y, words[i], 7, FALSE);
+      draw_words (pen, at_x + KEY_WORDS, at_y, words[i], KEY_SIZE, FALSE);
     }
+
+  return x;
 }
 
 static void
@@ -224,13 +255,14 @@ draw_legend (cairo_t *cr, double x, double y, double width, double height, gcons
 {
   const Legend *legend = data;
   RcView        view = { 0, 0, 1 };
-  double        middle = y + height / 2, bar = x + 46, keys_width = MIN (270, width * 0.52);
+  double        middle = y + height / 2, bar = x + 46, keys;
   RcPen         pen;
 
   rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 7);
   draw_north (&pen, x + 18, middle - 5);
-  draw_bar (&pen, legend, bar, middle - 1, width - keys_width - (bar - x) - 22);
-  draw_keys (&pen, x + width - keys_width, middle - 15.5, keys_width);
+  keys = draw_keys (&pen, x + width, middle - 15.5);
+  rc_pen_set_colour (&pen, pen.palette->ink, 1);
+  draw_bar (&pen, legend, bar, middle - 1, keys - bar - 22);
   rc_pen_clear (&pen);
 }
 

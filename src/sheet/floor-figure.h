@@ -13,6 +13,9 @@
 /* The font that suits a scale: smaller drawings get smaller words. */
 double rc_figure_get_font_size (guint ratio);
 
+/* What of a storey a figure shows: its floor, and the leaves of doors that stand open beyond it. */
+RcBox rc_figure_compute_box (const RcHouse *house, int floor);
+
 /* The largest scale at which `box` of the house fits a frame of that size. */
 guint rc_figure_choose_ratio (RcUnitSystem units, RcBox box, double width, double height, double pad);
 

@@ -13,31 +13,35 @@ typedef struct
   double width;
 } Gap;
 
-/* The way out of the room through an opening whose wall has no depth: square to the wall, to the side where the room is
- * not. */
-static void
-find_way_out (const RcHouse *house, const RcPlacedOpening *placed, Gap *gap)
+/* The unit step out of the room through an opening, in the house; where the wall has no depth it is square to the wall,
+ * to the side where the room is not. */
+static RcSpot
+find_way_out (const RcHouse *house, const RcPlacedOpening *placed)
 {
   const RcPlacedRoom *room = rc_house_find_room (house, placed->room->id);
-  double              dx = (gap->to.x - gap->from.x) / gap->width, dy = (gap->to.y - gap->from.y) / gap->width;
+  double              depth = hypot ((double)placed->outward.x, (double)placed->outward.y);
+  double              dx = (double)(placed->to.x - placed->from.x), dy = (double)(placed->to.y - placed->from.y);
+  double              width = hypot (dx, dy);
+  RcSpot              out;
   RcPoint             probe;
 
-  gap->out_x = dy;
-  gap->out_y = -dx;
-  /* 10 mm that way; y of the page runs down. */
-  probe.x = (placed->from.x + placed->to.x) / 2 + (RcLength)(gap->out_x * 1600);
-  probe.y = (placed->from.y + placed->to.y) / 2 - (RcLength)(gap->out_y * 1600);
+  if (depth > 0)
+    return (RcSpot){ (double)placed->outward.x / depth, (double)placed->outward.y / depth };
+  out = (RcSpot){ dy / width, -dx / width };
+  /* 10 mm that way. */
+  probe.x = (placed->from.x + placed->to.x) / 2 + (RcLength)(out.x * 1600);
+  probe.y = (placed->from.y + placed->to.y) / 2 + (RcLength)(out.y * 1600);
   if (room && rc_polygon_locate (room->polygon, probe) > 0)
-    {
-      gap->out_x = -gap->out_x;
-      gap->out_y = -gap->out_y;
-    }
+    return (RcSpot){ -out.x, -out.y };
+
+  return out;
 }
 
 static gboolean
 get_gap (const RcPen *pen, const RcHouse *house, const RcPlacedOpening *placed, Gap *gap)
 {
   double   around;
+  RcSpot   out;
   RcExtent extent;
 
   gap->from = rc_pen_get_spot (pen, placed->from);
@@ -46,13 +50,9 @@ get_gap (const RcPen *pen, const RcHouse *house, const RcPlacedOpening *placed, 
   if (gap->width <= 0)
     return FALSE;
   gap->depth = hypot ((double)placed->outward.x, (double)placed->outward.y) * pen->view.scale;
-  if (gap->depth > 0)
-    {
-      gap->out_x = (double)placed->outward.x * pen->view.scale / gap->depth;
-      gap->out_y = -(double)placed->outward.y * pen->view.scale / gap->depth;
-    }
-  else
-    find_way_out (house, placed, gap);
+  out = find_way_out (house, placed);
+  gap->out_x = out.x;
+  gap->out_y = -out.y; /* y of the page runs down */
   if (!placed->other)
     gap->depth = MAX (gap->depth, rc_floor_get_wall_width (pen));
 
@@ -147,6 +147,34 @@ draw_leaf (RcPen *pen, const Gap *gap, const RcOpening *opening)
   cairo_stroke (pen->cr);
 }
 
+static gboolean
+has_leaf (const RcOpening *opening)
+{
+  return opening->kind == RC_OPENING_DOOR && opening->swing != RC_SWING_NONE;
+}
+
+void
+rc_floor_add_leaves (const RcHouse *house, int floor, RcBox *box)
+{
+  for (guint i = 0; i < house->openings->len; i++)
+    {
+      const RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
+      const RcOpening       *opening = placed->opening;
+      gboolean               inward = opening->swing == RC_SWING_IN;
+      RcPoint                hinge = opening->hinge_at_end ? placed->to : placed->from;
+      double  width = hypot ((double)(placed->to.x - placed->from.x), (double)(placed->to.y - placed->from.y));
+      RcSpot  out;
+      RcPoint tip;
+
+      if (placed->room->floor != floor || !has_leaf (opening) || width <= 0)
+        continue;
+      out = find_way_out (house, placed);
+      tip.x = hinge.x + (inward ? 0 : placed->outward.x) + (RcLength)(out.x * (inward ? -width : width));
+      tip.y = hinge.y + (inward ? 0 : placed->outward.y) + (RcLength)(out.y * (inward ? -width : width));
+      *box = (RcBox){ MIN (box->x0, tip.x), MIN (box->y0, tip.y), MAX (box->x1, tip.x), MAX (box->y1, tip.y) };
+    }
+}
+
 /* An archway, or a door without a leaf: a dashed line on both faces of the wall. */
 static void
 draw_lintel (RcPen *pen, const Gap *gap)
@@ -207,7 +235,7 @@ rc_floor_draw_leaves (RcPen *pen, const RcHouse *house, int floor)
       draw_jambs (pen, &gap);
       if (placed->opening->kind == RC_OPENING_WINDOW)
         draw_glass (pen, &gap);
-      else if (placed->opening->kind == RC_OPENING_DOOR && placed->opening->swing != RC_SWING_NONE)
+      else if (has_leaf (placed->opening))
         draw_leaf (pen, &gap, placed->opening);
       else
         draw_lintel (pen, &gap);

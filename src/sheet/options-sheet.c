@@ -223,7 +223,7 @@ add_row (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, g
   for (guint i = 0; i < floors->len; i++)
     {
       int    floor = g_array_index (floors, int, i);
-      RcBox  box = rc_floor_compute_box (view->house, floor);
+      RcBox  box = rc_figure_compute_box (view->house, floor);
       double scale = get_scale (box, row.column);
       double height = (double)(box.y1 - box.y0) * scale + 2 * PAD + 30;
 

@@ -23,6 +23,10 @@ typedef struct
   GArray    *floors; /* of int */
 } Reasons;
 
+#define MOST_RULES   160.0 /* points kept for the reasons; more of them run on to the next page */
+#define REASONS_KEEP 24.0  /* of them stay with their heading */
+#define REASONS_HEAD 46.0  /* what the heading asks for with these */
+
 static void
 add_reasons (RcSheetWork *work, const Reasons *reasons, int floor)
 {
@@ -36,15 +40,13 @@ add_reasons (RcSheetWork *work, const Reasons *reasons, int floor)
       if (g_array_index (reasons->floors, int, i) != floor)
         continue;
       if (!any)
-        rc_flow_subheading (&work->flow, _ ("Placement rules broken here"), 24);
+        rc_flow_subheading (&work->flow, _ ("Placement rules broken here"), REASONS_KEEP);
       any = TRUE;
       rc_flow_numbered (&work->flow, number, rule->reason ? rule->reason : rc_rule_get_label (rule->rule));
     }
   if (!any)
     rc_flow_text (&work->flow, RC_TEXT_NOTE, _ ("No placement rule is broken on this floor."));
 }
-
-#define MOST_RULES 160.0 /* points kept for the reasons; more of them run on to the next page */
 
 /* The height to keep for the reasons of a storey. */
 static double
@@ -65,7 +67,7 @@ measure_reasons (RcSheetWork *work, const Reasons *reasons, int floor, double wi
       total += height + 3;
     }
 
-  return MIN (MOST_RULES, total > 0 ? total + 22 : 14);
+  return MIN (MOST_RULES, total > 0 ? total + REASONS_HEAD : 14);
 }
 
 /* `rules`: the height kept for reasons. The scale that a page lying one way or the other allows. */
@@ -119,7 +121,7 @@ static void
 add_floor (RcSheetWork *work, const Reasons *reasons, int floor, gboolean first)
 {
   const RcPlan    *plan = work->data->plan;
-  RcBox            box = rc_floor_compute_box (plan->house, floor);
+  RcBox            box = rc_figure_compute_box (plan->house, floor);
   g_autofree char *name = rc_words_dup_floor (floor);
   double           rules = measure_reasons (work, reasons, floor, work->pages->paper_width - 2 * RC_PAGE_MARGIN);
   guint            ratio;

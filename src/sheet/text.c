@@ -37,6 +37,31 @@ rc_text_context_new (void)
   return context;
 }
 
+/* Keeps a length in one line: 2' 11 1/2" has two spaces at which a line may not end. */
+static void
+keep_lengths_together (PangoLayout *layout, const char *text)
+{
+  PangoAttrList *attributes = NULL;
+
+  for (const char *space = strchr (text, ' '); space != NULL; space = strchr (space + 1, ' '))
+    {
+      PangoAttribute *attribute;
+
+      if (space == text || !g_ascii_isdigit (space[1]) || !(g_ascii_isdigit (space[-1]) || space[-1] == '\''))
+        continue;
+      if (attributes == NULL)
+        attributes = pango_attr_list_new ();
+      attribute = pango_attr_allow_breaks_new (FALSE);
+      attribute->start_index = (guint)(space - 1 - text);
+      attribute->end_index = (guint)(space + 2 - text);
+      pango_attr_list_insert (attributes, attribute);
+    }
+  if (attributes == NULL)
+    return;
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+}
+
 PangoLayout *
 rc_text_layout_new (PangoContext *context, RcTextStyle style, const char *text, double width)
 {
@@ -53,6 +78,7 @@ rc_text_layout_new (PangoContext *context, RcTextStyle style, const char *text, 
   pango_layout_set_text (layout, valid, -1);
   if (width > 0)
     {
+      keep_lengths_together (layout, valid);
       pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
       /* Half a unit more, lest a text measured before wraps in its own width. */
       pango_layout_set_width (layout, (int)(width * PANGO_SCALE) + 1);

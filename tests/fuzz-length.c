@@ -1,6 +1,6 @@
 /* Fuzz target of the length parser.
  *
- * Alone it runs a fixed corpus and some hundred thousand mutations of it, the same ones at every run, as part of the
+ * Alone it runs a fixed corpus and sixty thousand mutations of it, the same ones at every run, as part of the
  * suite. Built with -DRC_FUZZER and a fuzzing engine (clang -fsanitize=fuzzer) the engine brings main and the inputs.
  */
 #include "length.h"

@@ -71,7 +71,7 @@ test_plain (void)
 {
   const RcNestCaseStyle small = { 2, 5, 20 * 160, 160, 0, 0, FALSE, 3 };
 
-  compare_with_oracle (&small, choose_cases (40, 250), 31);
+  compare_with_oracle (&small, choose_cases (90, 250), 31);
 }
 
 static void
@@ -80,7 +80,7 @@ test_repeats (void)
   const RcNestCaseStyle small = { 2, 3, 20 * 160, 160, 0, 0, TRUE, 3 };
   const RcNestCaseStyle larger = { 4, 4, 20 * 160, 160, 0, 0, TRUE, 3 };
 
-  compare_with_oracle (&small, choose_cases (10, 46), 32);
+  compare_with_oracle (&small, choose_cases (24, 46), 32);
   if (g_test_slow ())
     compare_with_oracle (&larger, 4, 34);
 }

@@ -5,76 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "house.h"
+#include "real-outlines.h"
 
 static const RcClosureLimits limits = { 3 * RC_TICKS_PER_INCH, RC_TICKS_PER_INCH / 4 };
-
-static char *
-load (void)
-{
-  const char      *shared = g_getenv ("RC_SHARED");
-  g_autofree char *path = g_build_filename (shared != NULL ? shared : "", "floors", "rooms.jsonl", NULL);
-  char            *lines = NULL;
-
-  if (shared == NULL || !g_file_get_contents (path, &lines, NULL, NULL))
-    g_test_skip ("RC_SHARED does not name a folder with floors/rooms.jsonl");
-  return lines;
-}
-
-/* The points, in mm, of the ring that begins at `text`; *text goes to behind its closing bracket. */
-static RcRing *
-read_ring (const char **text)
-{
-  RcRing *ring = rc_ring_new ();
-
-  g_assert_true (**text == '[');
-  for ((*text)++; **text != ']';)
-    {
-      RcPoint point;
-      char   *end;
-
-      if (**text == ',')
-        (*text)++;
-      g_assert_true (**text == '[');
-      point.x = llround (g_ascii_strtod (*text + 1, &end) * RC_TICKS_PER_MM);
-      g_assert_true (*end == ',');
-      point.y = llround (g_ascii_strtod (end + 1, &end) * RC_TICKS_PER_MM);
-      g_assert_true (*end == ']');
-      *text = end + 1;
-      g_array_append_val (ring, point);
-    }
-  (*text)++;
-  return ring;
-}
-
-static const char *
-find_value (const char *line, const char *key)
-{
-  g_autofree char *quoted = g_strdup_printf ("\"%s\":", key);
-  const char      *found = strstr (line, quoted);
-
-  g_assert_nonnull (found);
-  return found + strlen (quoted);
-}
-
-static RcRoom *
-read_room (const char *line)
-{
-  RcRoom     *room = rc_room_new ("room", NULL);
-  const char *text = find_value (line, "id");
-
-  room->name = g_strndup (text + 1, strcspn (text + 1, "\""));
-  text = find_value (line, "outer");
-  g_array_unref (room->outline);
-  room->outline = read_ring (&text);
-  for (text = find_value (line, "holes") + 1; *text != ']';)
-    {
-      if (*text == ',')
-        text++;
-      g_ptr_array_add (room->cutouts, read_ring (&text));
-    }
-  return room;
-}
 
 static void
 check_room (RcRoom *room, double area_m2)
@@ -103,7 +36,7 @@ check_room (RcRoom *room, double area_m2)
 static void
 test_outlines (void)
 {
-  g_autofree char *text = load ();
+  g_autofree char *text = rc_outlines_load ();
   g_auto (GStrv) lines = NULL;
   guint n = 0;
 
@@ -116,8 +49,8 @@ test_outlines (void)
 
       if (*lines[i] == '\0')
         continue;
-      room = read_room (lines[i]);
-      check_room (room, g_ascii_strtod (find_value (lines[i], "area_m2"), NULL));
+      room = rc_outlines_read_room (lines[i]);
+      check_room (room, g_ascii_strtod (rc_outlines_find_value (lines[i], "area_m2"), NULL));
       n++;
     }
   g_test_message ("%u outlines", n);
@@ -128,7 +61,7 @@ test_outlines (void)
 static void
 test_outlines_with_openings (void)
 {
-  g_autofree char *text = load ();
+  g_autofree char *text = rc_outlines_load ();
   g_auto (GStrv) lines = NULL;
   guint n = 0;
 
@@ -137,7 +70,7 @@ test_outlines_with_openings (void)
   lines = g_strsplit (text, "\n", -1);
   for (guint i = 0; lines[i] != NULL && *lines[i] != '\0'; i++)
     {
-      g_autoptr (RcRoom) room = read_room (lines[i]);
+      g_autoptr (RcRoom) room = rc_outlines_read_room (lines[i]);
       g_autoptr (RcMeasure) measure = rc_measure_new ("M1");
       g_autoptr (RcHouse) house = NULL;
       g_autoptr (GPtrArray) floor = NULL;

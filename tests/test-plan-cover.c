@@ -3,6 +3,7 @@
 
 #include "option.h"
 #include "plan-maker.h"
+#include "real-outlines.h"
 #include "rounds.h"
 #include "rowcut-error.h"
 #include "site.h"
@@ -303,6 +304,25 @@ test_previous (void)
   check_plan (after);
 }
 
+/* Columns, slivers, any angle to the axes, floors far larger than a house's. */
+static void
+test_real_outlines (void)
+{
+  g_autofree char *text = rc_outlines_load ();
+  g_auto (GStrv) lines = g_strsplit (text != NULL ? text : "", "\n", -1);
+  for (guint i = 0; lines[i] != NULL && *lines[i] != '\0'; i++)
+    {
+      g_autoptr (RcJob) job = make_random_job ();
+      RcRoom *room = rc_outlines_read_room (lines[i]);
+      room->placed = TRUE;
+      g_ptr_array_add (rc_job_get_measure (job, NULL)->rooms, room);
+      g_ptr_array_add (get_area (job, "area")->rooms, g_strdup (room->id));
+      g_test_message ("%s", room->name);
+      g_autoptr (RcPlan) plan = make_plan (job);
+      check_plan (plan);
+    }
+}
+
 static void
 test_pins (void)
 {
@@ -333,6 +353,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/cover/patterns-match", test_patterns_match);
   g_test_add_func ("/plan/cover/metamorphic", test_metamorphic);
   g_test_add_func ("/plan/cover/previous", test_previous);
+  g_test_add_func ("/plan/cover/real-outlines", test_real_outlines);
   g_test_add_func ("/plan/cover/pins", test_pins);
   return g_test_run ();
 }

@@ -2,19 +2,10 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bearing.h"
 #include "room-edit.h"
+#include "wall-row.h"
 
 #define MEND_BUTTONS 2
-
-typedef struct
-{
-  RcWallTable *table;
-  guint        index;
-  gboolean     is_blank; /* the row for the next wall */
-  gboolean     is_bad_bearing;
-  GtkWidget   *number, *bearing, *length, *bow, *remove;
-} Row;
 
 struct _RcWallTable
 {
@@ -26,7 +17,7 @@ struct _RcWallTable
   GtkBox    *mend_box;
   GtkButton *mend_buttons[MEND_BUTTONS];
 
-  GPtrArray  *rows;    /* of Row */
+  GPtrArray  *rows;    /* of RcWallRow */
   const char *room_id; /* interned; whose walls are shown */
   guint       focused; /* wall last typed in */
   guint       mend_wall[MEND_BUTTONS];
@@ -54,56 +45,21 @@ show_fault (RcWallTable *self, const char *message)
 
 /* Edits. */
 
-typedef gboolean (*WallEdit) (RcRoom *room, guint wall, const Row *row);
-
-static double
-get_bearing_before (const RcRoom *room, guint wall)
+static gboolean
+remove_wall (RcRoom *room, const RcWallRow *row)
 {
-  return wall > 0 && wall <= room->walls->len ? g_array_index (room->walls, RcWall, wall - 1).bearing_degrees : 0;
+  return rc_room_edit_remove_wall (room, row->index);
 }
 
 static gboolean
-edit_length (RcRoom *room, guint wall, const Row *row)
+insert_wall (RcRoom *room, const RcWallRow *row)
 {
-  RcLength length = rc_length_entry_get_value (RC_LENGTH_ENTRY (row->length));
-
-  if (!row->is_blank)
-    return rc_room_edit_set_length (room, wall, length);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
-  double      degrees = rc_room_edit_guess_bearing (room);
-  rc_bearing_parse (text, get_bearing_before (room, wall), &degrees, NULL);
-  return rc_room_edit_insert_wall (room, wall, degrees, length);
-}
-
-static gboolean
-edit_bearing (RcRoom *room, guint wall, const Row *row)
-{
-  double degrees = 0;
-  return rc_bearing_parse (gtk_editable_get_text (GTK_EDITABLE (row->bearing)), get_bearing_before (room, wall),
-                           &degrees, NULL)
-         && rc_room_edit_set_bearing (room, wall, degrees);
-}
-
-static gboolean
-edit_bow (RcRoom *room, guint wall, const Row *row)
-{
-  return rc_room_edit_set_bow (room, wall, rc_length_entry_get_value (RC_LENGTH_ENTRY (row->bow)));
-}
-
-static gboolean
-edit_remove (RcRoom *room, guint wall, const Row *row)
-{
-  return rc_room_edit_remove_wall (room, wall);
-}
-
-static gboolean
-edit_insert (RcRoom *room, guint wall, const Row *row)
-{
-  return rc_room_edit_insert_wall (room, wall, get_bearing_before (room, wall) + 90, 0);
+  double before = row->index > 0 ? g_array_index (room->walls, RcWall, row->index - 1).bearing_degrees : 0;
+  return rc_room_edit_insert_wall (room, row->index, before + 90, 0);
 }
 
 static void
-apply (Row *row, WallEdit edit, const char *step, const char *what)
+apply (RcWallRow *row, RcWallRowWrite edit, const char *step, const char *what)
 {
   RcPanel    *panel = RC_PANEL (row->table);
   RcDocument *document = rc_panel_get_document (panel);
@@ -115,48 +71,38 @@ apply (Row *row, WallEdit edit, const char *step, const char *what)
   if (room == NULL)
     return;
   rc_room_edit_make_walls (room);
-  if (!edit (room, row->index, row))
+  if (!edit (room, row))
     return;
   g_autofree char *key = what ? g_strdup_printf ("%s wall %u %s", room->id, row->index, what) : NULL;
   rc_panel_commit (panel, g_steal_pointer (&job), step, key);
 }
 
 static void
-on_length_edited (Row *row)
+on_length_edited (RcWallRow *row)
 {
-  apply (row, edit_length, _ ("Wall length"), "length");
+  apply (row, rc_wall_row_write_length, _ ("Wall length"), "length");
 }
 
 static void
-on_bow_edited (Row *row)
+on_bow_edited (RcWallRow *row)
 {
   if (!row->is_blank)
-    apply (row, edit_bow, _ ("Wall bow"), "bow");
+    apply (row, rc_wall_row_write_bow, _ ("Wall bow"), "bow");
 }
 
 static void
-on_bearing_changed (Row *row)
+on_bearing_changed (RcWallRow *row)
 {
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
-  double      degrees = 0;
-
   if (rc_panel_is_showing (RC_PANEL (row->table)))
     return;
-  g_autoptr (GError) error = NULL;
-  row->is_bad_bearing = !(row->is_blank && *text == '\0') && !rc_bearing_parse (text, 0, &degrees, &error);
-  if (row->is_bad_bearing)
-    {
-      gtk_widget_add_css_class (row->bearing, "error");
-      rc_panel_show (RC_PANEL (row->table));
-      return;
-    }
-  gtk_widget_remove_css_class (row->bearing, "error");
-  if (!row->is_blank)
-    apply (row, edit_bearing, _ ("Wall direction"), "direction");
+  if (!rc_wall_row_judge_bearing (row))
+    rc_panel_show (RC_PANEL (row->table));
+  else if (!row->is_blank)
+    apply (row, rc_wall_row_write_bearing, _ ("Wall direction"), "direction");
 }
 
 static void
-on_text_changed (Row *row)
+on_text_changed (RcWallRow *row)
 {
   /* After the entry has judged its own text: what is wrong with it shows under the table. */
   if (!rc_panel_is_showing (RC_PANEL (row->table)))
@@ -164,14 +110,14 @@ on_text_changed (Row *row)
 }
 
 static void
-on_remove (Row *row)
+on_remove (RcWallRow *row)
 {
   RcWallTable *self = row->table;
   guint        index = row->index;
 
   if (row->is_blank)
     return;
-  apply (row, edit_remove, _ ("Take a wall out"), NULL);
+  apply (row, remove_wall, _ ("Take a wall out"), NULL);
   rc_wall_table_focus_wall (self, index);
 }
 
@@ -183,43 +129,35 @@ focus_entry (GtkWidget *entry)
   gtk_widget_grab_focus (entry); /* an entry selects its text when it gets the focus */
 }
 
-static Row *
+static RcWallRow *
 get_row (RcWallTable *self, guint index)
 {
   return index < self->rows->len ? g_ptr_array_index (self->rows, index) : NULL;
 }
 
 static void
-on_bearing_activate (Row *row)
+on_bearing_activate (RcWallRow *row)
 {
   focus_entry (row->length);
 }
 
 static void
-on_length_activate (Row *row)
+on_length_activate (RcWallRow *row)
 {
-  Row *next = get_row (row->table, row->index + 1);
+  RcWallRow *next = get_row (row->table, row->index + 1);
   if (next)
     focus_entry (next->bearing);
 }
 
-static Row *
+static RcWallRow *
 find_focused_row (RcWallTable *self, GtkWidget **column)
 {
   GtkRoot   *root = gtk_widget_get_root (GTK_WIDGET (self));
   GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL;
 
   for (guint i = 0; focus != NULL && i < self->rows->len; i++)
-    {
-      Row       *row = get_row (self, i);
-      GtkWidget *cells[] = { row->bearing, row->length, row->bow, row->remove };
-      for (guint c = 0; c < G_N_ELEMENTS (cells); c++)
-        if (focus == cells[c] || gtk_widget_is_ancestor (focus, cells[c]))
-          {
-            *column = cells[c];
-            return row;
-          }
-    }
+    if ((*column = rc_wall_row_find_column (get_row (self, i), focus)) != NULL)
+      return get_row (self, i);
   return NULL;
 }
 
@@ -227,12 +165,12 @@ static gboolean
 on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state, RcWallTable *self)
 {
   GtkWidget *column = NULL;
-  Row       *row = find_focused_row (self, &column);
+  RcWallRow *row = find_focused_row (self, &column);
 
   if (row == NULL || (state & gtk_accelerator_get_default_mod_mask ()) != 0
       || (keyval != GDK_KEY_Up && keyval != GDK_KEY_Down))
     return GDK_EVENT_PROPAGATE;
-  Row *to
+  RcWallRow *to
       = keyval == GDK_KEY_Up && row->index == 0 ? NULL : get_row (self, row->index + (keyval == GDK_KEY_Up ? -1 : 1));
   if (to)
     focus_entry (column == row->bearing ? to->bearing : column == row->bow ? to->bow : to->length);
@@ -241,22 +179,12 @@ on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModif
 
 /* Rows. */
 
-static GtkWidget *
-new_entry (Row *row, GtkWidget *entry, const char *label_format, int column)
-{
-  g_autofree char *label = g_strdup_printf (label_format, row->index + 1);
-
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  gtk_grid_attach (row->table->grid, entry, column, row->index + 1, 1, 1);
-  return entry;
-}
-
 static void
-on_enter (Row *row)
+on_enter (RcWallRow *row)
 {
   RcDocument *document = rc_panel_get_document (RC_PANEL (row->table));
 
-  row->table->focused = row->index;
+  ((RcWallTable *)row->table)->focused = row->index;
   if (document == NULL || rc_panel_is_showing (RC_PANEL (row->table)))
     return;
   RcChoice choice = rc_document_get_choice (document);
@@ -276,30 +204,7 @@ on_leave (RcWallTable *self)
 static void
 add_row (RcWallTable *self)
 {
-  Row             *row = g_new0 (Row, 1);
-  g_autofree char *number = g_strdup_printf ("%u", self->rows->len + 1);
-
-  row->table = self;
-  row->index = self->rows->len;
-  row->number = gtk_label_new (number);
-  gtk_widget_add_css_class (row->number, "numeric");
-  gtk_label_set_xalign (GTK_LABEL (row->number), 1);
-  gtk_grid_attach (self->grid, row->number, 0, row->index + 1, 1, 1);
-
-  row->bearing = new_entry (row, gtk_entry_new (), _ ("Direction of wall %u"), 1);
-  gtk_editable_set_width_chars (GTK_EDITABLE (row->bearing), 5);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (row->bearing), 6);
-  gtk_editable_set_enable_undo (GTK_EDITABLE (row->bearing), FALSE);
-  row->length = new_entry (row, rc_length_entry_new (), _ ("Length of wall %u"), 2);
-  gtk_widget_set_hexpand (row->length, TRUE);
-  row->bow = new_entry (row, rc_length_entry_new (), _ ("Bow of wall %u"), 3);
-  rc_length_entry_set_optional (RC_LENGTH_ENTRY (row->bow), TRUE);
-  gtk_editable_set_width_chars (GTK_EDITABLE (row->bow), 4);
-
-  row->remove = gtk_button_new_from_icon_name ("list-remove-symbolic");
-  gtk_widget_add_css_class (row->remove, "flat");
-  gtk_widget_set_tooltip_text (row->remove, _ ("Take this wall out (Alt+Delete)"));
-  new_entry (row, row->remove, _ ("Take wall %u out"), 4);
+  RcWallRow *row = rc_wall_row_new (self->grid, self->rows->len, self);
 
   g_signal_connect_swapped (row->bearing, "changed", G_CALLBACK (on_bearing_changed), row);
   g_signal_connect_swapped (row->bearing, "activate", G_CALLBACK (on_bearing_activate), row);
@@ -323,72 +228,16 @@ add_row (RcWallTable *self)
 static void
 remove_last_row (RcWallTable *self)
 {
-  Row       *row = get_row (self, self->rows->len - 1);
-  GtkWidget *cells[] = { row->number, row->bearing, row->length, row->bow, row->remove };
-
-  for (guint c = 0; c < G_N_ELEMENTS (cells); c++)
-    gtk_grid_remove (self->grid, cells[c]);
+  rc_wall_row_leave (get_row (self, self->rows->len - 1), self->grid);
   g_ptr_array_remove_index (self->rows, self->rows->len - 1);
-}
-
-static void
-show_bearing (Row *row, double before, double degrees)
-{
-  const char      *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
-  double           typed = 0;
-  g_autofree char *now = rc_bearing_format (degrees);
-
-  if (row->is_bad_bearing)
-    return; /* what was typed stays until it is mended */
-  if (rc_bearing_parse (text, before, &typed, NULL) && typed == degrees)
-    return;
-  gtk_editable_set_text (GTK_EDITABLE (row->bearing), now);
-}
-
-static void
-show_wall (Row *row, const RcRoom *room, const RcJob *job)
-{
-  const RcWall *wall = &g_array_index (room->walls, RcWall, row->index);
-
-  row->is_blank = FALSE;
-  show_bearing (row, get_bearing_before (room, row->index), wall->bearing_degrees);
-  rc_length_entry_set_value (RC_LENGTH_ENTRY (row->length), wall->length);
-  rc_length_entry_set_value (RC_LENGTH_ENTRY (row->bow), wall->bow);
-  gtk_widget_set_sensitive (row->bow, TRUE);
-  gtk_widget_set_sensitive (row->remove, TRUE);
-}
-
-static void
-show_blank (Row *row, const RcRoom *room)
-{
-  g_autofree char *guess = rc_bearing_format (rc_room_edit_guess_bearing (room));
-
-  if (!row->is_blank)
-    {
-      gtk_editable_set_text (GTK_EDITABLE (row->bearing), "");
-      rc_length_entry_clear (RC_LENGTH_ENTRY (row->length));
-      rc_length_entry_clear (RC_LENGTH_ENTRY (row->bow));
-    }
-  row->is_blank = TRUE;
-  gtk_entry_set_placeholder_text (GTK_ENTRY (row->bearing), guess);
-  gtk_widget_set_sensitive (row->bow, FALSE);
-  gtk_widget_set_sensitive (row->remove, FALSE);
 }
 
 static void
 forget_typed (RcWallTable *self)
 {
+  self->focused = 0;
   for (guint i = 0; i < self->rows->len; i++)
-    {
-      Row *row = get_row (self, i);
-      self->focused = 0;
-      row->is_bad_bearing = FALSE;
-      row->is_blank = FALSE;
-      gtk_widget_remove_css_class (row->bearing, "error");
-      gtk_editable_set_text (GTK_EDITABLE (row->bearing), "");
-      rc_length_entry_clear (RC_LENGTH_ENTRY (row->length));
-      rc_length_entry_clear (RC_LENGTH_ENTRY (row->bow));
-    }
+    rc_wall_row_forget (get_row (self, i));
 }
 
 /* What is wrong, and what would mend it. */
@@ -396,23 +245,11 @@ forget_typed (RcWallTable *self)
 static char *
 dup_typing_fault (RcWallTable *self)
 {
-  for (guint i = 0; i < self->rows->len; i++)
-    {
-      Row        *row = get_row (self, i);
-      const char *fault = rc_length_entry_get_fault (RC_LENGTH_ENTRY (row->length));
-      if (fault == NULL)
-        fault = rc_length_entry_get_fault (RC_LENGTH_ENTRY (row->bow));
-      if (fault)
-        return g_strdup_printf (_ ("Wall %u: %s"), i + 1, fault);
-      if (row->is_bad_bearing)
-        {
-          g_autoptr (GError) error = NULL;
-          double degrees = 0;
-          rc_bearing_parse (gtk_editable_get_text (GTK_EDITABLE (row->bearing)), 0, &degrees, &error);
-          return g_strdup_printf (_ ("Wall %u: %s"), i + 1, error ? error->message : "");
-        }
-    }
-  return NULL;
+  char *fault = NULL;
+
+  for (guint i = 0; fault == NULL && i < self->rows->len; i++)
+    fault = rc_wall_row_dup_fault (get_row (self, i));
+  return fault;
 }
 
 static void
@@ -484,14 +321,11 @@ rc_wall_table_show (RcPanel *panel, gpointer part)
     add_row (self);
   for (guint i = 0; i < self->rows->len; i++)
     {
-      Row *row = get_row (self, i);
-      rc_length_entry_set_units (RC_LENGTH_ENTRY (row->length), rc_job_get_bare_unit (job),
-                                 rc_job_get_length_style (job));
-      rc_length_entry_set_units (RC_LENGTH_ENTRY (row->bow), rc_job_get_bare_unit (job), rc_job_get_length_style (job));
+      RcWallRow *row = get_row (self, i);
       if (i < room->walls->len)
-        show_wall (row, room, job);
+        rc_wall_row_show_wall (row, room, job);
       else
-        show_blank (row, room);
+        rc_wall_row_show_blank (row, room, job);
     }
   show_verdict (self, as_typed, room, job);
 }
@@ -499,7 +333,7 @@ rc_wall_table_show (RcPanel *panel, gpointer part)
 void
 rc_wall_table_focus_wall (RcWallTable *self, guint wall)
 {
-  Row *row = get_row (self, MIN (wall, self->rows->len ? self->rows->len - 1 : 0));
+  RcWallRow *row = get_row (self, MIN (wall, self->rows->len ? self->rows->len - 1 : 0));
   if (row)
     focus_entry (row->length);
 }
@@ -533,12 +367,12 @@ static void
 action_insert (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   GtkWidget *column = NULL;
-  Row       *row = find_focused_row (RC_WALL_TABLE (widget), &column);
+  RcWallRow *row = find_focused_row (RC_WALL_TABLE (widget), &column);
 
   if (row == NULL || row->is_blank)
     return;
   guint index = row->index;
-  apply (row, edit_insert, _ ("Put a wall in"), NULL);
+  apply (row, insert_wall, _ ("Put a wall in"), NULL);
   rc_wall_table_focus_wall (RC_WALL_TABLE (widget), index);
 }
 
@@ -546,7 +380,7 @@ static void
 action_remove (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   GtkWidget *column = NULL;
-  Row       *row = find_focused_row (RC_WALL_TABLE (widget), &column);
+  RcWallRow *row = find_focused_row (RC_WALL_TABLE (widget), &column);
   if (row)
     on_remove (row);
 }

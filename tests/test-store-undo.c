@@ -296,6 +296,89 @@ test_steps_touch_only_the_job (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (rolls->len, ==, 1);
 }
 
+static void
+amend (Fixture *fixture, RcJob *job, const char *title, gboolean expected)
+{
+  g_autoptr (GError) error = NULL;
+  gboolean has_step = !expected;
+
+  g_free (job->title);
+  job->title = g_strdup (title);
+  g_assert_true (rc_store_amend_job (fixture->store, job, "Title", NOW, &has_step, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (has_step, ==, expected);
+}
+
+/* A word typed letter by letter: undo goes back to before the first, redo to the last. */
+static void
+test_amended_steps_are_one (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, "J-1", 3);
+  g_autofree char *before = NULL, *after = NULL;
+  g_autoptr (GError) error = NULL;
+
+  save (fixture, job, "New job");
+  before = rc_store_maker_dump_job (job);
+  amend (fixture, job, "M", TRUE); /* nothing to replace yet */
+  g_ptr_array_set_size (rc_job_get_measure (job, NULL)->rooms, 1);
+  amend (fixture, job, "Mi", TRUE);
+  amend (fixture, job, "Mill", TRUE);
+  after = rc_store_maker_dump_job (job);
+  reopen (fixture);
+  g_assert_true (rc_store_undo (fixture->store, "J-1", NULL, &error));
+  rc_store_maker_assert_stored (fixture->store, "J-1", before);
+  g_assert_false (rc_store_can_undo (fixture->store, "J-1"));
+  g_assert_true (rc_store_redo (fixture->store, "J-1", NULL, &error));
+  rc_store_maker_assert_stored (fixture->store, "J-1", after);
+  rc_store_maker_assert_sound (fixture->store);
+}
+
+/* The letters come back to what was there: no step is left; and after an undo, amending replaces nothing. */
+static void
+test_amending_to_nothing (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, "J-1", 3);
+  g_autofree char *title = g_strdup (job->title), *two = NULL, *step = NULL;
+  g_autoptr (RcJob) loaded = NULL;
+
+  save (fixture, job, "New job");
+  amend (fixture, job, "Mill", TRUE);
+  amend (fixture, job, title, FALSE);
+  g_assert_false (rc_store_can_undo (fixture->store, "J-1"));
+  amend (fixture, job, "One", TRUE);
+  two = rc_store_maker_dump_job (job);
+  g_free (job->title);
+  job->title = g_strdup ("Two");
+  save (fixture, job, "Title");
+  g_assert_true (rc_store_undo (fixture->store, "J-1", NULL, NULL));
+  amend (fixture, job, "Three", TRUE);
+  g_assert_true (rc_store_undo (fixture->store, "J-1", &step, NULL));
+  rc_store_maker_assert_stored (fixture->store, "J-1", two);
+  rc_store_maker_assert_sound (fixture->store);
+}
+
+/* Somebody else's edit is not what is replaced. */
+static void
+test_amending_meets_a_conflict (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, "J-1", 3);
+  g_autoptr (RcStore) other = rc_store_open (fixture->path, NULL, NULL);
+  g_autoptr (RcJob) theirs = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *dump = NULL;
+
+  save (fixture, job, "New job");
+  amend (fixture, job, "Mine", TRUE);
+  theirs = rc_store_load_job (other, "J-1", NULL);
+  g_free (theirs->title);
+  theirs->title = g_strdup ("Theirs");
+  g_assert_true (rc_store_save_job (other, theirs, "Title", NOW, NULL));
+  dump = rc_store_maker_dump_job (theirs);
+  g_assert_false (rc_store_amend_job (fixture->store, job, "Title", NOW, NULL, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_CONFLICT);
+  rc_store_maker_assert_stored (other, "J-1", dump);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -305,5 +388,8 @@ main (int argc, char **argv)
   ADD ("/store-undo/in-any-order-over-several-jobs", test_any_order_over_several_jobs);
   ADD ("/store-undo/damaged-steps-are-refused", test_damaged_steps_are_refused);
   ADD ("/store-undo/steps-touch-only-the-job", test_steps_touch_only_the_job);
+  ADD ("/store-undo/amended-steps-are-one", test_amended_steps_are_one);
+  ADD ("/store-undo/amending-to-nothing-leaves-no-step", test_amending_to_nothing);
+  ADD ("/store-undo/amending-meets-a-conflict", test_amending_meets_a_conflict);
   return g_test_run ();
 }

@@ -134,57 +134,106 @@ write_step (RcStore *store, const RcRowSet *rows, const char *id, const char *st
   return rc_step_finish (store, session, id, step, made, deletes, changed, error);
 }
 
-/* *revision is 0 when there was nothing to change. */
-static gboolean
-save_within (RcStore *store, const RcJob *job, RcRowSet *rows, const char *step, const char *now, gint64 *revision,
-             GError **error)
+/* What a save is to do, and what came of it. */
+typedef struct
 {
-  gboolean changed = TRUE;
-  gint64   key;
+  const RcJob *job;
+  const char  *step, *now;
+  gboolean     amends; /* in place of the latest step */
+  gboolean     changed, has_step;
+  gint64       revision; /* 0 when there was nothing to change */
+} Save;
 
-  if (!rc_revision_find_job (store, job->id, &key, error) || !rc_revision_check (store, job->id, key, TRUE, error))
+/* Takes the latest step out of the rows and out of the record, unless there is none, or it has been undone. */
+static gboolean
+drop_latest_step (RcStore *store, Save *save, gint64 key, GError **error)
+{
+  g_auto (RcStep) undone = { 0 };
+  g_auto (RcStep) step = { 0 };
+
+  if (!rc_step_find (store, save->job->id, TRUE, &undone, error)
+      || !rc_step_find (store, save->job->id, FALSE, &step, error))
     return FALSE;
-  if (key == 0 && !find_or_restore (store, job->id, &key, error))
+  if (undone.number != 0 || step.number == 0 || step.deletes)
+    return TRUE;
+  save->changed = TRUE;
+  return rc_step_apply (store, &step, TRUE, &key, error) && rc_step_forget (store, save->job->id, &step, error);
+}
+
+static gboolean
+save_within (RcStore *store, RcRowSet *rows, Save *save, GError **error)
+{
+  const char *id = save->job->id;
+  gint64      key;
+
+  if (!rc_revision_find_job (store, id, &key, error) || !rc_revision_check (store, id, key, TRUE, error))
+    return FALSE;
+  if (key == 0 && !find_or_restore (store, id, &key, error))
     return FALSE;
   if (key == 0)
     {
-      if (!write_new (store, rows, error) || !note_id (store, job->id, error))
+      save->changed = TRUE;
+      if (!write_new (store, rows, error) || !note_id (store, id, error))
         return FALSE;
     }
   else
     {
       rc_row_set_set_job (rows, key);
-      if (!write_step (store, rows, job->id, step, now, FALSE, &changed, error))
+      if ((save->amends && !drop_latest_step (store, save, key, error))
+          || !write_step (store, rows, id, save->step, save->now, FALSE, &save->has_step, error))
         return FALSE;
+      save->changed |= save->has_step;
     }
-  if (!rc_revision_find (store, rc_row_set_get_job (rows), revision, error))
+  if (!rc_revision_find (store, rc_row_set_get_job (rows), &save->revision, error))
     return FALSE;
-  if (!changed && *revision != 0)
+  if (!save->changed && save->revision != 0)
     return TRUE;
-  return rc_revision_touch (store, rc_row_set_get_job (rows), now, revision, error)
+  return rc_revision_touch (store, rc_row_set_get_job (rows), save->now, &save->revision, error)
          && rc_search_refresh (store, rc_row_set_get_job (rows), error);
+}
+
+static gboolean
+save_job (RcStore *store, Save *save, GError **error)
+{
+  g_autoptr (RcRowSet) rows = rc_row_set_new (0);
+  g_autofree char *owner = g_strdup_printf (_ ("Job %s"), save->job->id);
+  g_autofree char *doing = g_strdup_printf (_ ("Saving job %s"), save->job->id);
+
+  rc_job_rows_add (save->job, rows);
+  if (!rc_row_set_prepare (rows, 0, RC_N_JOB_TABLES, owner, error) || !rc_store_begin (store, doing, error))
+    return FALSE;
+  if (!save_within (store, rows, save, error))
+    return rc_store_rollback (store);
+  if (!rc_store_commit (store, doing, error))
+    return FALSE;
+  rc_revision_set_seen (store, save->job->id, save->revision);
+  return TRUE;
 }
 
 gboolean
 rc_store_save_job (RcStore *store, const RcJob *job, const char *step, const char *now, GError **error)
 {
-  g_autoptr (RcRowSet) rows = rc_row_set_new (0);
-  g_autofree char *owner = NULL, *doing = NULL;
-  gint64           revision = 0;
+  Save save = { .job = job, .step = step, .now = now };
 
   g_return_val_if_fail (store != NULL && job != NULL && job->id != NULL, FALSE);
   g_return_val_if_fail (step != NULL && now != NULL, FALSE);
 
-  owner = g_strdup_printf (_ ("Job %s"), job->id);
-  doing = g_strdup_printf (_ ("Saving job %s"), job->id);
-  rc_job_rows_add (job, rows);
-  if (!rc_row_set_prepare (rows, 0, RC_N_JOB_TABLES, owner, error) || !rc_store_begin (store, doing, error))
+  return save_job (store, &save, error);
+}
+
+gboolean
+rc_store_amend_job (RcStore *store, const RcJob *job, const char *step, const char *now, gboolean *has_step,
+                    GError **error)
+{
+  Save save = { .job = job, .step = step, .now = now, .amends = TRUE };
+
+  g_return_val_if_fail (store != NULL && job != NULL && job->id != NULL, FALSE);
+  g_return_val_if_fail (step != NULL && now != NULL, FALSE);
+
+  if (!save_job (store, &save, error))
     return FALSE;
-  if (!save_within (store, job, rows, step, now, &revision, error))
-    return rc_store_rollback (store);
-  if (!rc_store_commit (store, doing, error))
-    return FALSE;
-  rc_revision_set_seen (store, job->id, revision);
+  if (has_step != NULL)
+    *has_step = save.has_step;
   return TRUE;
 }
 

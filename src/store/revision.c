@@ -80,3 +80,18 @@ rc_store_get_revision (RcStore *store, const char *job_id, gint64 *revision, GEr
   return rc_revision_find_job (store, job_id, &job, error)
          && (job == 0 || rc_revision_find (store, job, revision, error));
 }
+
+gboolean
+rc_store_is_current (RcStore *store, const char *job_id, gboolean *is_current, GError **error)
+{
+  const gint64 *seen;
+  gint64        revision;
+
+  g_return_val_if_fail (store != NULL && job_id != NULL && is_current != NULL, FALSE);
+
+  seen = g_hash_table_lookup (store->seen, job_id);
+  if (!rc_store_get_revision (store, job_id, &revision, error))
+    return FALSE;
+  *is_current = seen != NULL && revision == *seen;
+  return TRUE;
+}

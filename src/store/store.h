@@ -60,6 +60,12 @@ RcJob *rc_store_load_job (RcStore *store, const char *id, GError **error);
  * job, so that every edit can be stored. RC_ERROR_CONFLICT: the job in the store is not the one last loaded or saved by
  * this RcStore. */
 gboolean rc_store_save_job (RcStore *store, const RcJob *job, const char *step, const char *now, GError **error);
+/* The same, but in place of the job's latest step: undo then goes back to before that one. One transaction, so that
+ * letters typed into one field stay one step and none is lost. *has_step (nullable) is FALSE when the job is now as it
+ * was before that step: then there is no such step any more. Without a step to replace (nothing but the first save, or
+ * the latest was undone) it is rc_store_save_job. */
+gboolean rc_store_amend_job (RcStore *store, const RcJob *job, const char *step, const char *now, gboolean *has_step,
+                             GError **error);
 
 /* The job goes, its issued quotations stay. rc_store_undo with its id brings it back. */
 gboolean rc_store_delete_job (RcStore *store, const char *id, GError **error);
@@ -67,6 +73,8 @@ gboolean rc_store_delete_job (RcStore *store, const char *id, GError **error);
 /* The number of the last change of this job among all changes in the store, 0 when there is no such job. It differs
  * from what it was if anybody changed the job in between. */
 gboolean rc_store_get_revision (RcStore *store, const char *job_id, gint64 *revision, GError **error);
+/* Whether the job is still as this RcStore last loaded or saved it; FALSE when it is gone, too. */
+gboolean rc_store_is_current (RcStore *store, const char *job_id, gboolean *is_current, GError **error);
 
 /* Undo and redo of the job's steps, kept in the store without limit; the job must then be loaded anew. *step (nullable,
  * transfer full) gets the step's name. FALSE without error when there is nothing to undo (redo). A new step forgets

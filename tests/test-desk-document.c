@@ -169,6 +169,87 @@ test_figures_before_the_change (Fixture *fixture, gconstpointer data)
                    ==, 1);
 }
 
+/* Another program on the same file sets a length. */
+static void
+set_length_elsewhere (Fixture *fixture, RcStore *other, const char *room, RcLength length)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcJob) job = rc_store_load_job (other, rc_document_get_job (fixture->document)->id, &error);
+
+  g_assert_no_error (error);
+  rc_room_edit_set_length (rc_measure_find_room (rc_job_get_measure (job, NULL), room), 0, length);
+  g_assert_true (rc_store_save_job (other, job, "Theirs", "2026-01-02T00:00:00Z", &error));
+}
+
+static RcStore *
+open_other (Fixture *fixture)
+{
+  g_autofree char *path = g_build_filename (fixture->desk.folder, "store.db", NULL);
+  g_autoptr (GError) error = NULL;
+  RcStore *other = rc_store_open (path, NULL, &error);
+
+  g_assert_no_error (error);
+  return other;
+}
+
+static void
+test_changes_elsewhere_are_seen (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcStore) other = open_other (fixture);
+  g_autoptr (GError) error = NULL;
+  RcLength before = get_length (fixture, "dining", 0);
+
+  set_length (fixture, "dining", 0, before + 127, NULL);
+  g_assert_false (rc_document_refresh (fixture->document, &error)); /* one's own edits are no news */
+  set_length_elsewhere (fixture, other, "dining", before + 254);
+  fixture->n_edited = 0;
+  g_assert_true (rc_document_refresh (fixture->document, &error));
+  g_assert_cmpuint (fixture->n_edited, ==, 1);
+  g_assert_cmpint (get_length (fixture, "dining", 0), ==, before + 254);
+  g_assert_false (rc_document_refresh (fixture->document, &error));
+  g_assert_no_error (error);
+  undo (fixture);
+  g_assert_cmpint (get_length (fixture, "dining", 0), ==, before + 127);
+}
+
+static void
+test_an_edit_meets_another (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcStore) other = open_other (fixture);
+  g_autoptr (RcJob) job = NULL;
+  g_autoptr (GError) error = NULL;
+  RcLength before = get_length (fixture, "dining", 0);
+
+  set_length (fixture, "dining", 0, before + 1, "dining 0");
+  set_length_elsewhere (fixture, other, "hall", 12345);
+  job = rc_document_dup_job (fixture->document);
+  rc_room_edit_set_length (rc_measure_find_room (rc_document_get_measure_of (fixture->document, job), "dining"), 0,
+                           before + 12);
+  g_assert_false (rc_document_commit (fixture->document, g_steal_pointer (&job), "Wall length", "dining 0", &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_CONFLICT);
+  g_assert_nonnull (strstr (error->message, "again"));
+  /* Theirs is shown, and the edit made again goes through as a step of its own. */
+  g_assert_cmpint (get_length (fixture, "hall", 0), ==, 12345);
+  set_length (fixture, "dining", 0, before + 12, "dining 0");
+  undo (fixture);
+  g_assert_cmpint (get_length (fixture, "hall", 0), ==, 12345);
+  g_assert_cmpint (get_length (fixture, "dining", 0), ==, before + 1);
+}
+
+static void
+test_deleted_elsewhere_is_said (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcStore) other = open_other (fixture);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (rc_store_delete_job (other, rc_document_get_job (fixture->document)->id, NULL));
+  g_assert_false (rc_document_refresh (fixture->document, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_false (rc_document_refresh (fixture->document, &error)); /* said once */
+  g_assert_no_error (error);
+}
+
 static void
 test_things_come_and_go (Fixture *fixture, gconstpointer data)
 {
@@ -275,6 +356,9 @@ main (int argc, char **argv)
   ADD ("/desk/document/fault-keeps-the-edit-and-the-last-plan", test_fault_keeps_the_edit_and_the_last_plan);
   ADD ("/desk/document/figures-before-the-change", test_figures_before_the_change);
   ADD ("/desk/document/things-come-and-go", test_things_come_and_go);
+  ADD ("/desk/document/changes-elsewhere-are-seen", test_changes_elsewhere_are_seen);
+  ADD ("/desk/document/an-edit-meets-another", test_an_edit_meets_another);
+  ADD ("/desk/document/deleted-elsewhere-is-said", test_deleted_elsewhere_is_said);
   ADD ("/desk/document/measure-again", test_measure_again);
   ADD ("/desk/document/search-never-makes-it-worse", test_search_never_makes_it_worse);
   ADD ("/desk/document/sheets-and-their-files", test_sheets_and_their_files);

@@ -1,6 +1,9 @@
 #include "document.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "job-edit.h"
+#include "rowcut-error.h"
 
 #define IMPROVE_AFTER_MS 150
 
@@ -13,6 +16,7 @@ struct _RcDocument
   char        *measure;  /* id of the one looked at */
   char        *key;      /* of the last edit, while it may still grow */
   gboolean     has_step; /* the last edit made a step in the store: one that changes nothing makes none */
+  gint64       version;  /* of the store's data when the job was last known to be as it is there */
 
   RcOutcome *outcome;
   GError    *fault;
@@ -219,6 +223,8 @@ rc_document_new (RcStore *store, const char *job_id, GError **error)
   g_autoptr (RcDocument) self = g_object_new (RC_TYPE_DOCUMENT, NULL);
 
   self->store = store;
+  if (!rc_store_get_data_version (store, &self->version, error))
+    return NULL;
   self->job = rc_store_load_job (store, job_id, error);
   if (self->job == NULL)
     return NULL;
@@ -348,13 +354,15 @@ rc_document_set_measure (RcDocument *self, const char *id)
   return TRUE;
 }
 
-/* Saves the state as one step; *has_step tells whether there was anything to save. */
+/* Saves the state as one step; *has_step tells whether there was anything to save. `amends`: in place of the last. */
 static gboolean
-save (RcDocument *self, const RcJob *job, const char *step, gboolean *has_step, GError **error)
+save (RcDocument *self, const RcJob *job, const char *step, gboolean amends, gboolean *has_step, GError **error)
 {
   g_autofree char *now = dup_now ();
   gint64           before = 0, after = 0;
 
+  if (amends)
+    return rc_store_amend_job (self->store, job, step, now, has_step, error);
   if (!rc_store_get_revision (self->store, job->id, &before, error)
       || !rc_store_save_job (self->store, job, step, now, error)
       || !rc_store_get_revision (self->store, job->id, &after, error))
@@ -363,32 +371,65 @@ save (RcDocument *self, const RcJob *job, const char *step, gboolean *has_step, 
   return TRUE;
 }
 
-/* The letters of one field: what they came to before gives way to what they come to now. */
+/* The job as it is in the store now. */
 static gboolean
-take_back_letters (RcDocument *self, gboolean *is_taken_back, GError **error)
+load_anew (RcDocument *self, GError **error)
 {
-  GError *fault = NULL;
+  g_autoptr (RcJob) job = rc_store_load_job (self->store, self->job->id, error);
 
-  *is_taken_back = rc_store_undo (self->store, self->job->id, NULL, &fault);
-  if (fault)
+  if (job == NULL)
+    return FALSE;
+  rc_document_end_step (self);
+  note_before (self);
+  replace_job (self, g_steal_pointer (&job));
+  show_state (self);
+  return TRUE;
+}
+
+/* Takes the store's `fault`. Over somebody else's edit the job is loaded anew, and the fault says so. */
+static gboolean
+refuse (RcDocument *self, GError *fault, GError **error)
+{
+  if (g_error_matches (fault, RC_ERROR, RC_ERROR_CONFLICT) && load_anew (self, NULL))
+    {
+      g_clear_error (&fault);
+      g_set_error_literal (error, RC_ERROR, RC_ERROR_CONFLICT,
+                           _ ("The job was changed by another program. It is shown as it is now, without your last "
+                              "change: make that again."));
+    }
+  else if (fault)
     g_propagate_error (error, fault);
-  return fault == NULL;
+  return FALSE;
+}
+
+gboolean
+rc_document_refresh (RcDocument *self, GError **error)
+{
+  gint64   version = 0, revision = 0;
+  gboolean is_current = TRUE;
+
+  if (!rc_store_get_data_version (self->store, &version, error) || version == self->version
+      || !rc_store_is_current (self->store, self->job->id, &is_current, error))
+    return FALSE;
+  self->version = version;
+  if (is_current || !rc_store_get_revision (self->store, self->job->id, &revision, error))
+    return FALSE;
+  if (revision != 0)
+    return load_anew (self, error);
+  g_set_error_literal (error, RC_ERROR, RC_ERROR_REFERENCE,
+                       _ ("The job was deleted by another program. Undo brings it back."));
+  return FALSE;
 }
 
 gboolean
 rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error)
 {
   g_autoptr (RcJob) taken = job;
-  gboolean grows = key != NULL && g_strcmp0 (key, self->key) == 0, is_taken_back = FALSE, has_step = FALSE;
+  gboolean grows = key != NULL && g_strcmp0 (key, self->key) == 0, has_step = FALSE;
+  GError  *fault = NULL;
 
-  if (grows && self->has_step && !take_back_letters (self, &is_taken_back, error))
-    return FALSE;
-  if (!save (self, taken, step, &has_step, error))
-    {
-      if (is_taken_back)
-        rc_store_redo (self->store, self->job->id, NULL, NULL);
-      return FALSE;
-    }
+  if (!save (self, taken, step, grows && self->has_step, &has_step, &fault))
+    return refuse (self, fault, error);
   if (!grows)
     note_before (self);
   g_free (self->key);
@@ -409,16 +450,12 @@ static gboolean
 step_through (RcDocument *self, gboolean (*go) (RcStore *, const char *, char **, GError **), char **step,
               GError **error)
 {
+  GError *fault = NULL;
+
   rc_document_end_step (self);
-  if (!go (self->store, self->job->id, step, error))
-    return FALSE;
-  g_autoptr (RcJob) job = rc_store_load_job (self->store, self->job->id, error);
-  if (job == NULL)
-    return FALSE;
-  note_before (self);
-  replace_job (self, g_steal_pointer (&job));
-  show_state (self);
-  return TRUE;
+  if (!go (self->store, self->job->id, step, &fault))
+    return refuse (self, fault, error);
+  return load_anew (self, error);
 }
 
 gboolean

@@ -46,7 +46,8 @@ RcMeasure *rc_document_get_measure_of (RcDocument *self, RcJob *job); /* the mea
 
 /* Takes `job` (transfer full) as the new state. `step` names the edit for undo. Edits in a row with the same `key`
  * (nullable), as the letters typed into one field, are one step. FALSE when the store refuses: then nothing has
- * changed, and *error says why. */
+ * changed, and *error says why. RC_ERROR_CONFLICT: somebody else had changed the job; their state is loaded and shown
+ * now, and *error asks to make the edit again. */
 gboolean rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error);
 /* Ends the run of edits that are one step: the field was left. */
 void rc_document_end_step (RcDocument *self);
@@ -54,6 +55,10 @@ void rc_document_end_step (RcDocument *self);
 /* FALSE without error when there is nothing to undo. *step (nullable, transfer full) gets its name. */
 gboolean rc_document_undo (RcDocument *self, char **step, GError **error);
 gboolean rc_document_redo (RcDocument *self, char **step, GError **error);
+
+/* Loads the job anew when somebody else has changed it: TRUE then. FALSE without error: it is as it was. An error of
+ * RC_ERROR_REFERENCE: it was deleted; what is open here stays as it is. Cheap enough to ask every second. */
+gboolean rc_document_refresh (RcDocument *self, GError **error);
 
 RcChoice rc_document_get_choice (RcDocument *self);
 void     rc_document_choose (RcDocument *self, RcChoice choice);

@@ -7,6 +7,7 @@
 #include "window-actions.h"
 
 #define TELL_SECONDS 9
+#define LOOK_SECONDS 2 /* between looks at what other programs did */
 
 struct _RcWindow
 {
@@ -23,7 +24,7 @@ struct _RcWindow
   RcBench         *bench;
   GtkWidget       *tell_box;
   GtkLabel        *tell_label;
-  guint            tell_source;
+  guint            tell_source, look_source;
   RcSheetWindow   *sheets; /* weak */
 };
 
@@ -61,6 +62,30 @@ on_tell_closed (RcWindow *self)
 {
   g_clear_handle_id (&self->tell_source, g_source_remove);
   gtk_widget_set_visible (self->tell_box, FALSE);
+}
+
+/* Changes of the open job by other programs on the same store. */
+
+static gboolean
+look (gpointer data)
+{
+  RcWindow *self = data;
+  g_autoptr (GError) error = NULL;
+
+  if (self->document == NULL)
+    return G_SOURCE_CONTINUE;
+  if (rc_document_refresh (self->document, &error))
+    rc_window_tell (self, _ ("Another program has changed this job; it is shown as it is now."));
+  else if (error)
+    rc_window_tell (self, error->message);
+  return G_SOURCE_CONTINUE;
+}
+
+static void
+on_active (RcWindow *self)
+{
+  if (gtk_window_is_active (GTK_WINDOW (self)))
+    look (self);
 }
 
 /* The open job. */
@@ -251,6 +276,7 @@ rc_window_dispose (GObject *object)
   RcWindow *self = RC_WINDOW (object);
 
   g_clear_handle_id (&self->tell_source, g_source_remove);
+  g_clear_handle_id (&self->look_source, g_source_remove);
   if (self->bench)
     set_document (self, NULL);
   g_clear_weak_pointer (&self->sheets);
@@ -298,6 +324,8 @@ rc_window_new (GtkApplication *application, RcStore *store)
   gtk_application_window_set_help_overlay (GTK_APPLICATION_WINDOW (self),
                                            GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "shortcuts")));
   rc_job_list_set_store (self->job_list, store);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (on_active), NULL);
+  self->look_source = g_timeout_add_seconds (LOOK_SECONDS, look, self);
   set_document (self, NULL);
   return self;
 }

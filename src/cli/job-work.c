@@ -52,36 +52,6 @@ rc_job_work_new (const char *path, const RcJobOptions *options, GError **error)
 
 /* --- what the file leaves out --- */
 
-/* Ids of goods that the measure names. */
-static GPtrArray *
-list_goods_named (const RcMeasure *measure)
-{
-  GPtrArray *ids = g_ptr_array_new ();
-
-  for (guint i = 0; i < measure->areas->len; i++)
-    {
-      const RcFloorArea *area = g_ptr_array_index (measure->areas, i);
-
-      g_ptr_array_add (ids, area->carpet);
-      g_ptr_array_add (ids, area->cushion);
-    }
-  for (guint i = 0; i < measure->stairs->len; i++)
-    {
-      const RcStair *stair = g_ptr_array_index (measure->stairs, i);
-
-      g_ptr_array_add (ids, stair->carpet);
-      g_ptr_array_add (ids, stair->cushion);
-    }
-  for (guint i = 0; i < measure->rooms->len; i++)
-    {
-      const RcRoom *room = g_ptr_array_index (measure->rooms, i);
-
-      for (guint j = 0; j < room->openings->len; j++)
-        g_ptr_array_add (ids, ((const RcOpening *)g_ptr_array_index (room->openings, j))->transition);
-    }
-  return ids;
-}
-
 static const RcGoods *
 find_goods (const GPtrArray *goods, const char *id)
 {
@@ -93,29 +63,6 @@ find_goods (const GPtrArray *goods, const char *id)
         return candidate;
     }
   return NULL;
-}
-
-/* Copies goods that the measure names from the price book into the job. TRUE when none is missing then. */
-static gboolean
-add_goods_named (RcJobWork *work)
-{
-  g_autoptr (GPtrArray) ids = list_goods_named (work->measure);
-  gboolean complete = TRUE;
-
-  for (guint i = 0; i < ids->len; i++)
-    {
-      const char    *id = g_ptr_array_index (ids, i);
-      const RcGoods *goods;
-
-      if (id == NULL || rc_job_find_goods (work->job, id) != NULL)
-        continue;
-      goods = work->book != NULL ? find_goods (work->book->goods, id) : NULL;
-      if (goods != NULL)
-        g_ptr_array_add (work->job->goods, rc_goods_copy (goods));
-      else
-        complete = FALSE;
-    }
-  return complete;
 }
 
 /* What is not in the file is the shop's: rates (a job free of tax says so itself), letterhead, terms. */
@@ -194,7 +141,7 @@ complete_from_store (RcJobWork *work, GError **error)
     work->book = g_steal_pointer (&book);
   else if (g_str_equal (work->book->currency.code, book->currency.code))
     merge_book (work->book, book);
-  add_goods_named (work);
+  rc_job_adopt_goods (work->job, work->book->goods);
   return !wants_rolls || add_rolls (work, store, error);
 }
 
@@ -251,7 +198,7 @@ rc_job_work_plan (RcJobWork *work, GError **error)
 
   if (work->plan != NULL)
     return TRUE;
-  if ((!add_goods_named (work) || work->book == NULL) && !complete_from_store (work, error))
+  if ((work->book == NULL || !rc_job_adopt_goods (work->job, work->book->goods)) && !complete_from_store (work, error))
     return FALSE;
   take_option (work);
   day.book = work->book;

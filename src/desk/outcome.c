@@ -28,7 +28,8 @@ rc_outcome_new (const RcJob *job, const char *measure, const RcPriceBook *book, 
   self->date = g_strdup (date);
   self->measure = rc_job_get_measure (self->job, measure);
   g_return_val_if_fail (self->measure != NULL, NULL);
-  self->plan = rc_plan_new (self->job, self->measure, rc_price_book_get_weights, self->book, &params, error);
+  RcPriceDay day = { self->book, self->date };
+  self->plan = rc_plan_new (self->job, self->measure, rc_price_day_get_weights, &day, &params, error);
   if (self->plan == NULL)
     return NULL;
   price (self);

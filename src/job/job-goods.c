@@ -9,49 +9,57 @@ find_in (const GPtrArray *catalogue, const char *id)
   return NULL;
 }
 
-static void
+/* FALSE when the goods are named and nobody has them. */
+static gboolean
 adopt (RcJob *job, const GPtrArray *catalogue, const char *id)
 {
   const RcGoods *goods;
 
   if (id == NULL || rc_job_find_goods (job, id) != NULL)
-    return;
+    return TRUE;
   goods = find_in (catalogue, id);
   if (goods != NULL)
     g_ptr_array_add (job->goods, rc_goods_copy (goods));
+  return goods != NULL;
 }
 
-static void
+static gboolean
 adopt_for_measure (RcJob *job, const GPtrArray *catalogue, const RcMeasure *measure)
 {
+  gboolean complete = TRUE;
+
   for (guint i = 0; i < measure->areas->len; i++)
     {
       const RcFloorArea *area = measure->areas->pdata[i];
 
-      adopt (job, catalogue, area->carpet);
-      adopt (job, catalogue, area->cushion);
+      complete &= adopt (job, catalogue, area->carpet);
+      complete &= adopt (job, catalogue, area->cushion);
     }
   for (guint i = 0; i < measure->stairs->len; i++)
     {
       const RcStair *stair = measure->stairs->pdata[i];
 
-      adopt (job, catalogue, stair->carpet);
-      adopt (job, catalogue, stair->cushion);
+      complete &= adopt (job, catalogue, stair->carpet);
+      complete &= adopt (job, catalogue, stair->cushion);
     }
   for (guint i = 0; i < measure->rooms->len; i++)
     {
       const RcRoom *room = measure->rooms->pdata[i];
 
       for (guint k = 0; k < room->openings->len; k++)
-        adopt (job, catalogue, ((const RcOpening *)room->openings->pdata[k])->transition);
+        complete &= adopt (job, catalogue, ((const RcOpening *)room->openings->pdata[k])->transition);
     }
+  return complete;
 }
 
-void
+gboolean
 rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue)
 {
+  gboolean complete = TRUE;
+
   for (guint i = 0; i < job->measures->len; i++)
-    adopt_for_measure (job, catalogue, job->measures->pdata[i]);
+    complete &= adopt_for_measure (job, catalogue, job->measures->pdata[i]);
   for (guint i = 0; i < job->rolls->len; i++)
-    adopt (job, catalogue, ((const RcRoll *)job->rolls->pdata[i])->goods_id);
+    complete &= adopt (job, catalogue, ((const RcRoll *)job->rolls->pdata[i])->goods_id);
+  return complete;
 }

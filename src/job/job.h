@@ -130,8 +130,9 @@ RcMeasure     *rc_job_get_measure (const RcJob *job, const char *id);
 const RcGoods *rc_job_find_goods (const RcJob *job, const char *id);
 
 /* Copies into the job the goods that its areas, stairs, openings and rolls name and that it lacks, where `catalogue`
- * (of RcGoods, e.g. a price book's) has them. What nobody has stays missing; rc_job_check names it. */
-void rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue);
+ * (of RcGoods, e.g. a price book's) has them. What nobody has stays missing: then FALSE, and rc_job_check
+ * names it. */
+gboolean rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue);
 
 const RcLengthStyle *rc_job_get_length_style (const RcJob *job);
 RcLengthUnit         rc_job_get_bare_unit (const RcJob *job);

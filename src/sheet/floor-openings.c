@@ -4,37 +4,97 @@
 
 #include "floor-rooms.h"
 
+#define N_FACE 9
+
 /* An opening on the page: its ends on the room's face, and how far the gap goes through the wall. */
 typedef struct
 {
   RcSpot from, to;
+  RcSpot face[N_FACE]; /* along the room's face from `from` to `to`: bent where the wall is curved */
   double out_x, out_y; /* unit step away from the room */
   double depth;
   double width;
 } Gap;
 
-/* The unit step out of the room through an opening, in the house; where the wall has no depth it is square to the wall,
- * to the side where the room is not. */
+/* The unit step out of the room through an opening, in the house. */
 static RcSpot
-find_way_out (const RcHouse *house, const RcPlacedOpening *placed)
+find_way_out (const RcPlacedOpening *placed)
+{
+  RcPoint step = { 0, 0 };
+  double  length;
+
+  if (!rc_room_get_outward_step (placed->room, placed->opening->wall, RC_TICKS_PER_M, &step))
+    return (RcSpot){ 0, 1 };
+  length = hypot ((double)step.x, (double)step.y);
+
+  return (RcSpot){ (double)step.x / length, (double)step.y / length };
+}
+
+/* How far out of the chord of a curved wall its face lies at a point of the chord; below 0 where it bulges in. */
+static double
+find_rise (const RcRing *ring, double x, double y, RcSpot out, double most)
+{
+  double rise = 0;
+
+  for (guint i = 0; i < ring->len; i++)
+    {
+      const RcPoint *a = rc_ring_get (ring, i), *b = rc_ring_get (ring, (i + 1) % ring->len);
+      double         ax = (double)a->x - x, ay = (double)a->y - y, bx = (double)b->x - x, by = (double)b->y - y;
+      double         a_aside = ax * out.y - ay * out.x, b_aside = bx * out.y - by * out.x, share, at;
+
+      if ((a_aside < 0) == (b_aside < 0))
+        continue;
+      share = a_aside / (a_aside - b_aside);
+      at = (ax + share * (bx - ax)) * out.x + (ay + share * (by - ay)) * out.y;
+      if (fabs (at) < fabs (most))
+        rise = most = at;
+    }
+
+  return rise;
+}
+
+/* The face of the wall along the opening. */
+static void
+find_face (const RcPen *pen, const RcHouse *house, const RcPlacedOpening *placed, RcSpot out, Gap *gap)
 {
   const RcPlacedRoom *room = rc_house_find_room (house, placed->room->id);
-  double              depth = hypot ((double)placed->outward.x, (double)placed->outward.y);
-  double              dx = (double)(placed->to.x - placed->from.x), dy = (double)(placed->to.y - placed->from.y);
-  double              width = hypot (dx, dy);
-  RcSpot              out;
-  RcPoint             probe;
+  const RcWall       *wall = NULL;
 
-  if (depth > 0)
-    return (RcSpot){ (double)placed->outward.x / depth, (double)placed->outward.y / depth };
-  out = (RcSpot){ dy / width, -dx / width };
-  /* 10 mm that way. */
-  probe.x = (placed->from.x + placed->to.x) / 2 + (RcLength)(out.x * 1600);
-  probe.y = (placed->from.y + placed->to.y) / 2 + (RcLength)(out.y * 1600);
-  if (room && rc_polygon_locate (room->polygon, probe) > 0)
-    return (RcSpot){ -out.x, -out.y };
+  if (room && placed->opening->wall < placed->room->walls->len)
+    wall = &g_array_index (placed->room->walls, RcWall, placed->opening->wall);
+  for (int i = 0; i < N_FACE; i++)
+    {
+      double share = i / (N_FACE - 1.0), rise = 0;
 
-  return out;
+      gap->face[i].x = gap->from.x + share * (gap->to.x - gap->from.x);
+      gap->face[i].y = gap->from.y + share * (gap->to.y - gap->from.y);
+      if (wall == NULL || wall->bow == 0)
+        continue;
+      rise = find_rise (room->polygon->outer, (double)placed->from.x + share * (double)(placed->to.x - placed->from.x),
+                        (double)placed->from.y + share * (double)(placed->to.y - placed->from.y), out,
+                        2.0 * (double)ABS (wall->bow))
+             * pen->view.scale;
+      gap->face[i].x += out.x * rise;
+      gap->face[i].y -= out.y * rise;
+    }
+  gap->from = gap->face[0];
+  gap->to = gap->face[N_FACE - 1];
+  gap->width = hypot (gap->to.x - gap->from.x, gap->to.y - gap->from.y);
+}
+
+/* A line along the face, `aside` into the wall; goes on from the current point with `joined`, backwards with `back`. */
+static void
+add_face_path (cairo_t *cr, const Gap *gap, double aside, gboolean joined, gboolean back)
+{
+  for (int i = 0; i < N_FACE; i++)
+    {
+      RcSpot at = gap->face[back ? N_FACE - 1 - i : i];
+
+      if (i == 0 && !joined)
+        cairo_move_to (cr, at.x + gap->out_x * aside, at.y + gap->out_y * aside);
+      else
+        cairo_line_to (cr, at.x + gap->out_x * aside, at.y + gap->out_y * aside);
+    }
 }
 
 static gboolean
@@ -50,9 +110,10 @@ get_gap (const RcPen *pen, const RcHouse *house, const RcPlacedOpening *placed, 
   if (gap->width <= 0)
     return FALSE;
   gap->depth = hypot ((double)placed->outward.x, (double)placed->outward.y) * pen->view.scale;
-  out = find_way_out (house, placed);
+  out = find_way_out (placed);
   gap->out_x = out.x;
   gap->out_y = -out.y; /* y of the page runs down */
+  find_face (pen, house, placed, out, gap);
   if (!placed->other)
     gap->depth = MAX (gap->depth, rc_floor_get_wall_width (pen));
 
@@ -66,10 +127,8 @@ get_gap (const RcPen *pen, const RcHouse *house, const RcPlacedOpening *placed, 
 static void
 add_gap_path (RcPen *pen, const Gap *gap)
 {
-  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
-  cairo_line_to (pen->cr, gap->to.x, gap->to.y);
-  cairo_line_to (pen->cr, gap->to.x + gap->out_x * gap->depth, gap->to.y + gap->out_y * gap->depth);
-  cairo_line_to (pen->cr, gap->from.x + gap->out_x * gap->depth, gap->from.y + gap->out_y * gap->depth);
+  add_face_path (pen->cr, gap, 0, FALSE, FALSE);
+  add_face_path (pen->cr, gap, gap->depth, TRUE, TRUE);
   cairo_close_path (pen->cr);
 }
 
@@ -110,12 +169,7 @@ draw_glass (RcPen *pen, const Gap *gap)
   static const double shares[] = { 0, 0.5, 1 };
 
   for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
-    {
-      double x = gap->out_x * gap->depth * shares[i], y = gap->out_y * gap->depth * shares[i];
-
-      cairo_move_to (pen->cr, gap->from.x + x, gap->from.y + y);
-      cairo_line_to (pen->cr, gap->to.x + x, gap->to.y + y);
-    }
+    add_face_path (pen->cr, gap, gap->depth * shares[i], FALSE, FALSE);
   cairo_set_line_width (pen->cr, pen->line * 0.6);
   cairo_stroke (pen->cr);
 }
@@ -168,7 +222,7 @@ rc_floor_add_leaves (const RcHouse *house, int floor, RcBox *box)
 
       if (placed->room->floor != floor || !has_leaf (opening) || width <= 0)
         continue;
-      out = find_way_out (house, placed);
+      out = find_way_out (placed);
       tip.x = hinge.x + (inward ? 0 : placed->outward.x) + (RcLength)(out.x * (inward ? -width : width));
       tip.y = hinge.y + (inward ? 0 : placed->outward.y) + (RcLength)(out.y * (inward ? -width : width));
       *box = (RcBox){ MIN (box->x0, tip.x), MIN (box->y0, tip.y), MAX (box->x1, tip.x), MAX (box->y1, tip.y) };
@@ -185,10 +239,8 @@ draw_lintel (RcPen *pen, const Gap *gap)
   rc_pen_set_colour (pen, pen->palette->ink, 0.7);
   cairo_set_line_width (pen->cr, pen->line * 0.6);
   cairo_set_dash (pen->cr, dashes, 2, 0);
-  cairo_move_to (pen->cr, gap->from.x, gap->from.y);
-  cairo_line_to (pen->cr, gap->to.x, gap->to.y);
-  cairo_move_to (pen->cr, gap->from.x + gap->out_x * gap->depth, gap->from.y + gap->out_y * gap->depth);
-  cairo_line_to (pen->cr, gap->to.x + gap->out_x * gap->depth, gap->to.y + gap->out_y * gap->depth);
+  add_face_path (pen->cr, gap, 0, FALSE, FALSE);
+  add_face_path (pen->cr, gap, gap->depth, FALSE, FALSE);
   cairo_stroke (pen->cr);
   cairo_restore (pen->cr);
 }
@@ -198,7 +250,7 @@ static void
 draw_mark (RcPen *pen, const Gap *gap, const RcPlacedOpening *placed)
 {
   double      size = pen->font_size * 0.72, width, height, half;
-  RcSpot      face = { (gap->from.x + gap->to.x) / 2, (gap->from.y + gap->to.y) / 2 };
+  RcSpot      face = gap->face[N_FACE / 2];
   const char *text = placed->opening->id;
   double      asides[3];
 

@@ -248,6 +248,9 @@ test_deleted_elsewhere_is_said (Fixture *fixture, gconstpointer data)
   g_clear_error (&error);
   g_assert_false (rc_document_refresh (fixture->document, &error)); /* said once */
   g_assert_no_error (error);
+  undo (fixture);
+  g_autoptr (RcJob) back = rc_store_load_job (other, rc_document_get_job (fixture->document)->id, &error);
+  g_assert_no_error (error);
 }
 
 static void

@@ -405,19 +405,24 @@ refuse (RcDocument *self, GError *fault, GError **error)
 gboolean
 rc_document_refresh (RcDocument *self, GError **error)
 {
-  gint64   version = 0, revision = 0;
+  gint64   version = 0;
   gboolean is_current = TRUE;
+  GError  *fault = NULL;
 
   if (!rc_store_get_data_version (self->store, &version, error) || version == self->version
       || !rc_store_is_current (self->store, self->job->id, &is_current, error))
     return FALSE;
   self->version = version;
-  if (is_current || !rc_store_get_revision (self->store, self->job->id, &revision, error))
-    return FALSE;
-  if (revision != 0)
-    return load_anew (self, error);
+  if (is_current || load_anew (self, &fault))
+    return !is_current;
+  if (!g_error_matches (fault, RC_ERROR, RC_ERROR_REFERENCE))
+    {
+      g_propagate_error (error, fault);
+      return FALSE;
+    }
+  g_clear_error (&fault);
   g_set_error_literal (error, RC_ERROR, RC_ERROR_REFERENCE,
-                       _ ("The job was deleted by another program. Undo brings it back."));
+                       _ ("The job was deleted by another program. Undo brings it back, and so does the next change."));
   return FALSE;
 }
 

@@ -13,7 +13,8 @@ struct _RcSheetWindow
   GtkWindow parent_instance;
 
   RcDocument           *document;
-  RcSheetSet           *set; /* NULL while there is no plan */
+  RcSheetSet           *set;   /* NULL while there is no plan */
+  RcSheet              *sheet; /* the one shown, laid out; of the set */
   GtkDropDown          *sheet_drop;
   GtkDropDown          *paper_drop;
   GtkBox               *pages_box;
@@ -59,18 +60,14 @@ static void
 draw_page (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer user_data)
 {
   RcSheetWindow *self = user_data;
-  RcSheetData    data;
-  guint          sheet, page = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (area), "page"));
+  guint          page = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (area), "page"));
 
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
-  if (!get_sheet (self, &sheet, &data))
-    return;
-  RcSheetKind kind = rc_sheet_set_get_kind (self->set, sheet);
-  if (page >= rc_sheet_count_pages (kind, &data))
+  if (self->sheet == NULL || page >= rc_sheet_get_n_pages (self->sheet))
     return;
   cairo_scale (cr, self->zoom, self->zoom);
-  rc_sheet_draw_page (kind, &data, page, cr);
+  rc_sheet_draw (self->sheet, page, cr);
 }
 
 static GtkWidget *
@@ -88,16 +85,22 @@ new_page (RcSheetWindow *self, guint page)
 }
 
 static void
+show_page (RcSheetWindow *self, GtkWidget *area, guint page)
+{
+  double width_pt = 0, height_pt = 0;
+
+  rc_sheet_get_page_size (self->sheet, page, &width_pt, &height_pt);
+  gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (area), (int)(width_pt * self->zoom));
+  gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (area), (int)(height_pt * self->zoom));
+  gtk_widget_queue_draw (area);
+}
+
+static void
 show_pages (RcSheetWindow *self)
 {
-  RcSheetData data;
-  guint       sheet = 0, n = 0, page = 0;
-  double      width_pt = 0, height_pt = 0;
-
-  if (get_sheet (self, &sheet, &data))
-    n = rc_sheet_count_pages (rc_sheet_set_get_kind (self->set, sheet), &data);
-  rc_paper_get_size (get_paper (self), &width_pt, &height_pt);
+  guint      n = self->sheet ? rc_sheet_get_n_pages (self->sheet) : 0, page = 0;
   GtkWidget *area = gtk_widget_get_first_child (GTK_WIDGET (self->pages_box));
+
   while (area || page < n)
     {
       GtkWidget *next = area ? gtk_widget_get_next_sibling (area) : NULL;
@@ -107,13 +110,24 @@ show_pages (RcSheetWindow *self)
         {
           if (area == NULL)
             gtk_box_append (self->pages_box, area = new_page (self, page));
-          gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (area), (int)(width_pt * self->zoom));
-          gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (area), (int)(height_pt * self->zoom));
-          gtk_widget_queue_draw (area);
+          show_page (self, area, page);
         }
       area = next;
       page++;
     }
+}
+
+/* Lays the chosen sheet out anew: the sheet, its data or the paper is another. */
+static void
+lay_out (RcSheetWindow *self)
+{
+  RcSheetData data;
+  guint       sheet = 0;
+
+  g_clear_pointer (&self->sheet, rc_sheet_free);
+  if (get_sheet (self, &sheet, &data))
+    self->sheet = rc_sheet_new (rc_sheet_set_get_kind (self->set, sheet), &data);
+  show_pages (self);
 }
 
 guint
@@ -135,6 +149,7 @@ show_set (RcSheetWindow *self)
   RcOutcome *outcome = rc_document_get_outcome (self->document);
   guint      was = gtk_drop_down_get_selected (self->sheet_drop);
 
+  g_clear_pointer (&self->sheet, rc_sheet_free);
   g_clear_pointer (&self->set, rc_sheet_set_free);
   g_clear_pointer (&self->number, g_free);
   if (outcome)
@@ -152,7 +167,7 @@ show_set (RcSheetWindow *self)
   const GError    *fault = rc_document_get_fault (self->document);
   g_autofree char *warning = fault ? g_strdup_printf (_ ("Not as the job stands now: %s"), fault->message) : NULL;
   tell (self, warning ? warning : outcome && outcome->price_fault ? outcome->price_fault->message : NULL);
-  show_pages (self);
+  lay_out (self);
 }
 
 static void
@@ -165,13 +180,13 @@ on_sheet_selected (RcSheetWindow *self)
     return;
   gboolean is_quote = get_sheet (self, &sheet, &data) && rc_sheet_set_get_kind (self->set, sheet) == RC_SHEET_QUOTATION;
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.issue", is_quote);
-  show_pages (self);
+  lay_out (self);
 }
 
 static void
 on_paper_selected (RcSheetWindow *self)
 {
-  show_pages (self);
+  lay_out (self);
 }
 
 void
@@ -269,7 +284,7 @@ action_issue (GtkWidget *widget, const char *name, GVariant *parameter)
                               ? g_strdup_printf (_ ("Issued as %s; it will not change any more."), self->number)
                               : g_strdup (error->message);
   tell (self, text);
-  show_pages (self);
+  lay_out (self);
 }
 
 static void
@@ -290,6 +305,7 @@ rc_sheet_window_dispose (GObject *object)
   if (self->document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
+  g_clear_pointer (&self->sheet, rc_sheet_free);
   g_clear_pointer (&self->set, rc_sheet_set_free);
   g_clear_object (&self->chooser);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_SHEET_WINDOW);

@@ -64,6 +64,7 @@ load_within (RcStore *store, const char *id, gint64 *revision, GError **error)
     return NULL;
   if (key == 0)
     {
+      *revision = 0;
       g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no job %s in the store."), id);
       return NULL;
     }
@@ -75,7 +76,7 @@ load_within (RcStore *store, const char *id, gint64 *revision, GError **error)
 RcJob *
 rc_store_load_job (RcStore *store, const char *id, GError **error)
 {
-  gint64 revision = 0;
+  gint64 revision = -1; /* 0: there is none; -1: not known */
   RcJob *job;
 
   g_return_val_if_fail (store != NULL && id != NULL, NULL);
@@ -85,7 +86,8 @@ rc_store_load_job (RcStore *store, const char *id, GError **error)
     return NULL;
   job = load_within (store, id, &revision, error);
   rc_store_rollback (store);
-  if (job != NULL)
+  /* That it is gone is known, too: its deletion can be taken back then. */
+  if (job != NULL || revision == 0)
     rc_revision_set_seen (store, id, revision);
   return job;
 }

@@ -1,16 +1,6 @@
-/* Random problems against an integer program: the same least length, or both say that there is no cutting. An integer
- * program takes long, so the ordinary run makes some of the cases and -m slow all of them. */
 #include "nest-cases.h"
 #include "nest-oracle.h"
 #include "nest.h"
-#include "rounds.h"
-
-/* So many cases in the ordinary run, or all. */
-static guint
-choose_cases (guint some, guint all)
-{
-  return scale_rounds (g_test_slow () ? all : some);
-}
 
 /* Rolls that are all stock, at one cost, so that the cheapest cutting is the one that uses least. */
 static void
@@ -69,9 +59,11 @@ compare_with_oracle (const RcNestCaseStyle *style, guint n_cases, guint32 seed)
 static void
 test_plain (void)
 {
-  const RcNestCaseStyle small = { 2, 5, 20 * 160, 160, 0, 0, FALSE, 3 };
+  const RcNestCaseStyle small = { 2, 4, 20 * 160, 160, 0, 0, FALSE, 3 };
+  const RcNestCaseStyle larger = { 5, 7, 20 * 160, 160, 0, 0, FALSE, 3 };
 
-  compare_with_oracle (&small, choose_cases (90, 250), 31);
+  compare_with_oracle (&small, 250, 31);
+  compare_with_oracle (&larger, 60, 33);
 }
 
 static void
@@ -80,9 +72,8 @@ test_repeats (void)
   const RcNestCaseStyle small = { 2, 3, 20 * 160, 160, 0, 0, TRUE, 3 };
   const RcNestCaseStyle larger = { 4, 4, 20 * 160, 160, 0, 0, TRUE, 3 };
 
-  compare_with_oracle (&small, choose_cases (24, 46), 32);
-  if (g_test_slow ())
-    compare_with_oracle (&larger, 4, 34);
+  compare_with_oracle (&small, 60, 32);
+  compare_with_oracle (&larger, 20, 34);
 }
 
 static void

@@ -21,6 +21,7 @@ typedef struct
   RcNestSpot         *spots;
   RcNestScore         score;
   RcLength            bound;
+  gboolean            impossible; /* proved: no cutting exists */
 } Solver;
 
 static void
@@ -85,6 +86,9 @@ solve_exactly (Solver *self, double most_seconds)
   if (!rc_nest_exact_can (self->task) || rc_nest_exact_estimate_seconds (self->task) > most_seconds
       || !rc_nest_exact_solve (self->task, &self->clock, spots, &bound))
     return;
+  self->impossible = bound == RC_NEST_ENDLESS;
+  if (self->impossible)
+    return;
   self->bound = MAX (self->bound, bound);
   score = rc_nest_score (self->task, spots);
   if (rc_nest_score_compare (&score, &self->score) < 0)
@@ -115,6 +119,8 @@ search (Solver *self)
   report (self);
   if (!is_finished (self))
     solve_exactly (self, self->params->seconds / 2);
+  if (self->impossible)
+    return;
   if (!is_proved (self))
     raise_bound (self);
   if (is_finished (self))

@@ -310,8 +310,8 @@ exchange_winners (const RcPlanning *planning)
   guint      best[G_N_ELEMENTS (goals)];
   for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
     {
-      best[g] = g;
-      for (guint i = 0; i < options->len; i++)
+      best[g] = 0; /* of equals the first: then one plan answers several goals */
+      for (guint i = 1; i < options->len; i++)
         if (get_goal_score (&goals[g].objective, planning, g_ptr_array_index (options, i))
             < get_goal_score (&goals[g].objective, planning, g_ptr_array_index (options, best[g])))
           best[g] = i;

@@ -5,12 +5,22 @@
 #define MOST_GRIDS   5
 #define MOST_REFINED 2
 
+/* A state as it was, to go back to. */
+typedef struct
+{
+  RcScore score;
+  GArray *doorways; /* of RcDoorway */
+  GArray *chosen;   /* of guint */
+  GArray *picks;    /* of guint */
+} RcKept;
+
 struct _RcAreaSearch
 {
   const RcSite *site;
   RcAreaState   state;
   GHashTable   *known;    /* cell key -> RcCellGrids: all cells met, for as long as the search lives */
   GArray       *doorways; /* of RcDoorway */
+  RcKept        kept;     /* the best state of a deep search */
   gboolean      deep;     /* weigh all, pairs of parts too, until the deadline */
   gint64        deadline_us;
   GCancellable *cancellable; /* nullable, borrowed */
@@ -55,6 +65,9 @@ rc_area_search_new (const RcSite *site)
   search->known = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, cell_grids_free);
   search->doorways = rc_site_find_doorways (site);
   search->offsets = find_shared_offsets (site);
+  search->kept.doorways = g_array_new (FALSE, FALSE, sizeof (RcDoorway));
+  search->kept.chosen = g_array_new (FALSE, FALSE, sizeof (guint));
+  search->kept.picks = g_array_new (FALSE, FALSE, sizeof (guint));
   return search;
 }
 
@@ -67,6 +80,9 @@ rc_area_search_free (RcAreaSearch *search)
   g_hash_table_unref (search->known);
   g_array_unref (search->doorways);
   g_clear_pointer (&search->offsets, g_array_unref);
+  g_array_unref (search->kept.doorways);
+  g_array_unref (search->kept.chosen);
+  g_array_unref (search->kept.picks);
   g_free (search);
 }
 
@@ -261,6 +277,89 @@ search_cells (RcAreaSearch *search, RcScore *score, GError **error)
   return TRUE;
 }
 
+static gboolean
+is_over (const RcAreaSearch *search)
+{
+  return g_get_monotonic_time () > search->deadline_us || g_cancellable_is_cancelled (search->cancellable);
+}
+
+/* Every position of one cell's strip lines while the other cells stand as they are; keeps the best. */
+static gboolean
+move_lines (RcAreaSearch *search, guint cell, RcScore *best, gboolean *improved, GError **error)
+{
+  RcAreaState *state = &search->state;
+  guint       *chosen = &g_array_index (state->chosen, guint, cell);
+  guint        taken = *chosen, n = state->cells->len;
+  for (guint g = 0; g < rc_area_state_get_cell (state, cell)->grids->len && !is_over (search); g++)
+    {
+      if (g == taken)
+        continue;
+      if (!refine (search, g, cell, 1, error))
+        return FALSE;
+      *chosen = g;
+      RcScore score = rc_area_state_start_cell (state, cell, 0, n);
+      if (rc_score_is_better (score, *best))
+        {
+          *best = score;
+          taken = g;
+          *improved = TRUE;
+        }
+    }
+  *chosen = taken;
+  return TRUE;
+}
+
+static void
+copy_array (GArray *to, const GArray *from)
+{
+  g_array_set_size (to, 0);
+  if (from->len > 0)
+    g_array_append_vals (to, from->data, from->len);
+}
+
+static void
+keep_better (RcAreaSearch *search, RcScore score)
+{
+  RcKept *kept = &search->kept;
+  if (!rc_score_is_better (score, kept->score))
+    return;
+  kept->score = score;
+  copy_array (kept->doorways, search->doorways);
+  copy_array (kept->chosen, search->state.chosen);
+  rc_area_state_exchange_picks (&search->state, 0, search->state.cells->len, kept->picks, FALSE);
+}
+
+static gboolean
+go_back_to_kept (RcAreaSearch *search, RcScore *score, GError **error)
+{
+  const RcKept *kept = &search->kept;
+  copy_array (search->doorways, kept->doorways);
+  if (!make_cells (search, error))
+    return FALSE;
+  copy_array (search->state.chosen, kept->chosen);
+  rc_area_state_exchange_picks (&search->state, 0, search->state.cells->len, kept->picks, TRUE);
+  *score = kept->score;
+  return TRUE;
+}
+
+/* The cells as they are parted now, their lines moved one cell at a time until nothing scores better. */
+static gboolean
+search_lines (RcAreaSearch *search, RcScore *score, GError **error)
+{
+  if (!make_cells (search, error) || !search_cells (search, score, error))
+    return FALSE;
+  /* Lines shared by all cells stay as chosen. */
+  for (gboolean improved = search->offsets == NULL; improved && !is_over (search);)
+    {
+      improved = FALSE;
+      for (guint c = 0; c < search->state.cells->len; c++)
+        if (!move_lines (search, c, score, &improved, error))
+          return FALSE;
+    }
+  keep_better (search, *score);
+  return TRUE;
+}
+
 /* Score of the doorways as parted, by the guess alone. */
 static gboolean
 guess_doorways (RcAreaSearch *search, RcScore *score, GError **error)
@@ -281,12 +380,6 @@ static gboolean
 weigh_cells (RcAreaSearch *search, RcScore *score, GError **error)
 {
   return make_cells (search, error) && search_cells (search, score, error);
-}
-
-static gboolean
-is_over (const RcAreaSearch *search)
-{
-  return g_get_monotonic_time () > search->deadline_us || g_cancellable_is_cancelled (search->cancellable);
 }
 
 typedef gboolean (*WeighFunc) (RcAreaSearch *search, RcScore *score, GError **error);
@@ -343,14 +436,20 @@ rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean
   search->cancellable = cancellable;
   if (search->doorways->len > 0 && !search_doorways (search, guess_doorways, error))
     return FALSE;
-  if (deep)
-    {
-      search->deep = TRUE;
-      search->deadline_us = deadline_us;
-      if (search->doorways->len > 0 && !search_doorways (search, weigh_cells, error))
-        return FALSE;
-    }
-  return weigh_cells (search, score, error);
+  if (!deep)
+    return weigh_cells (search, score, error);
+
+  /* First the lines, then the doorways with them; last all positions and pairs of parts. */
+  search->deadline_us = deadline_us;
+  search->kept.score = (RcScore){ G_MAXINT64, 0 };
+  if (search->doorways->len > 0 ? !search_doorways (search, search_lines, error) : !search_lines (search, score, error))
+    return FALSE;
+  if (!go_back_to_kept (search, score, error))
+    return FALSE;
+  search->deep = !is_over (search);
+  if (search->deep && !search_lines (search, score, error))
+    return FALSE;
+  return go_back_to_kept (search, score, error);
 }
 
 const RcAreaState *

@@ -349,9 +349,8 @@ set_picks (RcAreaState *state, guint first, guint n, guint pick)
     }
 }
 
-/* The picks of the cells first .. first + n - 1, one after another: read into `picks`, or set from them. */
-static void
-exchange_picks (RcAreaState *state, guint first, guint n, GArray *picks, gboolean set)
+void
+rc_area_state_exchange_picks (RcAreaState *state, guint first, guint n, GArray *picks, gboolean set)
 {
   guint at = 0;
   if (!set)
@@ -408,9 +407,29 @@ rc_area_state_start_picks (RcAreaState *state, guint first, guint n, gboolean ke
       if (rc_score_is_better (score, best))
         {
           best = score;
-          exchange_picks (state, first, n, best_picks, FALSE);
+          rc_area_state_exchange_picks (state, first, n, best_picks, FALSE);
         }
     }
-  exchange_picks (state, first, n, best_picks, TRUE);
+  rc_area_state_exchange_picks (state, first, n, best_picks, TRUE);
+  return best;
+}
+
+RcScore
+rc_area_state_start_cell (RcAreaState *state, guint cell, guint first, guint n)
+{
+  g_autoptr (GArray) best_picks = g_array_new (FALSE, FALSE, sizeof (guint));
+  RcScore best = { G_MAXINT64, 0 };
+  guint   n_starts = count_starts (state, cell, 1);
+  for (guint start = 0; start < n_starts; start++)
+    {
+      set_picks (state, cell, 1, start);
+      RcScore score = rc_area_state_improve_picks (state, cell, first, n);
+      if (rc_score_is_better (score, best))
+        {
+          best = score;
+          rc_area_state_exchange_picks (state, cell, 1, best_picks, FALSE);
+        }
+    }
+  rc_area_state_exchange_picks (state, cell, 1, best_picks, TRUE);
   return best;
 }

@@ -56,7 +56,8 @@ typedef struct
   RcFixing   fixing;
   int        pile_degrees; /* pinned pile direction, the way the pile leans, counter-clockwise from east in the house:
                               0, 90, 180, 270; -1: the planner chooses */
-  char    *option; /* name of the option taken: "least-cost", "fewest-seams", "least-carpet"; NULL: the cheapest */
+  char *option; /* name of the option taken: "least-cost", "fewest-seams", "least-carpet"; NULL: the cheapest in the job
+                 */
   gboolean seam_line_pinned;
   RcLength seam_line; /* pinned side seam: its x (pile along y) or y (pile along x) in the house */
 } RcFloorArea;

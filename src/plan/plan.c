@@ -4,6 +4,9 @@
 #include "cutting.h"
 #include "option.h"
 #include "rowcut-error.h"
+#include "site.h"
+
+#include <glib/gi18n-lib.h>
 
 void
 rc_plan_free (RcPlan *plan)
@@ -43,21 +46,27 @@ add_area (RcPlan *plan, RcAreaPlan *area_plan)
   plan->covered_area += area_plan->floor_area;
 }
 
+/* The whole flight in one piece. (transfer full) */
+static RcPiece *
+new_stair_piece (const RcStair *stair, GError **error)
+{
+  RcPiece *piece = rc_piece_new (RC_PIECE_STAIR);
+  piece->room = g_strdup (stair->id);
+  piece->goods = g_strdup (stair->carpet);
+  if (rc_stair_compute_cut (stair, &piece->cut_width, &piece->cut_length))
+    return piece;
+  rc_piece_free (piece);
+  g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("%s: its sizes are too large"), stair->name);
+  return NULL;
+}
+
 static gboolean
 add_stair (RcPlan *plan, const RcStair *stair, GError **error)
 {
-  RcPiece *piece = rc_piece_new (RC_PIECE_STAIR);
+  RcPiece *piece = new_stair_piece (stair, error);
+  if (piece == NULL)
+    return FALSE;
   piece->number = plan->pieces->len + 1;
-  piece->room = g_strdup (stair->id);
-  piece->goods = g_strdup (stair->carpet);
-  const RcGoods *carpet = rc_job_find_goods (plan->job, stair->carpet);
-  if (!rc_stair_compute_cut (stair, &piece->cut_width, &piece->cut_length) || carpet == NULL)
-    {
-      rc_piece_free (piece);
-      g_set_error (error, RC_ERROR, carpet == NULL ? RC_ERROR_REFERENCE : RC_ERROR_RANGE,
-                   "%s: its carpet is not among the goods, or its sizes are too large", stair->name);
-      return FALSE;
-    }
   g_ptr_array_add (plan->pieces, piece);
   plan->covered_area += rc_area_from_rectangle (stair->width, (stair->going + stair->rise) * stair->steps);
   return TRUE;
@@ -95,6 +104,83 @@ add_cuttings (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const
   return TRUE;
 }
 
+/* What the areas and stairs in one carpet cost together as the options are chosen now: their cuts on one roll bought to
+ * measure, their seams and broken rules. `stairs`: pieces of that carpet. */
+static RcMoney
+weigh_together (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m)
+{
+  g_autoptr (GPtrArray) pieces = g_ptr_array_copy ((GPtrArray *)stairs, NULL, NULL);
+  g_ptr_array_set_free_func (pieces, NULL);
+  RcMoney cost = 0;
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      const RcOption   *option = rc_area_plan_get_chosen (area_plan);
+      if (g_strcmp0 (area_plan->area->carpet, carpet->id) != 0)
+        continue;
+      cost += option->cost - rc_weigh (rc_length_round_up (option->carpet_length, carpet->length_step), carpet_per_m);
+      for (guint k = 0; k < option->pieces->len; k++)
+        g_ptr_array_add (pieces, g_ptr_array_index (option->pieces, k));
+    }
+  g_autoptr (RcNestProblem) problem = rc_cutting_new_problem (carpet, pieces);
+  RcLength length = rc_nest_compute_quick_length (problem);
+  return cost + rc_weigh (rc_length_round_up (length, carpet->length_step), carpet_per_m);
+}
+
+/* Where the estimator has not taken an option: the one that is cheapest with all else that is cut from the carpet. Two
+ * rounds over the areas; of equals the cheapest by itself stays. */
+static void
+choose_together (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m)
+{
+  RcMoney best = weigh_together (plan, carpet, stairs, carpet_per_m);
+  for (guint round = 0; round < 2; round++)
+    for (guint i = 0; i < plan->areas->len; i++)
+      {
+        RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+        guint       taken = area_plan->chosen;
+        if (area_plan->area->option != NULL || g_strcmp0 (area_plan->area->carpet, carpet->id) != 0)
+          continue;
+        for (guint o = 0; o < area_plan->options->len; o++)
+          {
+            area_plan->chosen = o;
+            RcMoney cost = weigh_together (plan, carpet, stairs, carpet_per_m);
+            if (cost < best)
+              {
+                best = cost;
+                taken = o;
+              }
+          }
+        area_plan->chosen = taken;
+      }
+}
+
+static gboolean
+choose_options (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, GError **error)
+{
+  for (guint g = 0; g < plan->job->goods->len; g++)
+    {
+      const RcGoods *goods = g_ptr_array_index (plan->job->goods, g);
+      RcPlanWeights  weigh = { 0 };
+      g_autoptr (GPtrArray) stairs = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_piece_free);
+      if (goods->kind != RC_GOODS_CARPET)
+        continue;
+      for (guint i = 0; i < plan->measure->stairs->len; i++)
+        {
+          const RcStair *stair = g_ptr_array_index (plan->measure->stairs, i);
+          RcPiece       *piece;
+          if (g_strcmp0 (stair->carpet, goods->id) != 0)
+            continue;
+          piece = new_stair_piece (stair, error);
+          if (piece == NULL)
+            return FALSE;
+          g_ptr_array_add (stairs, piece);
+        }
+      weights (goods, &weigh, user_data);
+      choose_together (plan, goods, stairs, weigh.carpet_per_m);
+    }
+  return TRUE;
+}
+
 static gboolean
 fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params, GError **error)
 {
@@ -110,8 +196,11 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
       if (area_plan == NULL)
         return FALSE;
       g_ptr_array_add (plan->areas, area_plan);
-      add_area (plan, area_plan);
     }
+  if (!choose_options (plan, weights, user_data, error))
+    return FALSE;
+  for (guint i = 0; i < plan->areas->len; i++)
+    add_area (plan, g_ptr_array_index (plan->areas, i));
   for (guint i = 0; i < plan->measure->stairs->len; i++)
     if (!add_stair (plan, g_ptr_array_index (plan->measure->stairs, i), error))
       return FALSE;

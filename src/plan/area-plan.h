@@ -7,3 +7,5 @@
 RcAreaPlan *rc_area_plan_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area,
                               const RcPlanWeights *weights, const RcPlanParams *params, GError **error);
 void        rc_area_plan_free (RcAreaPlan *area_plan);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaPlan, rc_area_plan_free)

@@ -138,6 +138,8 @@ rc_option_get_label (const RcOption *option)
     return _ ("Fewest seams");
   if (g_strcmp0 (option->name, "least-carpet") == 0)
     return _ ("Least carpet");
+  if (g_strcmp0 (option->name, "with-the-job") == 0)
+    return _ ("Best beside the rest of the job");
   return _ ("Pile the other way");
 }
 

@@ -127,6 +127,79 @@ weigh_together (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *stai
   return cost + rc_weigh (rc_length_round_up (length, carpet->length_step), carpet_per_m);
 }
 
+/* A first answer may fit better beside the rest of the job than what a longer search finds for the area alone: its
+ * options are candidates too, under one name. */
+static const char WITH_THE_JOB[] = "with-the-job";
+
+static gboolean
+has_option_like (const RcAreaPlan *area_plan, const RcOption *option)
+{
+  for (guint i = 0; i < area_plan->options->len; i++)
+    {
+      const RcOption *known = g_ptr_array_index (area_plan->options, i);
+      if (known->cost == option->cost && known->carpet_length == option->carpet_length)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+add_candidates (RcAreaPlan *area_plan, const RcAreaPlan *first)
+{
+  for (guint i = 0; i < first->options->len; i++)
+    {
+      const RcOption *option = g_ptr_array_index (first->options, i);
+      if (has_option_like (area_plan, option))
+        continue;
+      RcOption *candidate = rc_option_copy (option);
+      g_free (candidate->name);
+      candidate->name = g_strdup (WITH_THE_JOB);
+      candidate->same_as = area_plan->options->len;
+      g_ptr_array_add (area_plan->options, candidate);
+    }
+}
+
+/* Of the candidates only one that was chosen stays. */
+static void
+drop_candidates (RcAreaPlan *area_plan)
+{
+  for (guint i = area_plan->options->len; i-- > 0;)
+    {
+      RcOption *option = g_ptr_array_index (area_plan->options, i);
+      if (i == area_plan->chosen || !g_str_equal (option->name, WITH_THE_JOB))
+        continue;
+      g_ptr_array_remove_index (area_plan->options, i);
+      if (area_plan->chosen > i)
+        area_plan->chosen--;
+    }
+  RcOption *chosen = g_ptr_array_index (area_plan->options, area_plan->chosen);
+  chosen->same_as = MIN (chosen->same_as, area_plan->chosen);
+}
+
+static RcAreaPlan *
+plan_area (RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, const RcPlanParams *params,
+           GError **error)
+{
+  g_autoptr (RcAreaPlan) first = NULL;
+  RcAreaPlan *area_plan = rc_area_plan_new (plan->job, plan->house, area, weights, params, error);
+  if (area_plan == NULL || params->seconds == 0)
+    return area_plan;
+  RcPlanParams at_once = *params;
+  at_once.seconds = 0;
+  first = rc_area_plan_new (plan->job, plan->house, area, weights, &at_once, error);
+  if (first == NULL)
+    g_clear_pointer (&area_plan, rc_area_plan_free);
+  else
+    add_candidates (area_plan, first);
+  return area_plan;
+}
+
+static gboolean
+is_free_to_choose (const RcFloorArea *area)
+{
+  return area->option == NULL || g_str_equal (area->option, WITH_THE_JOB);
+}
+
 /* Where the estimator has not taken an option: the one that is cheapest with all else that is cut from the carpet. Two
  * rounds over the areas; of equals the cheapest by itself stays. */
 static void
@@ -138,7 +211,7 @@ choose_together (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, g
       {
         RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
         guint       taken = area_plan->chosen;
-        if (area_plan->area->option != NULL || g_strcmp0 (area_plan->area->carpet, carpet->id) != 0)
+        if (!is_free_to_choose (area_plan->area) || g_strcmp0 (area_plan->area->carpet, carpet->id) != 0)
           continue;
         for (guint o = 0; o < area_plan->options->len; o++)
           {
@@ -192,7 +265,7 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
       const RcFloorArea *area = g_ptr_array_index (plan->measure->areas, i);
       RcPlanWeights      weigh = { 0 };
       weights (rc_job_find_goods (plan->job, area->carpet), &weigh, user_data);
-      RcAreaPlan *area_plan = rc_area_plan_new (plan->job, plan->house, area, &weigh, params, error);
+      RcAreaPlan *area_plan = plan_area (plan, area, &weigh, params, error);
       if (area_plan == NULL)
         return FALSE;
       g_ptr_array_add (plan->areas, area_plan);
@@ -200,7 +273,10 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
   if (!choose_options (plan, weights, user_data, error))
     return FALSE;
   for (guint i = 0; i < plan->areas->len; i++)
-    add_area (plan, g_ptr_array_index (plan->areas, i));
+    {
+      drop_candidates (g_ptr_array_index (plan->areas, i));
+      add_area (plan, g_ptr_array_index (plan->areas, i));
+    }
   for (guint i = 0; i < plan->measure->stairs->len; i++)
     if (!add_stair (plan, g_ptr_array_index (plan->measure->stairs, i), error))
       return FALSE;

@@ -67,9 +67,10 @@ typedef struct
 /* One way to carpet an area. */
 typedef struct
 {
-  char  *name;    /* stable: "least-cost", "fewest-seams", "least-carpet"; always these three, then "other-direction" */
-  guint  same_as; /* index of the first option with the same plan; its own index when it is the first */
-  double pile_degrees;
+  char *name; /* stable: "least-cost", "fewest-seams", "least-carpet"; always these three, then "other-direction"; last
+               "with-the-job" where that was found better beside all else cut from the carpet */
+  guint      same_as; /* index of the first option with the same plan; its own index when it is the first */
+  double     pile_degrees;
   GPtrArray *pieces;                            /* of RcPiece, numbered from 1 within the option */
   GPtrArray *seams;                             /* of RcSeam */
   GPtrArray *broken;                            /* of RcBrokenRule */

@@ -106,7 +106,6 @@ add_sides (RcGrid *grid, const RcSite *site, const RcRegion *floor, RcLength x, 
       g_array_append_val (grid->sides, line);
       ((RcPart *)g_ptr_array_index (grid->parts, left))->seamed = TRUE;
       ((RcPart *)g_ptr_array_index (grid->parts, right))->seamed = TRUE;
-      grid->side_length += line.y1 - line.y0;
       grid->seam_cost += rc_weigh (line.y1 - line.y0, site->weights.side_seam_per_m);
       grid->rule_cost
           += rc_rules_weigh_seam (site, RC_SEAM_SIDE, (RcPoint){ x, line.y0 }, (RcPoint){ x, line.y1 }, NULL);

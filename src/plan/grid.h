@@ -19,7 +19,6 @@ typedef struct
   GPtrArray *parts;                /* of RcPart */
   GArray    *sides;                /* of RcSideLine */
   gint64     seam_cost, rule_cost; /* of the side seams */
-  RcLength   side_length;
 } RcGrid;
 
 /* Positions of the strip lines worth trying: a line at a corner of the floor. Sorted, 0 <= offset < strip width.

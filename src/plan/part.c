@@ -86,8 +86,7 @@ weigh (RcLayout *layout, const RcPart *part, const RcSite *site)
       layout->rule_cost
           += rc_rules_weigh_piece (site, block->box, part->seamed && !block->is_drop, layout->blocks->len > 1, NULL);
     }
-  layout->joins = layout->crosses->len;
-  layout->rule_cost += rc_rules_weigh_joins (site, layout->joins, (RcPoint){ part->box.x0, part->box.y0 }, NULL);
+  layout->rule_cost += rc_rules_weigh_joins (site, layout->crosses->len, (RcPoint){ part->box.x0, part->box.y0 }, NULL);
 }
 
 /* Appends `box` cut across into n pieces of equal length (to the tick). Returns the index of the first. */

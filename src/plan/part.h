@@ -27,7 +27,6 @@ typedef struct
   GArray *crosses;   /* of RcCrossLine */
   gint64  seam_cost; /* of its cross seams */
   gint64  rule_cost; /* of rules its pieces and cross seams break */
-  guint   joins;     /* cross seams counted against most_joins */
 } RcLayout;
 
 void rc_layout_free (RcLayout *layout);

@@ -136,7 +136,7 @@ add_cross_seams (RcRealizing *r, const RcGrid *grid, guint part_index)
       r->option->joins++;
       rc_rules_weigh_seam (r->site, RC_SEAM_CROSS, from, to, r->option->broken);
     }
-  rc_rules_weigh_joins (r->site, layout->joins, (RcPoint){ part->box.x0, part->box.y0 }, r->option->broken);
+  rc_rules_weigh_joins (r->site, layout->crosses->len, (RcPoint){ part->box.x0, part->box.y0 }, r->option->broken);
 }
 
 /* One seam for each pair of pieces that lie beside each other along the line. */

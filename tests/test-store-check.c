@@ -1,4 +1,4 @@
-/* What the full check finds, and how an older store is brought up to date. */
+/* What the full check finds. */
 #include <glib/gstdio.h>
 #include <string.h>
 
@@ -153,109 +153,6 @@ test_issued_stays (Fixture *fixture, gconstpointer data)
   rc_store_maker_assert_sound (fixture->store);
 }
 
-/* Two versions later: a column more in two tables, and a table more. */
-static const RcMigration two_steps[] = {
-  { 1, "ALTER TABLE jobs ADD COLUMN colour TEXT; ALTER TABLE walls ADD COLUMN height_ticks INTEGER;"
-       " UPDATE jobs SET colour = 'of ' || id" },
-  { 2, "CREATE TABLE visits (job INTEGER NOT NULL REFERENCES jobs, day TEXT NOT NULL, PRIMARY KEY (job, day)) STRICT,"
-       " WITHOUT ROWID; INSERT INTO visits SELECT job, '2025-01-01' FROM jobs" },
-};
-
-static char *
-dup_later_sql (void)
-{
-  RcSchema current;
-  g_autoptr (GString) sql = NULL;
-
-  rc_schema_init_current (&current);
-  sql = g_string_new (current.sql);
-  g_assert_cmpuint (g_string_replace (sql, "  opened TEXT,\n", "  opened TEXT,\n  colour TEXT,\n", 1), ==, 1);
-  g_assert_cmpuint (g_string_replace (sql, "  bow_ticks INTEGER NOT NULL,\n",
-                                      "  bow_ticks INTEGER NOT NULL,\n  height_ticks INTEGER,\n", 1),
-                    ==, 1);
-  g_string_append (sql, "CREATE TABLE visits (job INTEGER NOT NULL REFERENCES jobs, day TEXT NOT NULL,"
-                        " PRIMARY KEY (job, day)) STRICT, WITHOUT ROWID;");
-  return g_string_free (g_steal_pointer (&sql), FALSE);
-}
-
-static gint64
-find_number (RcStore *store, const char *sql)
-{
-  gint64 number = -1;
-
-  g_assert_true (rc_schema_get_integer (store->db, store->path, sql, &number, NULL));
-  return number;
-}
-
-static void
-test_migration (Fixture *fixture, gconstpointer data)
-{
-  g_autofree char *sql = dup_later_sql (), *title = NULL, *dump = NULL;
-  g_autofree char *backup = g_strconcat (fixture->path, ".version-1.backup", NULL);
-  RcSchema         later = { 3, sql, two_steps, G_N_ELEMENTS (two_steps) };
-  g_autoptr (RcStore) backed_up = NULL;
-  g_autoptr (RcJob) job = rc_store_load_job (fixture->store, "J-1", NULL);
-  g_autoptr (GError) error = NULL;
-
-  dump = rc_store_maker_dump_job (job);
-  rc_store_close (fixture->store);
-  fixture->store = rc_store_open_schema (fixture->path, &later, NULL, &error);
-  g_assert_no_error (error);
-  g_assert_cmpint (find_number (fixture->store, "PRAGMA user_version"), ==, 3);
-  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM visits"), ==, 2);
-  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM jobs WHERE colour = 'of J-1'"), ==, 1);
-  g_assert_cmpint (find_number (fixture->store, "PRAGMA foreign_keys"), ==, 1);
-  rc_store_maker_assert_stored (fixture->store, "J-1", dump);
-
-  /* Steps taken before still go back, and jobs deleted before come back. */
-  g_assert_true (rc_store_undo (fixture->store, "J-1", &title, &error));
-  g_assert_true (rc_store_redo (fixture->store, "J-1", NULL, &error));
-  g_assert_true (rc_store_undo (fixture->store, "J-3", NULL, &error));
-  g_assert_no_error (error);
-  rc_store_maker_assert_stored (fixture->store, "J-1", dump);
-
-  backed_up = open_store (backup);
-  rc_store_maker_assert_stored (backed_up, "J-1", dump);
-  rc_store_maker_assert_sound (backed_up);
-
-  /* The same store again: nothing to do. */
-  rc_store_close (fixture->store);
-  fixture->store = rc_store_open_schema (fixture->path, &later, NULL, &error);
-  g_assert_no_error (error);
-  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM visits"), ==, 2);
-}
-
-/* Each of these fails somewhere; the store stays what it was, with a backup of each attempt beside it. */
-static void
-test_failing_migrations (Fixture *fixture, gconstpointer data)
-{
-  static const RcMigration failing[] = {
-    { 1, "CREATE TABLE visits (job); SELECT no_such_function ()" },
-    { 1, "DELETE FROM rooms" },             /* leaves walls without a room */
-    { 1, "ALTER TABLE jobs ADD COLUMN b" }, /* not what the new version looks like */
-    { 5, "SELECT 1" },                      /* no way on from 1 */
-  };
-  RcSchema current;
-
-  rc_schema_init_current (&current);
-  rc_store_close (fixture->store);
-  for (guint i = 0; i < G_N_ELEMENTS (failing); i++)
-    {
-      RcSchema         later = { 2, current.sql, &failing[i], 1 };
-      g_autofree char *backup = i == 0 ? g_strconcat (fixture->path, ".version-1.backup", NULL)
-                                       : g_strdup_printf ("%s.version-1-%u.backup", fixture->path, i + 1);
-      g_autoptr (GError) error = NULL;
-
-      g_assert_null (rc_store_open_schema (fixture->path, &later, NULL, &error));
-      g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
-      g_assert_true (g_file_test (backup, G_FILE_TEST_EXISTS));
-      fixture->store = open_store (fixture->path);
-      rc_store_maker_assert_sound (fixture->store);
-      rc_store_close (fixture->store);
-    }
-  fixture->store = open_store (fixture->path);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -267,8 +164,5 @@ main (int argc, char **argv)
       g_test_add (path, Fixture, &faults[i], set_up, test_fault, tear_down);
     }
   g_test_add ("/store-check/issued-quotations-stay", Fixture, NULL, set_up, test_issued_stays, tear_down);
-  g_test_add ("/store-check/an-older-store-is-brought-up-to-date", Fixture, NULL, set_up, test_migration, tear_down);
-  g_test_add ("/store-check/a-failing-migration-changes-nothing", Fixture, NULL, set_up, test_failing_migrations,
-              tear_down);
   return g_test_run ();
 }

@@ -18,23 +18,13 @@ dup_backup_path (const char *path, int version)
   return name;
 }
 
-static const RcMigration *
-find_migration (const RcSchema *schema, int from)
-{
-  for (guint i = 0; i < schema->n_migrations; i++)
-    if (schema->migrations[i].from == from)
-      return &schema->migrations[i];
-  return NULL;
-}
-
 static gboolean
-run_migration (RcStore *store, const RcMigration *migration, GError **error)
+run_migration (RcStore *store, int from, const char *sql, GError **error)
 {
-  g_autofree char *doing
-      = g_strdup_printf (_ ("bringing the store from version %d to %d"), migration->from, migration->from + 1);
-  g_autofree char *mark = g_strdup_printf ("PRAGMA user_version = %d", migration->from + 1);
+  g_autofree char *doing = g_strdup_printf (_ ("bringing the store from version %d to %d"), from, from + 1);
+  g_autofree char *mark = g_strdup_printf ("PRAGMA user_version = %d", from + 1);
 
-  if (sqlite3_exec (store->db, migration->sql, NULL, NULL, NULL) != SQLITE_OK
+  if (sqlite3_exec (store->db, sql, NULL, NULL, NULL) != SQLITE_OK
       || sqlite3_exec (store->db, mark, NULL, NULL, NULL) != SQLITE_OK)
     return rc_store_fail (store, doing, error);
   return TRUE;
@@ -51,16 +41,16 @@ run_migrations (RcStore *store, const RcSchema *schema, GError **error)
     return FALSE;
   for (; version < schema->version; version++)
     {
-      const RcMigration *migration = find_migration (schema, version);
+      const char *sql = schema->migrations[version - 1];
 
-      if (migration == NULL)
+      if (sql == NULL)
         {
           g_set_error (error, RC_ERROR, RC_ERROR_STORE,
                        _ ("%s is a store of version %d, which this program cannot bring up to version %d"), store->path,
                        version, schema->version);
           return FALSE;
         }
-      if (!run_migration (store, migration, error))
+      if (!run_migration (store, version, sql, error))
         return FALSE;
     }
   if (!rc_schema_get_integer (store->db, store->path, "SELECT count (*) FROM pragma_foreign_key_check", &broken, error))

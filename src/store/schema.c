@@ -5,24 +5,34 @@
 
 #include "rowcut-data.h"
 
-#define SCHEMA_PATH "/org/rowcut/Rowcut/data/schema.sql"
-#define VERSION     1
+#define DATA_PATH "/org/rowcut/Rowcut/data/"
 
-/* From version 1 on, one entry each: { 1, "ALTER TABLE ..." }. */
-static const RcMigration migrations[] = { { 0, NULL } };
+G_STATIC_ASSERT (RC_SCHEMA_VERSION - 1 <= RC_SCHEMA_MAX_MIGRATIONS);
+
+/* A file of data/, part of the program and ended by a nul. */
+static const char *
+get_sql (const char *name)
+{
+  g_autofree char *path = g_strconcat (DATA_PATH, name, NULL);
+  g_autoptr (GBytes) bytes = NULL;
+
+  rowcut_data_get_resource ();
+  bytes = g_resources_lookup_data (path, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+  g_assert (bytes != NULL);
+  return g_bytes_get_data (bytes, NULL);
+}
 
 void
 rc_schema_init_current (RcSchema *schema)
 {
-  g_autoptr (GBytes) bytes = NULL;
+  schema->version = RC_SCHEMA_VERSION;
+  schema->sql = get_sql ("schema.sql");
+  for (int from = 1; from < RC_SCHEMA_VERSION; from++)
+    {
+      g_autofree char *name = g_strdup_printf ("migrate-%d.sql", from);
 
-  rowcut_data_get_resource ();
-  bytes = g_resources_lookup_data (SCHEMA_PATH, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
-  g_assert (bytes != NULL);
-  schema->version = VERSION;
-  schema->sql = g_bytes_get_data (bytes, NULL); /* part of the program, and ended by a nul */
-  schema->migrations = migrations;
-  schema->n_migrations = VERSION - 1;
+      schema->migrations[from - 1] = get_sql (name);
+    }
 }
 
 gboolean

@@ -6,21 +6,18 @@
 /* SQLite's application_id of a store: "RwCt". */
 #define RC_SCHEMA_APPLICATION_ID 0x52774374
 
-/* What turns a store of version `from` into one of `from` + 1. Foreign keys are off while it runs and checked after.
- * Changesets of earlier steps must still fit: add columns at the end of a job's tables and keep their keys, or empty
- * `steps`. */
-typedef struct
-{
-  int         from;
-  const char *sql;
-} RcMigration;
+/* The version that data/schema.sql makes. */
+#define RC_SCHEMA_VERSION        2
+#define RC_SCHEMA_MAX_MIGRATIONS 8
 
+/* migrations[0] turns a store of version 1 into one of version 2, and so on (data/migrate-1.sql, ...); NULL: no way.
+ * Foreign keys are off while one runs and checked after. Changesets of earlier steps must still fit: add columns at the
+ * end of a job's tables, with a default, and keep their keys, or empty `steps`. */
 typedef struct
 {
-  int                version; /* as `sql` makes it */
-  const char        *sql;     /* makes a new store */
-  const RcMigration *migrations;
-  guint              n_migrations;
+  int         version; /* as `sql` makes it */
+  const char *sql;     /* makes a new store */
+  const char *migrations[RC_SCHEMA_MAX_MIGRATIONS];
 } RcSchema;
 
 /* The schema that this program works with. */

@@ -1,0 +1,315 @@
+/* How an older store is brought up to date: one of version 1 as it was written then, and made-up later versions. */
+#include <glib/gstdio.h>
+#include <string.h>
+
+#include "schema.h"
+#include "store-maker.h"
+
+typedef struct
+{
+  char    *folder, *path;
+  RcStore *store;
+  GRand   *rand;
+} Fixture;
+
+static RcStore *
+open_store (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  RcStore *store = rc_store_open (path, NULL, &error);
+
+  g_assert_no_error (error);
+  return store;
+}
+
+/* A store with jobs, steps, a deleted job, prices and quotations. */
+static void
+set_up (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcPriceBook) book = NULL;
+
+  fixture->folder = rc_store_maker_new_folder ();
+  fixture->path = g_build_filename (fixture->folder, "shop.db", NULL);
+  fixture->rand = g_rand_new_with_seed ((guint32)g_test_rand_int ());
+  fixture->store = open_store (fixture->path);
+  book = rc_store_maker_new_price_book (fixture->rand, 5);
+  g_assert_true (rc_store_save_price_book (fixture->store, book, NULL));
+  for (guint i = 1; i <= 3; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("J-%u", i);
+      g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, id, 4);
+      g_autoptr (RcQuote) quote = rc_store_maker_new_quote (fixture->rand, 4);
+      g_autofree char *number = NULL;
+
+      g_assert_true (rc_store_save_job (fixture->store, job, "New job", NOW, NULL));
+      g_free (job->title);
+      job->title = g_strdup ("Harbour House");
+      g_array_set_size (((RcRoom *)rc_job_get_measure (job, NULL)->rooms->pdata[0])->walls, 4);
+      g_assert_true (rc_store_save_job (fixture->store, job, "Edit", NOW, NULL));
+      number = rc_store_issue_quote (fixture->store, job, quote, "2025-03-04", NULL);
+      g_assert_nonnull (number);
+    }
+  g_assert_true (rc_store_delete_job (fixture->store, "J-3", NULL));
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  rc_store_close (fixture->store);
+  rc_store_maker_remove_folder (fixture->folder);
+  g_free (fixture->path);
+  g_rand_free (fixture->rand);
+}
+
+static gint64
+find_number (RcStore *store, const char *sql)
+{
+  gint64 number = -1;
+
+  g_assert_true (rc_schema_get_integer (store->db, store->path, sql, &number, NULL));
+  return number;
+}
+
+/* The store that the program of version 1 wrote: the demo job with its prices and rolls, two quotations, steps done and
+ * undone, a job deleted. */
+static void
+write_version_1 (const char *path)
+{
+  g_autofree char *file = g_test_build_filename (G_TEST_DIST, "store-version-1.sql", NULL);
+  g_autofree char *sql = NULL;
+  char            *message = NULL;
+  sqlite3         *db = NULL;
+
+  g_assert_true (g_file_get_contents (file, &sql, NULL, NULL));
+  g_assert_cmpint (sqlite3_open (path, &db), ==, SQLITE_OK);
+  sqlite3_exec (db, sql, NULL, NULL, &message);
+  g_assert_cmpstr (message, ==, NULL);
+  sqlite3_close (db);
+}
+
+static sqlite3 *
+open_database (const char *path)
+{
+  sqlite3 *db = NULL;
+
+  g_assert_cmpint (sqlite3_open_v2 (path, &db, SQLITE_OPEN_READONLY, NULL), ==, SQLITE_OK);
+  return db;
+}
+
+/* Every row of a table, in the columns named, as SQL would write it. */
+static void
+append_rows (GString *text, sqlite3 *db, const char *table, const char *columns)
+{
+  g_auto (GStrv) names = g_strsplit (columns, ",", -1);
+  g_autofree char *quoted = g_strjoinv (") || ',' || quote (", names);
+  g_autofree char *sql = g_strdup_printf ("SELECT quote (%s) AS line FROM %s ORDER BY line", quoted, table);
+  sqlite3_stmt    *statement = NULL;
+  int              code;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (db, sql, -1, &statement, NULL), ==, SQLITE_OK);
+  while ((code = sqlite3_step (statement)) == SQLITE_ROW)
+    g_string_append_printf (text, "%s: %s\n", table, (const char *)sqlite3_column_text (statement, 0));
+  g_assert_cmpint (code, ==, SQLITE_DONE);
+  sqlite3_finalize (statement);
+}
+
+/* The rows of all tables of `model`, in its columns, as they are found in `db`. */
+static char *
+dup_rows (sqlite3 *model, sqlite3 *db)
+{
+  GString      *text = g_string_new (NULL);
+  sqlite3_stmt *statement = NULL;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (model,
+                                       "SELECT m.name, (SELECT group_concat (name) FROM pragma_table_info (m.name))"
+                                       " FROM sqlite_schema m WHERE m.type = 'table' ORDER BY m.name",
+                                       -1, &statement, NULL),
+                   ==, SQLITE_OK);
+  while (sqlite3_step (statement) == SQLITE_ROW)
+    append_rows (text, db, (const char *)sqlite3_column_text (statement, 0),
+                 (const char *)sqlite3_column_text (statement, 1));
+  sqlite3_finalize (statement);
+  return g_string_free (text, FALSE);
+}
+
+static void
+test_version_1_loses_nothing (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
+  g_autofree char *backup = g_strconcat (path, ".version-1.backup", NULL);
+  g_autofree char *found = NULL, *fresh = NULL, *before = NULL, *backed_up = NULL, *after = NULL;
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (RcStore) newest = open_store (":memory:");
+  sqlite3 *old, *kept;
+
+  write_version_1 (path);
+  old = open_database (path);
+  before = dup_rows (old, old);
+  g_assert_nonnull (strstr (before, "issued_lines: 'Q-2'"));
+  sqlite3_close (old);
+  store = open_store (path);
+  g_assert_cmpint (find_number (store, "PRAGMA user_version"), ==, RC_SCHEMA_VERSION);
+
+  /* Its tables are those of a store made today. */
+  found = rc_schema_describe (store->db, path, NULL);
+  fresh = rc_schema_describe (newest->db, ":memory:", NULL);
+  g_assert_cmpstr (found, ==, fresh);
+
+  /* The backup is the old store; every row of it is in the new one. */
+  kept = open_database (backup);
+  backed_up = dup_rows (kept, kept);
+  g_assert_cmpstr (backed_up, ==, before);
+  after = dup_rows (kept, store->db);
+  g_assert_cmpstr (after, ==, before);
+  sqlite3_close (kept);
+  rc_store_maker_assert_sound (store);
+}
+
+/* The steps that version 1 recorded go all the way back and forth, and the job deleted then comes back. */
+static void
+test_version_1_steps (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
+  g_autofree char *dump = NULL;
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (RcJob) job = NULL;
+  g_autoptr (RcJob) first = NULL;
+  g_autoptr (RcJob) last = NULL;
+  g_autoptr (GError) error = NULL;
+  guint n_undone = 0, n_redone = 0;
+
+  write_version_1 (path);
+  store = open_store (path);
+  job = rc_store_load_job (store, "J-1", &error);
+  g_assert_no_error (error);
+  dump = rc_store_maker_dump_job (job);
+  g_assert_cmpstr (job->title, ==, "Gull Cottage, all floors");
+  while (rc_store_undo (store, "J-1", NULL, &error))
+    n_undone++;
+  g_assert_no_error (error);
+  g_assert_cmpuint (n_undone, ==, 4);
+  first = rc_store_load_job (store, "J-1", &error);
+  g_assert_cmpstr (first->title, ==, "Gull Cottage, ground floor");
+  g_assert_cmpuint (first->measures->len, ==, 2);
+  while (rc_store_redo (store, "J-1", NULL, &error))
+    n_redone++;
+  g_assert_no_error (error);
+  g_assert_cmpuint (n_redone, ==, 6);
+  last = rc_store_load_job (store, "J-1", &error);
+  g_assert_cmpuint (last->measures->len, ==, 3);
+  for (guint i = 0; i < 2; i++)
+    g_assert_true (rc_store_undo (store, "J-1", NULL, &error));
+  rc_store_maker_assert_stored (store, "J-1", dump);
+  g_assert_true (rc_store_undo (store, "J-2", NULL, &error));
+  g_assert_true (rc_store_undo (store, "J-2", NULL, &error));
+  g_assert_no_error (error);
+  rc_store_maker_assert_sound (store);
+}
+
+/* Two versions later: a column more in two tables, and a table more. */
+static const char *const two_steps[] = {
+  "ALTER TABLE jobs ADD COLUMN colour TEXT; ALTER TABLE walls ADD COLUMN height_ticks INTEGER NOT NULL DEFAULT 7;"
+  " UPDATE jobs SET colour = 'of ' || id",
+  "CREATE TABLE visits (job INTEGER NOT NULL REFERENCES jobs, day TEXT NOT NULL, PRIMARY KEY (job, day)) STRICT,"
+  " WITHOUT ROWID; INSERT INTO visits SELECT job, '2025-01-01' FROM jobs",
+};
+
+static char *
+dup_later_sql (void)
+{
+  RcSchema current;
+  g_autoptr (GString) sql = NULL;
+
+  rc_schema_init_current (&current);
+  sql = g_string_new (current.sql);
+  g_assert_cmpuint (g_string_replace (sql, "  opened TEXT,\n", "  opened TEXT,\n  colour TEXT,\n", 1), ==, 1);
+  g_assert_cmpuint (g_string_replace (sql, "  bow_ticks INTEGER NOT NULL,\n",
+                                      "  bow_ticks INTEGER NOT NULL,\n  height_ticks INTEGER NOT NULL DEFAULT 7,\n", 1),
+                    ==, 1);
+  g_string_append (sql, "CREATE TABLE visits (job INTEGER NOT NULL REFERENCES jobs, day TEXT NOT NULL,"
+                        " PRIMARY KEY (job, day)) STRICT, WITHOUT ROWID;");
+  return g_string_free (g_steal_pointer (&sql), FALSE);
+}
+
+static void
+test_migration (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *sql = dup_later_sql (), *title = NULL, *dump = NULL;
+  g_autofree char *backup = g_strdup_printf ("%s.version-%d.backup", fixture->path, RC_SCHEMA_VERSION);
+  RcSchema         later = { .version = RC_SCHEMA_VERSION + 2, .sql = sql };
+  g_autoptr (RcStore) backed_up = NULL;
+  g_autoptr (RcJob) job = rc_store_load_job (fixture->store, "J-1", NULL);
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (two_steps); i++)
+    later.migrations[RC_SCHEMA_VERSION - 1 + i] = two_steps[i];
+  dump = rc_store_maker_dump_job (job);
+  rc_store_close (fixture->store);
+  fixture->store = rc_store_open_schema (fixture->path, &later, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (find_number (fixture->store, "PRAGMA user_version"), ==, later.version);
+  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM visits"), ==, 2);
+  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM jobs WHERE colour = 'of J-1'"), ==, 1);
+  g_assert_cmpint (find_number (fixture->store, "PRAGMA foreign_keys"), ==, 1);
+  rc_store_maker_assert_stored (fixture->store, "J-1", dump);
+
+  /* Steps taken before still go back, and jobs deleted before come back. */
+  g_assert_true (rc_store_undo (fixture->store, "J-1", &title, &error));
+  g_assert_true (rc_store_redo (fixture->store, "J-1", NULL, &error));
+  g_assert_true (rc_store_undo (fixture->store, "J-3", NULL, &error));
+  g_assert_no_error (error);
+  rc_store_maker_assert_stored (fixture->store, "J-1", dump);
+
+  backed_up = open_store (backup);
+  rc_store_maker_assert_stored (backed_up, "J-1", dump);
+  rc_store_maker_assert_sound (backed_up);
+
+  /* The same store again: nothing to do. */
+  rc_store_close (fixture->store);
+  fixture->store = rc_store_open_schema (fixture->path, &later, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM visits"), ==, 2);
+}
+
+/* Each of these fails somewhere; the store stays what it was, with a backup of each attempt beside it. */
+static void
+test_failing_migrations (Fixture *fixture, gconstpointer data)
+{
+  static const char *const failing[] = {
+    "CREATE TABLE visits (job); SELECT no_such_function ()", "DELETE FROM rooms", /* leaves walls without a room */
+    "ALTER TABLE jobs ADD COLUMN b", /* not what the new version looks like */
+    NULL,                            /* no way on */
+  };
+  RcSchema current;
+
+  rc_schema_init_current (&current);
+  rc_store_close (fixture->store);
+  for (guint i = 0; i < G_N_ELEMENTS (failing); i++)
+    {
+      RcSchema         later = { .version = RC_SCHEMA_VERSION + 1, .sql = current.sql };
+      g_autofree char *nth = i == 0 ? g_strdup ("") : g_strdup_printf ("-%u", i + 1);
+      g_autofree char *backup = g_strdup_printf ("%s.version-%d%s.backup", fixture->path, RC_SCHEMA_VERSION, nth);
+      g_autoptr (GError) error = NULL;
+
+      later.migrations[RC_SCHEMA_VERSION - 1] = failing[i];
+      g_assert_null (rc_store_open_schema (fixture->path, &later, NULL, &error));
+      g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
+      g_assert_true (g_file_test (backup, G_FILE_TEST_EXISTS));
+      fixture->store = open_store (fixture->path);
+      rc_store_maker_assert_sound (fixture->store);
+      rc_store_close (fixture->store);
+    }
+  fixture->store = open_store (fixture->path);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+#define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
+  ADD ("/store-migrate/version-1-loses-nothing", test_version_1_loses_nothing);
+  ADD ("/store-migrate/the-steps-of-version-1-go-back-and-forth", test_version_1_steps);
+  ADD ("/store-migrate/an-older-store-is-brought-up-to-date", test_migration);
+  ADD ("/store-migrate/a-failing-migration-changes-nothing", test_failing_migrations);
+  return g_test_run ();
+}

@@ -275,6 +275,10 @@ rc_nest_sort_items (const RcNestItems *items, RcNestOrder by, guint *order)
 
 static const int EAGERNESS[] = { 16, 8, 24, 4, 64 };
 
+/* A quick run tries the first of the orders and eagernesses. */
+#define QUICK_ORDERS      2
+#define QUICK_EAGERNESSES 3
+
 /* Bins longest first within one cost, the other way round from the list's own order. */
 static void
 reverse_bin_order (const RcNestBins *bins, guint *order)
@@ -336,13 +340,38 @@ rc_nest_build_quickly (const RcNestTask *task)
   RcNestSpot            *spots = many_spots != NULL ? many_spots : few_spots;
   RcLength               best = G_MAXINT64;
 
-  for (int by = 0; by < 2; by++)
+  for (int by = 0; by < QUICK_ORDERS; by++)
     {
       rc_nest_sort_items (task->items, (RcNestOrder)by, order);
-      for (guint e = 0; e < 3; e++)
+      for (guint e = 0; e < QUICK_EAGERNESSES; e++)
         {
           rc_nest_builder_run (builder, order, n, EAGERNESS[e], NULL, spots);
           best = MIN (best, rc_nest_builder_get_used (builder));
+        }
+    }
+  return best;
+}
+
+RcNestScore
+rc_nest_build_quick_score (const RcNestTask *task)
+{
+  g_autoptr (RcNestBuilder) builder = rc_nest_builder_new (task);
+  guint                  n = task->items->n;
+  g_autofree guint      *order = g_new (guint, n + 1);
+  g_autofree RcNestSpot *spots = g_new (RcNestSpot, n + 1);
+  RcNestScore            best = { G_MAXUINT, G_MAXINT64, 0, G_MAXINT64, 0 };
+
+  for (int by = 0; by < QUICK_ORDERS; by++)
+    {
+      rc_nest_sort_items (task->items, (RcNestOrder)by, order);
+      for (guint e = 0; e < QUICK_EAGERNESSES; e++)
+        {
+          RcNestScore score;
+
+          rc_nest_builder_run (builder, order, n, EAGERNESS[e], NULL, spots);
+          score = rc_nest_score (task, spots);
+          if (rc_nest_score_compare (&score, &best) < 0)
+            best = score;
         }
     }
   return best;

@@ -41,3 +41,6 @@ void rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots);
 
 /* The same with few runs, one endless roll, and only the used length kept. */
 RcLength rc_nest_build_quickly (const RcNestTask *task);
+
+/* The best score of as few runs on the task's own rolls. */
+RcNestScore rc_nest_build_quick_score (const RcNestTask *task);

@@ -134,6 +134,10 @@ RcLength rc_nest_compute_quick_bound (const RcNestProblem *problem);
 /* The quickest constructive cutting: the used length only, for planners that compare many sets of cuts. */
 RcLength rc_nest_compute_quick_length (const RcNestProblem *problem);
 
+/* The same on the problem's rolls, all of one dye lot, groups left aside: the number of cuts that find no place. `cost`
+ * is the sum of ticks x cost_per_m, `used` that of the lengths used; both of the cuts that are placed. */
+guint rc_nest_compute_quick_cost (const RcNestProblem *problem, gint64 *cost, RcLength *used);
+
 /* Checks an answer against its problem: every cut once, inside the rolls, apart, cuttable in the stages allowed,
  * phases, sums. On FALSE the error names the first fault. Shares no code with the solver. */
 gboolean rc_nest_check (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error);

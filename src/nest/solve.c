@@ -191,3 +191,14 @@ rc_nest_compute_quick_length (const RcNestProblem *problem)
 
   return rc_nest_build_quickly (task);
 }
+
+guint
+rc_nest_compute_quick_cost (const RcNestProblem *problem, gint64 *cost, RcLength *used)
+{
+  g_autoptr (RcNestTask) task = rc_nest_task_new (problem);
+  RcNestScore score = rc_nest_build_quick_score (task);
+
+  *cost = score.cost;
+  *used = score.used;
+  return score.unplaced;
+}

@@ -15,7 +15,7 @@ rc_area_state_init (RcAreaState *state, const RcSite *site)
   state->problem.rolls = g_ptr_array_new ();
   state->problem.stages = 3;
   state->pool = g_ptr_array_new_with_free_func (g_free);
-  state->known = g_new0 (RcKnownLength, RC_N_KNOWN);
+  state->known = g_new0 (RcKnownCuts, RC_N_KNOWN);
 }
 
 void
@@ -107,47 +107,104 @@ mix (guint64 x)
   return x ^ (x >> 31);
 }
 
-/* Roll length of the cuts at hand besides the drops. */
-static RcLength
-compute_cuts_length (RcAreaState *state)
+static gboolean
+is_bought_to_measure (const RcAreaState *state)
 {
-  const RcCutsSum *sum = &state->sum;
-  RcKnownLength   *known = &state->known[sum->key.a % RC_N_KNOWN];
-  gboolean         plain = state->site->repeat == 0;
-  if (sum->n_cuts == 0 || (plain && sum->width <= state->site->roll_width))
-    return sum->longest; /* side by side */
-  if (plain && known->length > 0 && known->key.a == sum->key.a && known->key.b == sum->key.b)
-    return known->length;
-  g_ptr_array_set_size (state->problem.cuts, (int)sum->n_cuts);
-  memcpy (state->problem.cuts->pdata, state->pool->pdata, sum->n_cuts * sizeof (gpointer));
-  RcLength length = rc_nest_compute_quick_length (&state->problem);
-  *known = (RcKnownLength){ sum->key, length };
-  return length;
+  return state->problem.rolls->len == 0;
+}
+
+/* The cost of a length bought to measure. */
+static gint64
+weigh_bought (const RcAreaState *state, RcLength length)
+{
+  return rc_weigh (rc_length_round_up (length, state->site->carpet->length_step), state->site->weights.carpet_per_m);
 }
 
 static void
-add_cut (RcAreaState *state, const RcBlock *block, RcLength phase)
+gather_cuts (RcAreaState *state)
+{
+  g_ptr_array_set_size (state->problem.cuts, (int)state->sum.n_cuts);
+  memcpy (state->problem.cuts->pdata, state->pool->pdata, state->sum.n_cuts * sizeof (gpointer));
+}
+
+/* On rolls that there are; a cut that finds no place counts as much as two of the longest would, bought. */
+static RcTaken
+take_from_rolls (RcAreaState *state)
+{
+  RcTaken taken;
+  guint   unplaced = rc_nest_compute_quick_cost (&state->problem, &taken.cost, &taken.length);
+  taken.cost = (taken.cost + RC_TICKS_PER_M / 2) / RC_TICKS_PER_M;
+  taken.cost += weigh_bought (state, state->sum.longest) * 2 * unplaced;
+  return taken;
+}
+
+/* What the cuts for the nester take. */
+static RcTaken
+take_cuts (RcAreaState *state)
+{
+  const RcCutsSum *sum = &state->sum;
+  RcKnownCuts     *known = &state->known[sum->key.a % RC_N_KNOWN];
+  if (is_bought_to_measure (state)
+      && (sum->n_cuts == 0 || (state->site->repeat == 0 && sum->width <= state->site->roll_width)))
+    return (RcTaken){ 0, sum->longest }; /* side by side */
+  if (known->taken.length > 0 && known->key.a == sum->key.a && known->key.b == sum->key.b)
+    return known->taken;
+  gather_cuts (state);
+  RcTaken taken = is_bought_to_measure (state) ? (RcTaken){ 0, rc_nest_compute_quick_length (&state->problem) }
+                                               : take_from_rolls (state);
+  *known = (RcKnownCuts){ sum->key, taken };
+  return taken;
+}
+
+/* The drops of goods bought to measure lie by themselves. */
+static RcTaken
+take_carpet (RcAreaState *state)
+{
+  RcTaken taken = take_cuts (state);
+  taken.length += state->sum.drops_length;
+  if (is_bought_to_measure (state))
+    taken.cost = weigh_bought (state, taken.length);
+  return taken;
+}
+
+/* A full width of plain goods bought to measure lies by itself; all else is for the nester. */
+static void
+add_cut (RcAreaState *state, const RcNestCut *cut)
 {
   RcCutsSum *sum = &state->sum;
-  RcLength   repeat = state->site->repeat;
-  if (block->is_drop && repeat == 0)
+  if (cut->width >= state->site->roll_width && cut->repeat == 0 && is_bought_to_measure (state))
     {
-      sum->drops_length += block->cut_length;
+      sum->drops_length += cut->length;
       return;
     }
-  guint64 shape
-      = (guint64)block->cut_width * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15) ^ mix ((guint64)block->cut_length);
+  guint64 shape = (guint64)cut->width * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15) ^ mix ((guint64)cut->length)
+                  ^ mix (mix ((guint64)cut->phase));
   sum->key.a += mix (shape);
   sum->key.b += mix (~shape);
-  sum->area += (__int128)block->cut_width * block->cut_length;
-  sum->width += block->cut_width;
-  sum->longest = MAX (sum->longest, block->cut_length);
+  sum->area += (__int128)cut->width * cut->length;
+  sum->width += cut->width;
+  sum->longest = MAX (sum->longest, cut->length);
   if (sum->n_cuts == state->pool->len)
     g_ptr_array_add (state->pool, g_new0 (RcNestCut, 1));
-  RcNestCut *cut = g_ptr_array_index (state->pool, sum->n_cuts++);
-  *cut = (RcNestCut){
-    .width = block->cut_width, .length = block->cut_length, .quantity = 1, .repeat = repeat, .phase = phase
-  };
+  *(RcNestCut *)g_ptr_array_index (state->pool, sum->n_cuts++) = *cut;
+}
+
+void
+rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside)
+{
+  g_ptr_array_set_size (state->problem.rolls, 0);
+  for (guint i = 0; beside != NULL && i < beside->rolls->len; i++)
+    g_ptr_array_add (state->problem.rolls, g_ptr_array_index (beside->rolls, i));
+  state->problem.buy_step = state->site->carpet->length_step;
+  memset (state->known, 0, sizeof (RcKnownCuts) * RC_N_KNOWN);
+  state->sum = (RcCutsSum){ 0 };
+  for (guint i = 0; beside != NULL && i < beside->cuts->len; i++)
+    {
+      RcNestCut cut = *(const RcNestCut *)g_ptr_array_index (beside->cuts, i);
+      cut.label = cut.group = NULL; /* borrowed, and of no use here */
+      add_cut (state, &cut);
+    }
+  state->beside = state->sum;
 }
 
 static void
@@ -160,8 +217,11 @@ add_part (RcAreaState *state, const RcGrid *grid, const RcPart *part, RcLength a
   for (guint b = 0; b < layout->blocks->len; b++)
     {
       const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
-      RcLength phase = site->repeat > 0 ? rc_wrap (get_raw_phase (site, grid, part, block) - anchor, site->repeat) : 0;
-      add_cut (state, block, phase);
+      RcLength  phase = site->repeat > 0 ? rc_wrap (get_raw_phase (site, grid, part, block) - anchor, site->repeat) : 0;
+      RcNestCut cut = {
+        .width = block->cut_width, .length = block->cut_length, .quantity = 1, .repeat = site->repeat, .phase = phase
+      };
+      add_cut (state, &cut);
     }
 }
 
@@ -187,7 +247,8 @@ static void
 sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
 {
   RcLength anchor = state->site->repeat > 0 ? find_anchor (state, first, n) : 0;
-  state->sum = (RcCutsSum){ .seam = n == state->cells->len ? state->doorway_seams : 0 };
+  state->sum = state->beside;
+  state->sum.seam = n == state->cells->len ? state->doorway_seams : 0;
   for (guint c = first; c < first + n; c++)
     {
       const RcGrid *grid = rc_area_state_get_grid (state, c);
@@ -205,13 +266,24 @@ sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
 }
 
 static RcScore
-make_score (const RcAreaState *state, RcLength length)
+make_score (const RcAreaState *state, RcTaken taken)
 {
   const RcObjective *objective = &state->objective;
-  RcLength           bought = rc_length_round_up (length, state->site->carpet->length_step);
-  gint64             carpet = rc_weigh (bought, state->site->weights.carpet_per_m);
-  return (RcScore){ carpet * objective->carpet + state->sum.seam * objective->seam + state->sum.rule * objective->rule,
-                    length };
+  return (RcScore){
+    taken.cost * objective->carpet + state->sum.seam * objective->seam + state->sum.rule * objective->rule, taken.length
+  };
+}
+
+/* No cutting of the sum takes less: its area alone. */
+static RcTaken
+take_at_least (const RcAreaState *state)
+{
+  const RcCutsSum *sum = &state->sum;
+  RcLength         width = state->site->roll_width;
+  RcTaken          least = { 0, sum->drops_length + MAX (sum->longest, (RcLength)((sum->area + width - 1) / width)) };
+  if (is_bought_to_measure (state))
+    least.cost = weigh_bought (state, least.length);
+  return least;
 }
 
 /* The score of the sum; or, when the cuts' area alone shows that it cannot be better than `limit`, one worse than any.
@@ -219,12 +291,9 @@ make_score (const RcAreaState *state, RcLength length)
 static RcScore
 score_sum_below (RcAreaState *state, RcScore limit)
 {
-  const RcCutsSum *sum = &state->sum;
-  RcLength         width = state->site->roll_width;
-  RcLength         least = sum->drops_length + MAX (sum->longest, (RcLength)((sum->area + width - 1) / width));
-  if (!rc_score_is_better (make_score (state, least), limit))
+  if (!rc_score_is_better (make_score (state, take_at_least (state)), limit))
     return (RcScore){ G_MAXINT64, 0 };
-  return make_score (state, sum->drops_length + compute_cuts_length (state));
+  return make_score (state, take_carpet (state));
 }
 
 static RcScore

@@ -30,11 +30,25 @@ typedef struct
   guint64 a, b;
 } RcCutsKey;
 
+/* What a set of cuts takes of the carpet. */
+typedef struct
+{
+  gint64   cost; /* by the weights: goods bought in the supplier's steps, stock at its own value */
+  RcLength length;
+} RcTaken;
+
 typedef struct
 {
   RcCutsKey key;
-  RcLength  length; /* 0: nothing known here */
-} RcKnownLength;
+  RcTaken   taken; /* length 0: nothing known here */
+} RcKnownCuts;
+
+/* What else is cut from the same carpet, and the rolls of one dye lot that all of it comes from. */
+typedef struct
+{
+  const GPtrArray *cuts;  /* of RcNestCut */
+  const GPtrArray *rolls; /* of RcNestRoll; empty: one roll bought to measure */
+} RcBeside;
 
 #define RC_N_KNOWN 8192
 
@@ -56,16 +70,21 @@ typedef struct
   GPtrArray    *cells;         /* of RcCellGrids, borrowed */
   GArray       *chosen;        /* of guint: the grid taken in each cell */
   gint64        doorway_seams; /* cost of the seams in the doorways */
+  RcCutsSum     beside;        /* what lies on the rolls besides the area; its cuts are the first of the pool */
 
   /* the cuts of the state, made again for each that is weighed */
-  RcNestProblem  problem;
-  GPtrArray     *pool; /* of RcNestCut */
-  RcCutsSum      sum;
-  RcKnownLength *known; /* of RC_N_KNOWN: lengths found before, at key modulo RC_N_KNOWN */
+  RcNestProblem problem;
+  GPtrArray    *pool; /* of RcNestCut */
+  RcCutsSum     sum;
+  RcKnownCuts  *known; /* of RC_N_KNOWN: what was found before, at key modulo RC_N_KNOWN */
 } RcAreaState;
 
 void rc_area_state_init (RcAreaState *state, const RcSite *site);
 void rc_area_state_clear (RcAreaState *state);
+
+/* Scores are from now on those of the area's cuts together with the others (NULL: by themselves, on a roll bought to
+ * measure). Rolls and cuts are copied or read at once; the rolls outlive the state or the next call. */
+void rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside);
 
 RcCellGrids *rc_area_state_get_cell (const RcAreaState *state, guint cell);
 RcGrid      *rc_area_state_get_grid (const RcAreaState *state, guint cell);

@@ -106,6 +106,23 @@ append_split (RcLayout *layout, const RcPart *part, const RcSite *site, RcBox bo
   return first;
 }
 
+/* TRUE if a cross seam lies in a neck: shorter than the least width of a fill, with a wider piece at one side of it. No
+ * fitter joins pieces there. */
+static gboolean
+crosses_neck (const RcLayout *layout, const RcSite *site)
+{
+  for (guint i = 0; i < layout->crosses->len; i++)
+    {
+      const RcCrossLine *line = &g_array_index (layout->crosses, RcCrossLine, i);
+      const RcBox       *below = &g_array_index (layout->blocks, RcBlock, line->below).box;
+      const RcBox       *above = &g_array_index (layout->blocks, RcBlock, line->above).box;
+      RcLength           length = line->x1 - line->x0, wider = MAX (below->x1 - below->x0, above->x1 - above->x0);
+      if (length < site->settings->least_fill_width && length + RC_SLIVER < wider)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static guint
 get_most_pieces (const RcSite *site)
 {
@@ -134,6 +151,11 @@ add_stacked (RcPart *part, const RcSite *site, const RcBox *boxes, guint n_boxes
             if (i > 0)
               add_crosses (layout, part, boxes[i].y0, previous_last, first);
             previous_last = layout->blocks->len - 1;
+          }
+        if (crosses_neck (layout, site))
+          {
+            rc_layout_free (layout);
+            continue;
           }
         weigh (layout, part, site);
         g_ptr_array_add (part->layouts, layout);

@@ -10,12 +10,7 @@ rc_area_state_init (RcAreaState *state, const RcSite *site)
   *state = (RcAreaState){ .site = site };
   state->cells = g_ptr_array_new ();
   state->chosen = g_array_new (FALSE, TRUE, sizeof (guint));
-  state->problem.roll_width = site->roll_width;
-  state->problem.cuts = g_ptr_array_new ();
-  state->problem.rolls = g_ptr_array_new ();
-  state->problem.stages = 3;
-  state->pool = g_ptr_array_new_with_free_func (g_free);
-  state->known = g_new0 (RcKnownCuts, RC_N_KNOWN);
+  rc_taking_init (&state->taking, site->carpet, site->weights.carpet_per_m);
 }
 
 void
@@ -23,10 +18,7 @@ rc_area_state_clear (RcAreaState *state)
 {
   g_ptr_array_unref (state->cells);
   g_array_unref (state->chosen);
-  g_ptr_array_unref (state->problem.cuts);
-  g_ptr_array_unref (state->problem.rolls);
-  g_ptr_array_unref (state->pool);
-  g_free (state->known);
+  rc_taking_clear (&state->taking);
 }
 
 RcCellGrids *
@@ -98,113 +90,13 @@ rc_area_state_get_phase (const RcAreaState *state, guint cell, const RcPart *par
                   state->site->repeat);
 }
 
-/* splitmix64's finisher. */
-static guint64
-mix (guint64 x)
-{
-  x = (x ^ (x >> 30)) * G_GUINT64_CONSTANT (0xbf58476d1ce4e5b9);
-  x = (x ^ (x >> 27)) * G_GUINT64_CONSTANT (0x94d049bb133111eb);
-  return x ^ (x >> 31);
-}
-
-static gboolean
-is_bought_to_measure (const RcAreaState *state)
-{
-  return state->problem.rolls->len == 0;
-}
-
-/* The cost of a length bought to measure. */
-static gint64
-weigh_bought (const RcAreaState *state, RcLength length)
-{
-  return rc_weigh (rc_length_round_up (length, state->site->carpet->length_step), state->site->weights.carpet_per_m);
-}
-
-static void
-gather_cuts (RcAreaState *state)
-{
-  g_ptr_array_set_size (state->problem.cuts, (int)state->sum.n_cuts);
-  memcpy (state->problem.cuts->pdata, state->pool->pdata, state->sum.n_cuts * sizeof (gpointer));
-}
-
-/* On rolls that there are; a cut that finds no place counts as much as two of the longest would, bought. */
-static RcTaken
-take_from_rolls (RcAreaState *state)
-{
-  RcTaken taken;
-  guint   unplaced = rc_nest_compute_quick_cost (&state->problem, &taken.cost, &taken.length);
-  taken.cost = (taken.cost + RC_TICKS_PER_M / 2) / RC_TICKS_PER_M;
-  taken.cost += weigh_bought (state, state->sum.longest) * 2 * unplaced;
-  return taken;
-}
-
-/* What the cuts for the nester take. */
-static RcTaken
-take_cuts (RcAreaState *state)
-{
-  const RcCutsSum *sum = &state->sum;
-  RcKnownCuts     *known = &state->known[sum->key.a % RC_N_KNOWN];
-  if (is_bought_to_measure (state)
-      && (sum->n_cuts == 0 || (state->site->repeat == 0 && sum->width <= state->site->roll_width)))
-    return (RcTaken){ 0, sum->longest }; /* side by side */
-  if (known->taken.length > 0 && known->key.a == sum->key.a && known->key.b == sum->key.b)
-    return known->taken;
-  gather_cuts (state);
-  RcTaken taken = is_bought_to_measure (state) ? (RcTaken){ 0, rc_nest_compute_quick_length (&state->problem) }
-                                               : take_from_rolls (state);
-  *known = (RcKnownCuts){ sum->key, taken };
-  return taken;
-}
-
-/* The drops of goods bought to measure lie by themselves. */
-static RcTaken
-take_carpet (RcAreaState *state)
-{
-  RcTaken taken = take_cuts (state);
-  taken.length += state->sum.drops_length;
-  if (is_bought_to_measure (state))
-    taken.cost = weigh_bought (state, taken.length);
-  return taken;
-}
-
-/* A full width of plain goods bought to measure lies by itself; all else is for the nester. */
-static void
-add_cut (RcAreaState *state, const RcNestCut *cut)
-{
-  RcCutsSum *sum = &state->sum;
-  if (cut->width >= state->site->roll_width && cut->repeat == 0 && is_bought_to_measure (state))
-    {
-      sum->drops_length += cut->length;
-      return;
-    }
-  guint64 shape = (guint64)cut->width * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15) ^ mix ((guint64)cut->length)
-                  ^ mix (mix ((guint64)cut->phase));
-  sum->key.a += mix (shape);
-  sum->key.b += mix (~shape);
-  sum->area += (__int128)cut->width * cut->length;
-  sum->width += cut->width;
-  sum->longest = MAX (sum->longest, cut->length);
-  if (sum->n_cuts == state->pool->len)
-    g_ptr_array_add (state->pool, g_new0 (RcNestCut, 1));
-  *(RcNestCut *)g_ptr_array_index (state->pool, sum->n_cuts++) = *cut;
-}
-
 void
 rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside)
 {
-  g_ptr_array_set_size (state->problem.rolls, 0);
-  for (guint i = 0; beside != NULL && i < beside->rolls->len; i++)
-    g_ptr_array_add (state->problem.rolls, g_ptr_array_index (beside->rolls, i));
-  state->problem.buy_step = state->site->carpet->length_step;
-  memset (state->known, 0, sizeof (RcKnownCuts) * RC_N_KNOWN);
-  state->sum = (RcCutsSum){ 0 };
+  rc_taking_set_rolls (&state->taking, beside != NULL ? beside->rolls : NULL);
   for (guint i = 0; beside != NULL && i < beside->cuts->len; i++)
-    {
-      RcNestCut cut = *(const RcNestCut *)g_ptr_array_index (beside->cuts, i);
-      cut.label = cut.group = NULL; /* borrowed, and of no use here */
-      add_cut (state, &cut);
-    }
-  state->beside = state->sum;
+    rc_taking_add (&state->taking, g_ptr_array_index (beside->cuts, i));
+  state->beside = state->taking.sum;
 }
 
 static void
@@ -212,8 +104,8 @@ add_part (RcAreaState *state, const RcGrid *grid, const RcPart *part, RcLength a
 {
   const RcSite   *site = state->site;
   const RcLayout *layout = get_layout (part);
-  state->sum.seam += layout->seam_cost + layout->crosses->len * state->objective.each_join;
-  state->sum.rule += layout->rule_cost;
+  state->seam += layout->seam_cost + layout->crosses->len * state->objective.each_join;
+  state->rule += layout->rule_cost;
   for (guint b = 0; b < layout->blocks->len; b++)
     {
       const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
@@ -221,7 +113,7 @@ add_part (RcAreaState *state, const RcGrid *grid, const RcPart *part, RcLength a
       RcNestCut cut = {
         .width = block->cut_width, .length = block->cut_length, .quantity = 1, .repeat = site->repeat, .phase = phase
       };
-      add_cut (state, &cut);
+      rc_taking_add (&state->taking, &cut);
     }
 }
 
@@ -247,21 +139,22 @@ static void
 sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
 {
   RcLength anchor = state->site->repeat > 0 ? find_anchor (state, first, n) : 0;
-  state->sum = state->beside;
-  state->sum.seam = n == state->cells->len ? state->doorway_seams : 0;
+  state->taking.sum = state->beside;
+  state->seam = n == state->cells->len ? state->doorway_seams : 0;
+  state->rule = 0;
   for (guint c = first; c < first + n; c++)
     {
       const RcGrid *grid = rc_area_state_get_grid (state, c);
       gboolean      whole = TRUE;
-      state->sum.seam += grid->seam_cost;
-      state->sum.rule += grid->rule_cost;
+      state->seam += grid->seam_cost;
+      state->rule += grid->rule_cost;
       for (guint p = 0; p < grid->parts->len; p++)
         if (get_part (grid, p) == but)
           whole = FALSE;
         else
           add_part (state, grid, get_part (grid, p), anchor);
       if (whole)
-        state->sum.rule += weigh_stagger (state->site, grid);
+        state->rule += weigh_stagger (state->site, grid);
     }
 }
 
@@ -269,21 +162,8 @@ static RcScore
 make_score (const RcAreaState *state, RcTaken taken)
 {
   const RcObjective *objective = &state->objective;
-  return (RcScore){
-    taken.cost * objective->carpet + state->sum.seam * objective->seam + state->sum.rule * objective->rule, taken.length
-  };
-}
-
-/* No cutting of the sum takes less: its area alone. */
-static RcTaken
-take_at_least (const RcAreaState *state)
-{
-  const RcCutsSum *sum = &state->sum;
-  RcLength         width = state->site->roll_width;
-  RcTaken          least = { 0, sum->drops_length + MAX (sum->longest, (RcLength)((sum->area + width - 1) / width)) };
-  if (is_bought_to_measure (state))
-    least.cost = weigh_bought (state, least.length);
-  return least;
+  return (RcScore){ taken.cost * objective->carpet + state->seam * objective->seam + state->rule * objective->rule,
+                    taken.length };
 }
 
 /* The score of the sum; or, when the cuts' area alone shows that it cannot be better than `limit`, one worse than any.
@@ -291,9 +171,9 @@ take_at_least (const RcAreaState *state)
 static RcScore
 score_sum_below (RcAreaState *state, RcScore limit)
 {
-  if (!rc_score_is_better (make_score (state, take_at_least (state)), limit))
+  if (!rc_score_is_better (make_score (state, rc_taking_take_at_least (&state->taking)), limit))
     return (RcScore){ G_MAXINT64, 0 };
-  return make_score (state, take_carpet (state));
+  return make_score (state, rc_taking_take (&state->taking));
 }
 
 static RcScore
@@ -322,8 +202,11 @@ improve_part (RcAreaState *state, const RcGrid *grid, RcPart *part, guint first,
   guint     best_pick = part->pick;
   gboolean  improved = FALSE;
   RcCutsSum rest;
+  gint64    rest_seam, rest_rule;
   sum_cells (state, first, n, part);
-  rest = state->sum;
+  rest = state->taking.sum;
+  rest_seam = state->seam;
+  rest_rule = state->rule;
   for (guint l = 0; l < part->layouts->len; l++)
     {
       RcScore score;
@@ -334,9 +217,11 @@ improve_part (RcAreaState *state, const RcGrid *grid, RcPart *part, guint first,
         score = compute_score_below (state, first, n, *best);
       else
         {
-          state->sum = rest;
+          state->taking.sum = rest;
+          state->seam = rest_seam;
+          state->rule = rest_rule;
           add_part (state, grid, part, 0);
-          state->sum.rule += weigh_stagger (state->site, grid);
+          state->rule += weigh_stagger (state->site, grid);
           score = score_sum_below (state, *best);
         }
       if (rc_score_is_better (score, *best))

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "grid.h"
+#include "taking.h"
 
 /* What is minimised: factors on the parts of the cost. */
 typedef struct
@@ -24,44 +25,12 @@ typedef struct
   GPtrArray *grids; /* of RcGrid, by offset */
 } RcCellGrids;
 
-/* Stands for a set of cuts whatever their order: two independent 64-bit sums. */
-typedef struct
-{
-  guint64 a, b;
-} RcCutsKey;
-
-/* What a set of cuts takes of the carpet. */
-typedef struct
-{
-  gint64   cost; /* by the weights: goods bought in the supplier's steps, stock at its own value */
-  RcLength length;
-} RcTaken;
-
-typedef struct
-{
-  RcCutsKey key;
-  RcTaken   taken; /* length 0: nothing known here */
-} RcKnownCuts;
-
 /* What else is cut from the same carpet, and the rolls of one dye lot that all of it comes from. */
 typedef struct
 {
   const GPtrArray *cuts;  /* of RcNestCut */
   const GPtrArray *rolls; /* of RcNestRoll; empty: one roll bought to measure */
 } RcBeside;
-
-#define RC_N_KNOWN 8192
-
-/* What the parts of a state add up to. */
-typedef struct
-{
-  gint64    seam, rule;   /* costs */
-  RcLength  drops_length; /* full widths of plain goods, which lie by themselves */
-  guint     n_cuts;       /* the other cuts */
-  __int128  area;
-  RcLength  width, longest;
-  RcCutsKey key;
-} RcCutsSum;
 
 typedef struct
 {
@@ -70,13 +39,9 @@ typedef struct
   GPtrArray    *cells;         /* of RcCellGrids, borrowed */
   GArray       *chosen;        /* of guint: the grid taken in each cell */
   gint64        doorway_seams; /* cost of the seams in the doorways */
-  RcCutsSum     beside;        /* what lies on the rolls besides the area; its cuts are the first of the pool */
-
-  /* the cuts of the state, made again for each that is weighed */
-  RcNestProblem problem;
-  GPtrArray    *pool; /* of RcNestCut */
-  RcCutsSum     sum;
-  RcKnownCuts  *known; /* of RC_N_KNOWN: what was found before, at key modulo RC_N_KNOWN */
+  RcTaking      taking;        /* the cuts of the state, made again for each that is weighed */
+  RcCutsSum     beside;        /* what lies on the rolls besides the area */
+  gint64        seam, rule;    /* costs of the state being weighed */
 } RcAreaState;
 
 void rc_area_state_init (RcAreaState *state, const RcSite *site);

@@ -6,8 +6,11 @@
 #include <time.h>
 
 #include "desk-fixture.h"
+#include "large-job.h"
+#include "window-actions.h"
 
 #define ROUNDS 15
+#define LARGE  300
 
 static double
 get_cpu_ms (void)
@@ -67,15 +70,16 @@ time_parts (RcDocument *document)
 }
 
 static void
-time_keys (DeskFixture *fixture, const char *label, double improve_seconds)
+time_keys (DeskFixture *fixture, const char *label, const char *room, double improve_seconds)
 {
   RcDocument *document = rc_window_get_document (fixture->window);
   GtkWindow  *window = GTK_WINDOW (fixture->window);
   g_autoptr (GArray) wall = g_array_new (FALSE, FALSE, sizeof (double));
   g_autoptr (GArray) cpu = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autoptr (GArray) block = g_array_new (FALSE, FALSE, sizeof (double));
 
   rc_document_set_improve_seconds (document, improve_seconds);
-  rc_document_choose (document, rc_choice_of_thing (RC_THING_ROOM, "dining"));
+  rc_document_choose (document, rc_choice_of_thing (RC_THING_ROOM, room));
   rc_wall_table_focus_wall (rc_bench_get_wall_table (rc_window_get_bench (fixture->window)), 0);
   desk_fixture_paint (GTK_WIDGET (window));
   for (int i = 0; i < ROUNDS; i++)
@@ -85,6 +89,8 @@ time_keys (DeskFixture *fixture, const char *label, double improve_seconds)
       double       cpu_start = get_cpu_ms ();
       gint64       start = g_get_monotonic_time ();
       gtk_editable_set_text (entry, i % 2 ? "12'" : "12' 1/8\"");
+      add (block, (g_get_monotonic_time () - start) / 1e3);
+      desk_fixture_wait (document);
       desk_fixture_paint (GTK_WIDGET (window));
       add (wall, (g_get_monotonic_time () - start) / 1e3);
       add (cpu, get_cpu_ms () - cpu_start);
@@ -94,6 +100,46 @@ time_keys (DeskFixture *fixture, const char *label, double improve_seconds)
   g_autoptr (RcOutcome) outcome = rc_outcome_new (rc_document_get_job (document), NULL,
                                                   rc_document_get_price_book (document), NULL, 0, NULL, NULL, NULL);
   g_print ("%-44s %7.1f ms\n", "of it plan and prices of the edited job (CPU)", get_cpu_ms () - plan_start);
+  g_autofree char *wall_label = g_strdup_printf ("%s (wall)", label);
+  g_autofree char *cpu_label = g_strdup_printf ("%s (CPU)", label);
+  report (wall_label, wall);
+  report (cpu_label, cpu);
+  report ("of it the hand is held up (wall)", block);
+}
+
+/* A floor of many rooms: its plan, then frames while it is moved under the hand, whole and close by. */
+
+static void
+open_large (DeskFixture *fixture)
+{
+  g_autoptr (RcJob) job = make_large_job ("J-large", LARGE, "fennel-twist-oat");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
+
+  g_assert_true (rc_job_adopt_goods (job, book->goods));
+  rc_window_save_and_open (fixture->window, job, "Large job", &error);
+  g_assert_no_error (error);
+}
+
+static void
+time_panning (DeskFixture *fixture, const char *label, double zoom)
+{
+  RcFloorView *floor = rc_bench_get_floor_view (rc_window_get_bench (fixture->window));
+  g_autoptr (GArray) wall = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autoptr (GArray) cpu = g_array_new (FALSE, FALSE, sizeof (double));
+
+  rc_floor_view_fit (floor);
+  rc_floor_view_zoom (floor, zoom);
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  for (int i = 0; i < 4 * ROUNDS; i++)
+    {
+      double cpu_start = get_cpu_ms ();
+      gint64 start = g_get_monotonic_time ();
+      rc_floor_view_pan (floor, i % 40 < 20 ? 9 : -9, i % 40 < 20 ? 4 : -4);
+      desk_fixture_paint (GTK_WIDGET (fixture->window));
+      add (wall, (g_get_monotonic_time () - start) / 1e3);
+      add (cpu, get_cpu_ms () - cpu_start);
+    }
   g_autofree char *wall_label = g_strdup_printf ("%s (wall)", label);
   g_autofree char *cpu_label = g_strdup_printf ("%s (CPU)", label);
   report (wall_label, wall);
@@ -113,8 +159,18 @@ main (int argc, char **argv)
   g_autoptr (GError) error = NULL;
   rc_window_open_demo (fixture.window, &error);
   g_assert_no_error (error);
-  time_keys (&fixture, "key to screen, no search behind", 0);
-  time_keys (&fixture, "key to screen, a search behind", 1);
+  time_keys (&fixture, "key to screen, no search behind", "dining", 0);
+  time_keys (&fixture, "key to screen, a search behind", "dining", 1);
+  gint64 start = g_get_monotonic_time ();
+  open_large (&fixture);
+  g_print ("%-44s %7.1f ms\n", "opening 300 rooms", (g_get_monotonic_time () - start) / 1e3);
+  document = rc_window_get_document (fixture.window);
+  rc_document_set_improve_seconds (document, 0);
+  desk_fixture_wait (document);
+  g_print ("%-44s %7.1f ms\n", "until their plan is there", (g_get_monotonic_time () - start) / 1e3);
+  time_keys (&fixture, "300 rooms: key to screen", "room-2", 0);
+  time_panning (&fixture, "300 rooms: pan, whole floor", 1);
+  time_panning (&fixture, "300 rooms: pan, some rooms", 6);
   desk_fixture_close (&fixture);
   return 0;
 }

@@ -3,8 +3,34 @@
 #include <glib/gstdio.h>
 
 void
+desk_fixture_wait (RcDocument *document)
+{
+  while (document && !rc_document_is_planned (document))
+    g_main_context_iteration (NULL, TRUE);
+}
+
+/* The plans of all windows' jobs. */
+static void
+wait_for_windows (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+      if (RC_IS_WINDOW (window))
+        desk_fixture_wait (rc_window_get_document (RC_WINDOW (window)));
+    }
+}
+
+void
 desk_fixture_settle (void)
 {
+  while (g_main_context_pending (NULL))
+    g_main_context_iteration (NULL, FALSE);
+  if (!gtk_is_initialized ())
+    return;
+  wait_for_windows ();
   while (g_main_context_pending (NULL))
     g_main_context_iteration (NULL, FALSE);
 }

@@ -20,7 +20,9 @@ void desk_fixture_open (DeskFixture *fixture, gboolean open_demo);
 /* Closes all; asserts that the window and its document are gone. */
 void desk_fixture_close (DeskFixture *fixture);
 
-/* Handles events until none is waiting. */
+/* Handles events until the document's state has its plan, or its fault. */
+void desk_fixture_wait (RcDocument *document);
+/* Handles events until every window's job is planned and none is waiting. */
 void desk_fixture_settle (void);
 /* Handles events until the window has painted what it was last told, at most a second. */
 void desk_fixture_paint (GtkWidget *window);

@@ -33,6 +33,7 @@ set_up (Fixture *fixture, gconstpointer data)
   fixture->document = rc_document_new (fixture->desk.store, demo->id, &error);
   g_assert_no_error (error);
   rc_document_set_improve_seconds (fixture->document, 0);
+  desk_fixture_wait (fixture->document);
   g_signal_connect_swapped (fixture->document, "edited", G_CALLBACK (count), &fixture->n_edited);
   g_signal_connect_swapped (fixture->document, "planned", G_CALLBACK (count), &fixture->n_planned);
   g_signal_connect_swapped (fixture->document, "chosen", G_CALLBACK (count), &fixture->n_chosen);
@@ -67,6 +68,7 @@ set_length (Fixture *fixture, const char *room, guint wall, RcLength length, con
                            length);
   g_assert_true (rc_document_commit (fixture->document, g_steal_pointer (&job), "Wall length", key, &error));
   g_assert_no_error (error);
+  desk_fixture_wait (fixture->document);
 }
 
 static void
@@ -75,6 +77,7 @@ undo (Fixture *fixture)
   g_autoptr (GError) error = NULL;
   g_assert_true (rc_document_undo (fixture->document, NULL, &error));
   g_assert_no_error (error);
+  desk_fixture_wait (fixture->document);
 }
 
 static void
@@ -88,6 +91,27 @@ test_opens_with_a_plan (Fixture *fixture, gconstpointer data)
   g_assert_true (figures->is_priced);
   g_assert_cmpint (figures->total, >, 0);
   g_assert_null (rc_document_get_figures_before (fixture->document));
+}
+
+/* Edits that come faster than plans: none waits for one, and what is planned in the end is the last of them. */
+static void
+test_edits_do_not_wait_for_plans (Fixture *fixture, gconstpointer data)
+{
+  RcLength   before = get_length (fixture, "dining", 0);
+  RcOutcome *shown = rc_document_get_outcome (fixture->document);
+
+  for (int i = 1; i <= 5; i++)
+    {
+      g_autoptr (RcJob) job = rc_document_dup_job (fixture->document);
+      RcMeasure *measure = rc_document_get_measure_of (fixture->document, job);
+      rc_room_edit_set_length (rc_measure_find_room (measure, "dining"), 0, before + i);
+      g_assert_true (rc_document_commit (fixture->document, g_steal_pointer (&job), "Wall length", NULL, NULL));
+      g_assert_false (rc_document_is_planned (fixture->document));
+      g_assert_true (rc_document_get_outcome (fixture->document) == shown);
+    }
+  desk_fixture_wait (fixture->document);
+  const RcRoom *planned = rc_measure_find_room (rc_document_get_outcome (fixture->document)->measure, "dining");
+  g_assert_cmpint (g_array_index (planned->walls, RcWall, 0).length, ==, before + 5);
 }
 
 static void
@@ -162,6 +186,7 @@ test_figures_before_the_change (Fixture *fixture, gconstpointer data)
   /* A room a foot longer: two walls, as when it is typed. */
   set_length (fixture, "garden", 0, get_length (fixture, "garden", 0), NULL);
   g_assert_true (rc_document_add_room (fixture->document, 0, NULL));
+  desk_fixture_wait (fixture->document);
   g_assert_cmpint (rc_document_get_figures_before (fixture->document)->total, ==, total);
   g_assert_cmpint (rc_document_get_figures (fixture->document)->total, >, total);
   g_assert_cmpint (rc_figures_compare (rc_document_get_figures_before (fixture->document),
@@ -297,7 +322,7 @@ test_measure_again (Fixture *fixture, gconstpointer data)
 static void
 on_improved (RcDocument *document, gboolean *is_done)
 {
-  *is_done = !rc_document_is_improving (document);
+  *is_done = !rc_document_is_busy (document);
 }
 
 static gboolean
@@ -353,6 +378,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
 #define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
   ADD ("/desk/document/opens-with-a-plan", test_opens_with_a_plan);
+  ADD ("/desk/document/edits-do-not-wait-for-plans", test_edits_do_not_wait_for_plans);
   ADD ("/desk/document/letters-are-one-step", test_letters_are_one_step);
   ADD ("/desk/document/empty-step-takes-nothing-back", test_empty_step_takes_nothing_back);
   ADD ("/desk/document/a-field-left-is-a-step", test_a_field_left_is_a_step);

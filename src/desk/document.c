@@ -3,9 +3,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "job-edit.h"
+#include "planner.h"
 #include "rowcut-error.h"
 
-#define IMPROVE_AFTER_MS 150
+#define IMPROVE_SECONDS 1.0
 
 struct _RcDocument
 {
@@ -25,9 +26,7 @@ struct _RcDocument
 
   RcChoice choice;
 
-  double        improve_seconds;
-  guint         improve_source;
-  GCancellable *improving;
+  RcPlanner *planner;
 };
 
 G_DEFINE_FINAL_TYPE (RcDocument, rc_document, G_TYPE_OBJECT)
@@ -49,26 +48,10 @@ dup_now (void)
   return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
 }
 
-static char *
-dup_today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  return g_date_time_format (now, "%Y-%m-%d");
-}
-
-static void
-stop_improving (RcDocument *self)
-{
-  g_clear_handle_id (&self->improve_source, g_source_remove);
-  if (self->improving)
-    g_cancellable_cancel (self->improving);
-  g_clear_object (&self->improving);
-}
-
 static void
 rc_document_dispose (GObject *object)
 {
-  stop_improving (RC_DOCUMENT (object));
+  rc_planner_stop (RC_DOCUMENT (object)->planner);
   G_OBJECT_CLASS (rc_document_parent_class)->dispose (object);
 }
 
@@ -77,6 +60,7 @@ rc_document_finalize (GObject *object)
 {
   RcDocument *self = RC_DOCUMENT (object);
 
+  g_clear_object (&self->planner);
   g_clear_pointer (&self->outcome, rc_outcome_unref);
   g_clear_pointer (&self->book, rc_price_book_free);
   g_clear_pointer (&self->job, rc_job_free);
@@ -97,110 +81,38 @@ rc_document_class_init (RcDocumentClass *klass)
     signals[i] = g_signal_new (NAMES[i], RC_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
+/* A plan found by a thread: the first answer of this state or of one before it, or a better one. */
 static void
-rc_document_init (RcDocument *self)
+on_told (RcOutcome *outcome, const GError *fault, gpointer data)
 {
-  self->improve_seconds = 1;
-  self->choice = rc_choice_of_thing (RC_THING_JOB, NULL);
-}
+  RcDocument *self = data;
 
-/* A better plan found by a thread. */
-
-typedef struct
-{
-  RcJob       *job;
-  char        *measure;
-  RcPriceBook *book;
-  double       seconds;
-  RcOutcome   *previous; /* nullable */
-} Search;
-
-static void
-search_free (Search *search)
-{
-  rc_job_free (search->job);
-  rc_price_book_free (search->book);
-  g_clear_pointer (&search->previous, rc_outcome_unref);
-  g_free (search->measure);
-  g_free (search);
-}
-
-static void
-search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  const Search    *search = data;
-  GError          *error = NULL;
-  g_autofree char *today = dup_today ();
-  RcOutcome       *outcome = rc_outcome_new (search->job, search->measure, search->book, today, search->seconds,
-                                             search->previous, cancellable, &error);
-
+  if (outcome || fault)
+    g_clear_error (&self->fault);
+  if (fault)
+    self->fault = g_error_copy (fault);
   if (outcome)
-    g_task_return_pointer (task, outcome, (GDestroyNotify)rc_outcome_unref);
-  else
-    g_task_return_error (task, error);
-}
-
-static void
-search_done (GObject *source, GAsyncResult *result, gpointer data)
-{
-  RcDocument *self = RC_DOCUMENT (source);
-  g_autoptr (RcOutcome) outcome = g_task_propagate_pointer (G_TASK (result), NULL);
-
-  if (g_task_get_cancellable (G_TASK (result)) != self->improving)
-    return; /* of an earlier state */
-  g_clear_object (&self->improving);
-  if (outcome && self->outcome && !self->fault && rc_outcome_is_better (outcome, self->outcome))
     {
-      rc_outcome_unref (self->outcome);
-      self->outcome = g_steal_pointer (&outcome);
+      g_clear_pointer (&self->outcome, rc_outcome_unref);
+      self->outcome = rc_outcome_ref (outcome);
       rc_figures_compute (self->outcome, &self->figures);
       rc_document_choose (self, rc_choice_mend (self->choice, rc_document_get_measure (self), self->outcome->plan));
     }
   g_signal_emit (self, signals[PLANNED], 0);
 }
 
-static gboolean
-start_improving (gpointer data)
+static void
+rc_document_init (RcDocument *self)
 {
-  RcDocument *self = data;
-  Search     *search = g_new0 (Search, 1);
-
-  self->improve_source = 0;
-  search->job = rc_job_copy (self->job);
-  search->book = rc_price_book_copy (self->book);
-  search->measure = g_strdup (self->measure);
-  search->seconds = self->improve_seconds;
-  search->previous = self->outcome ? rc_outcome_ref (self->outcome) : NULL;
-  self->improving = g_cancellable_new ();
-
-  g_autoptr (GTask) task = g_task_new (self, self->improving, search_done, NULL);
-  g_task_set_check_cancellable (task, FALSE);
-  g_task_set_task_data (task, search, (GDestroyNotify)search_free);
-  g_task_run_in_thread (task, search_thread);
-  g_signal_emit (self, signals[PLANNED], 0);
-  return G_SOURCE_REMOVE;
+  self->choice = rc_choice_of_thing (RC_THING_JOB, NULL);
+  self->planner = rc_planner_new (on_told, self);
+  rc_planner_set_improve_seconds (self->planner, IMPROVE_SECONDS);
 }
 
-/* The first answer, at once. */
 static void
 plan (RcDocument *self)
 {
-  g_autofree char *today = dup_today ();
-  g_autoptr (GError) error = NULL;
-
-  stop_improving (self);
-  g_clear_error (&self->fault);
-  RcOutcome *outcome = rc_outcome_new (self->job, self->measure, self->book, today, 0, self->outcome, NULL, &error);
-  if (outcome)
-    {
-      g_clear_pointer (&self->outcome, rc_outcome_unref);
-      self->outcome = outcome;
-      rc_figures_compute (outcome, &self->figures);
-      if (self->improve_seconds > 0)
-        self->improve_source = g_timeout_add (IMPROVE_AFTER_MS, start_improving, self);
-    }
-  else
-    self->fault = g_steal_pointer (&error);
+  rc_planner_plan (self->planner, self->job, self->measure, self->book);
 }
 
 static void
@@ -263,7 +175,13 @@ rc_document_get_outcome (RcDocument *self)
 gboolean
 rc_document_is_stale (RcDocument *self)
 {
-  return self->fault != NULL;
+  return self->fault != NULL || rc_planner_is_late (self->planner);
+}
+
+gboolean
+rc_document_is_planned (RcDocument *self)
+{
+  return !rc_planner_is_planning (self->planner);
 }
 
 const GError *
@@ -285,9 +203,9 @@ rc_document_get_figures_before (RcDocument *self)
 }
 
 gboolean
-rc_document_is_improving (RcDocument *self)
+rc_document_is_busy (RcDocument *self)
 {
-  return self->improving != NULL;
+  return rc_planner_is_late (self->planner) || rc_planner_is_improving (self->planner);
 }
 
 const RcPriceBook *
@@ -299,9 +217,7 @@ rc_document_get_price_book (RcDocument *self)
 void
 rc_document_set_improve_seconds (RcDocument *self, double seconds)
 {
-  self->improve_seconds = seconds;
-  if (seconds <= 0)
-    stop_improving (self);
+  rc_planner_set_improve_seconds (self->planner, seconds);
 }
 
 RcJob *

@@ -1,8 +1,8 @@
 /* The open job: its state, what it comes to, what is chosen, and the edits.
  *
- * Every edit is a whole new state of the job. It is saved as one step that can be undone, then planned at once; better
- * plans found by a thread replace the first answer until the next edit. A state that cannot be planned is saved all the
- * same: the last plan stays to be shown beside the fault.
+ * Every edit is a whole new state of the job. It is saved as one step that can be undone, then planned by a thread;
+ * better plans replace the first answer until the next edit. A state that cannot be planned is saved all the same: the
+ * last plan stays to be shown beside the fault.
  *
  * Signals, all without arguments: "edited" (the job or the measure looked at is another), "planned" (outcome, figures
  * or fault changed), "chosen" (the choice changed).
@@ -28,16 +28,18 @@ RcStore         *rc_document_get_store (RcDocument *self);
 /* Another measure of the job (NULL: the last). FALSE when there is none of that id. */
 gboolean rc_document_set_measure (RcDocument *self, const char *id);
 
-/* NULL until there has been a plan. Stale: of an earlier state, because this one cannot be planned. */
+/* NULL until there has been a plan. Until a state is planned, outcome and figures are those of a state before. Stale:
+ * they are to be shown as such, as this state cannot be planned or takes long. */
 RcOutcome         *rc_document_get_outcome (RcDocument *self);
+gboolean           rc_document_is_planned (RcDocument *self); /* this very state has a plan, or a fault */
 gboolean           rc_document_is_stale (RcDocument *self);
 const GError      *rc_document_get_fault (RcDocument *self); /* why this state cannot be planned; NULL: it can */
 const RcFigures   *rc_document_get_figures (RcDocument *self);
 const RcFigures   *rc_document_get_figures_before (RcDocument *self); /* before the last edit; NULL without one */
-gboolean           rc_document_is_improving (RcDocument *self);
+gboolean           rc_document_is_busy (RcDocument *self);            /* with a plan that is late, or a better one */
 const RcPriceBook *rc_document_get_price_book (RcDocument *self);
 
-/* How long a thread looks for better plans after an edit; 0: not at all. */
+/* How long a thread looks for better plans once a state is planned; 0: not at all. */
 void rc_document_set_improve_seconds (RcDocument *self, double seconds);
 
 /* A copy of the job to edit. (transfer full) */

@@ -54,7 +54,7 @@ show (RcFigureBar *self)
 
   for (guint i = 0; i < RC_N_FIGURES; i++)
     show_figure (self, i, style);
-  gtk_spinner_set_spinning (self->spinner, rc_document_is_improving (self->document));
+  gtk_spinner_set_spinning (self->spinner, rc_document_is_busy (self->document));
 }
 
 void

@@ -74,6 +74,12 @@ rc_floor_view_fit (RcFloorView *self)
 }
 
 void
+rc_floor_view_pan (RcFloorView *self, double dx, double dy)
+{
+  set_view (self, rc_viewport_pan (self->view, dx, dy));
+}
+
+void
 rc_floor_view_zoom (RcFloorView *self, double factor)
 {
   set_view (self, rc_viewport_zoom (self->view, factor, self->width / 2.0, self->height / 2.0));

@@ -15,6 +15,7 @@ G_DECLARE_FINAL_TYPE (RcFloorView, rc_floor_view, RC, FLOOR_VIEW, GtkWidget)
 
 void   rc_floor_view_set_document (RcFloorView *self, RcDocument *document);
 void   rc_floor_view_fit (RcFloorView *self);
+void   rc_floor_view_pan (RcFloorView *self, double dx, double dy); /* pixels */
 void   rc_floor_view_zoom (RcFloorView *self, double factor);
 int    rc_floor_view_get_floor (RcFloorView *self);
 void   rc_floor_view_set_floor (RcFloorView *self, int floor);

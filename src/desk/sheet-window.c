@@ -273,6 +273,11 @@ action_issue (GtkWidget *widget, const char *name, GVariant *parameter)
 
   if (self->set == NULL || self->set->outcome->quote == NULL || self->number != NULL)
     return;
+  if (!rc_document_is_planned (self->document))
+    {
+      tell (self, _ ("The plan of the last change is not made yet; try again in a moment."));
+      return;
+    }
   if (rc_document_is_stale (self->document))
     {
       tell (self, _ ("A quotation is issued only for the job as it stands; mend what is wrong first."));

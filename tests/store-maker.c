@@ -166,7 +166,8 @@ make_goods (GRand *rand)
   goods->usable_width = make_length (rand);
   goods->repeat_length = make_length (rand);
   goods->repeat_width = make_length (rand);
-  goods->match = (RcMatch)g_rand_int_range (rand, 0, 3);
+  static const RcMatch matches[] = { RC_MATCH_SET, RC_MATCH_HALF_DROP, RC_MATCH_QUARTER_DROP, RC_MATCH (3, 7) };
+  goods->match = matches[g_rand_int_range (rand, 0, G_N_ELEMENTS (matches))];
   goods->length_step = make_length (rand);
   goods->full_roll = make_length (rand);
   goods->pack_micro = (gint64)g_rand_int (rand) << 20;

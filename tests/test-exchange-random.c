@@ -87,7 +87,8 @@ random_goods (guint i)
   goods->usable_width = maybe_length ();
   goods->repeat_length = maybe_length ();
   goods->repeat_width = maybe_length ();
-  goods->match = g_test_rand_int_range (0, 3);
+  static const RcMatch matches[] = { RC_MATCH_SET, RC_MATCH_HALF_DROP, RC_MATCH_QUARTER_DROP, RC_MATCH (3, 7) };
+  goods->match = matches[g_test_rand_int_range (0, G_N_ELEMENTS (matches))];
   goods->length_step = maybe_length ();
   goods->full_roll = maybe_length ();
   goods->pack_micro = g_test_rand_bit () ? g_test_rand_int_range (1, G_MAXINT) : 0;

@@ -408,6 +408,12 @@ test_words (void)
     }
   g_assert_true (rc_match_parse ("half-drop", &match, NULL));
   g_assert_cmpint (match, ==, RC_MATCH_HALF_DROP);
+  g_assert_true (rc_match_parse ("2/6-drop", &match, NULL));
+  g_assert_cmpint (match, ==, RC_MATCH (1, 3));
+  g_assert_cmpstr (rc_match_get_name (match), ==, "1/3-drop");
+  static const char *const wrong[] = { "3/3-drop", "0/3-drop", "1/1001-drop", "1/3", "/-drop", "-1/3-drop", "" };
+  for (guint i = 0; i < G_N_ELEMENTS (wrong); i++)
+    g_assert_false (rc_match_parse (wrong[i], &match, NULL));
   g_assert_false (rc_match_parse ("third-drop", &match, &error));
   g_assert_error (error, RC_ERROR, RC_ERROR_PARSE);
   g_assert_nonnull (strstr (error->message, "third-drop"));
@@ -422,11 +428,15 @@ test_pattern_drop (void)
   g_autoptr (RcGoods) goods = rc_goods_new ("g", RC_GOODS_CARPET, "G");
 
   goods->repeat_length = 36 * IN;
-  g_assert_cmpint (rc_goods_get_drop (goods), ==, 0);
+  g_assert_cmpint (rc_goods_compute_drop (goods, 1), ==, 0);
   goods->match = RC_MATCH_HALF_DROP;
-  g_assert_cmpint (rc_goods_get_drop (goods), ==, 18 * IN);
+  g_assert_cmpint (rc_goods_compute_drop (goods, 1), ==, 18 * IN);
+  g_assert_cmpint (rc_goods_compute_drop (goods, 2), ==, 0);
   goods->match = RC_MATCH_QUARTER_DROP;
-  g_assert_cmpint (rc_goods_get_drop (goods), ==, 9 * IN);
+  g_assert_cmpint (rc_goods_compute_drop (goods, 1), ==, 9 * IN);
+  g_assert_cmpint (rc_goods_compute_drop (goods, -1), ==, 27 * IN);
+  goods->match = RC_MATCH (2, 3);
+  g_assert_cmpint (rc_goods_compute_drop (goods, 2), ==, 12 * IN);
   goods->roll_width = 12 * FT;
   g_assert_cmpint (rc_goods_get_usable_width (goods), ==, 12 * FT);
   goods->usable_width = 142 * IN;

@@ -211,7 +211,7 @@ test_patterns_match (void)
       g_autoptr (RcPlan) plan = make_plan (job);
       check_plan (plan);
       const RcOption *option = find_option (plan, 0, "least-cost");
-      RcLength        drop = rc_goods_get_drop (carpet);
+      RcLength        drop = rc_goods_compute_drop (carpet, 1);
       for (guint s = 0; s < option->seams->len; s++)
         {
           const RcSeam  *seam = g_ptr_array_index (option->seams, s);

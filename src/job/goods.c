@@ -1,7 +1,10 @@
 #include "goods.h"
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
+#include "rowcut-error.h"
 #include "words.h"
 
 static const char *const kind_names[] = { "carpet", "cushion", "tape", "sealer", "strip", "adhesive", "transition" };
@@ -13,7 +16,9 @@ static const RcUnit usual_units[] = {
 };
 G_STATIC_ASSERT (G_N_ELEMENTS (usual_units) == RC_N_GOODS_KINDS);
 
+/* Matches with a name of their own. */
 static const char *const match_names[] = { "set", "half-drop", "quarter-drop" };
+static const RcMatch     matches[] = { RC_MATCH_SET, RC_MATCH_HALF_DROP, RC_MATCH_QUARTER_DROP };
 
 RcGoods *
 rc_goods_new (const char *id, RcGoodsKind kind, const char *name)
@@ -68,22 +73,76 @@ rc_goods_kind_parse (const char *name, RcGoodsKind *kind, GError **error)
   return TRUE;
 }
 
+guint
+rc_match_get_numerator (RcMatch match)
+{
+  return match >> 16;
+}
+
+guint
+rc_match_get_denominator (RcMatch match)
+{
+  return MAX (1, match & 0xffff);
+}
+
 const char *
 rc_match_get_name (RcMatch match)
 {
-  g_return_val_if_fail ((guint)match < G_N_ELEMENTS (match_names), "");
-  return match_names[match];
+  for (guint i = 0; i < G_N_ELEMENTS (matches); i++)
+    if (match == matches[i])
+      return match_names[i];
+  g_autofree char *name
+      = g_strdup_printf ("%u/%u-drop", rc_match_get_numerator (match), rc_match_get_denominator (match));
+  return g_intern_string (name);
+}
+
+static guint64
+find_common_divisor (guint64 a, guint64 b)
+{
+  while (b != 0)
+    {
+      guint64 rest = a % b;
+      a = b;
+      b = rest;
+    }
+  return a;
+}
+
+/* "1/3-drop"; FALSE when it is no such thing. */
+static gboolean
+parse_fraction (const char *name, RcMatch *match)
+{
+  g_auto (GStrv) parts = g_strsplit (name, "/", 2);
+  guint64 numerator, denominator;
+
+  if (g_strv_length (parts) != 2 || !g_str_has_suffix (parts[1], "-drop"))
+    return FALSE;
+  parts[1][strlen (parts[1]) - strlen ("-drop")] = '\0';
+  if (!g_ascii_string_to_unsigned (parts[0], 10, 1, RC_MATCH_MOST - 1, &numerator, NULL)
+      || !g_ascii_string_to_unsigned (parts[1], 10, 2, RC_MATCH_MOST, &denominator, NULL) || numerator >= denominator)
+    return FALSE;
+  guint64 common = find_common_divisor (numerator, denominator);
+  *match = RC_MATCH (numerator / common, denominator / common);
+  return TRUE;
 }
 
 gboolean
 rc_match_parse (const char *name, RcMatch *match, GError **error)
 {
-  guint index;
+  const char *word = name != NULL ? name : "";
 
-  if (!rc_words_parse (match_names, G_N_ELEMENTS (match_names), _ ("pattern match"), name, &index, error))
-    return FALSE;
-  *match = index;
-  return TRUE;
+  for (guint i = 0; i < G_N_ELEMENTS (matches); i++)
+    if (g_str_equal (word, match_names[i]))
+      {
+        *match = matches[i];
+        return TRUE;
+      }
+  if (parse_fraction (word, match))
+    return TRUE;
+  g_set_error (error, RC_ERROR, RC_ERROR_PARSE,
+               _ ("“%s” is no pattern match; it should be one of: %s, or a fraction of the repeat, as 1/3-drop"), word,
+               "set, half-drop, quarter-drop");
+  return FALSE;
 }
 
 RcLength
@@ -93,16 +152,12 @@ rc_goods_get_usable_width (const RcGoods *goods)
 }
 
 RcLength
-rc_goods_get_drop (const RcGoods *goods)
+rc_goods_compute_drop (const RcGoods *goods, gint64 widths)
 {
-  switch (goods->match)
-    {
-    case RC_MATCH_HALF_DROP:
-      return goods->repeat_length / 2;
-    case RC_MATCH_QUARTER_DROP:
-      return goods->repeat_length / 4;
-    case RC_MATCH_SET:
-    default:
-      return 0;
-    }
+  gint64 denominator = rc_match_get_denominator (goods->match);
+  gint64 parts = widths % denominator * rc_match_get_numerator (goods->match) % denominator;
+
+  if (parts < 0)
+    parts += denominator;
+  return (RcLength)((__int128)goods->repeat_length * parts / denominator);
 }

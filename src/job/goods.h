@@ -16,12 +16,14 @@ typedef enum
   RC_N_GOODS_KINDS
 } RcGoodsKind;
 
-typedef enum
-{
-  RC_MATCH_SET, /* pattern level across the seam */
-  RC_MATCH_HALF_DROP,
-  RC_MATCH_QUARTER_DROP,
-} RcMatch;
+/* How the pattern meets the next roll width: there it has dropped by a fraction of the length repeat, in lowest terms,
+ * 0 <= numerator < denominator <= RC_MATCH_MOST; one number, so that matches compare as such. */
+typedef guint32 RcMatch;
+#define RC_MATCH_MOST                    1000
+#define RC_MATCH(numerator, denominator) ((RcMatch)(numerator) << 16 | (RcMatch)(denominator))
+#define RC_MATCH_SET                     ((RcMatch)0) /* level across the seam */
+#define RC_MATCH_HALF_DROP               RC_MATCH (1, 2)
+#define RC_MATCH_QUARTER_DROP            RC_MATCH (1, 4)
 
 /* Fields that do not apply to a kind are zero. */
 typedef struct
@@ -55,18 +57,24 @@ void     rc_goods_free (RcGoods *goods);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcGoods, rc_goods_free)
 
-/* Stable words for files: "carpet", "cushion", ... and "set", "half-drop", "quarter-drop". NULL-free. parse: FALSE and
- * RC_ERROR_PARSE naming the words allowed. */
+/* Stable words for files: "carpet", "cushion", ... NULL-free. parse: FALSE and RC_ERROR_PARSE naming the words allowed.
+ */
 const char *rc_goods_kind_get_name (RcGoodsKind kind);
 gboolean    rc_goods_kind_parse (const char *name, RcGoodsKind *kind, GError **error);
+
+/* "set", "half-drop", "quarter-drop", any other fraction as "1/3-drop". NULL-free. parse: brings the fraction to lowest
+ * terms; FALSE and RC_ERROR_PARSE saying what is allowed. */
 const char *rc_match_get_name (RcMatch match);
 gboolean    rc_match_parse (const char *name, RcMatch *match, GError **error);
+guint       rc_match_get_numerator (RcMatch match);
+guint       rc_match_get_denominator (RcMatch match); /* 1 for a set match */
 
 /* usable_width, or roll_width where that is 0. */
 RcLength rc_goods_get_usable_width (const RcGoods *goods);
 
-/* How far the pattern steps from one width to the next: 0, half or a quarter of the length repeat. */
-RcLength rc_goods_get_drop (const RcGoods *goods);
+/* How far the pattern has dropped `widths` roll widths farther on (either sign), 0 <= drop < repeat_length: the match's
+ * fraction of the repeat, rounded down once. 0 without a repeat. */
+RcLength rc_goods_compute_drop (const RcGoods *goods, gint64 widths);
 
 /* A roll in stock. */
 typedef struct

@@ -48,7 +48,7 @@ add_carpet (GString *key, const RcGoods *carpet)
   add_number (key, rc_goods_get_usable_width (carpet));
   add_number (key, carpet->repeat_length);
   add_number (key, carpet->repeat_width);
-  add_number (key, rc_goods_get_drop (carpet));
+  add_number (key, carpet->match);
   add_number (key, carpet->length_step);
 }
 

@@ -50,7 +50,7 @@ static RcLength
 get_raw_phase (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
 {
   return rc_wrap (block->box.y0 - site->settings->trim_length / 2
-                      - site->drop * rc_grid_get_step (grid, site, part->strip),
+                      + rc_goods_compute_drop (site->carpet, rc_grid_get_step (grid, site, part->strip)),
                   site->repeat);
 }
 

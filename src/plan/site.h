@@ -36,7 +36,7 @@ typedef struct
   double               turn_degrees;
   RcLength             roll_width; /* usable */
   RcLength   strip_width;          /* roll_width, or its whole pattern repeats (CFI, pattern matching, parts 3 and 4) */
-  RcLength   repeat, drop;
+  RcLength   repeat;
   GPtrArray *rooms;   /* of RcSiteRoom, the area's */
   GArray    *doors;   /* of RcSiteOpening: doors and archways of the area's rooms */
   GArray    *windows; /* of RcSiteOpening */

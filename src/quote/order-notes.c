@@ -78,19 +78,17 @@ add_stock (GPtrArray *notes, const RcCutting *cutting, const RcNestUse *use)
                                            length, get_roll_id (cutting, use)));
 }
 
-static const char *
-get_match_label (RcMatch match)
+static char *
+dup_match_label (RcMatch match)
 {
-  switch (match)
-    {
-    case RC_MATCH_HALF_DROP:
-      return _ ("half-drop match");
-    case RC_MATCH_QUARTER_DROP:
-      return _ ("quarter-drop match");
-    case RC_MATCH_SET:
-    default:
-      return _ ("set match");
-    }
+  if (match == RC_MATCH_SET)
+    return g_strdup (_ ("set match"));
+  if (match == RC_MATCH_HALF_DROP)
+    return g_strdup (_ ("half-drop match"));
+  if (match == RC_MATCH_QUARTER_DROP)
+    return g_strdup (_ ("quarter-drop match"));
+  return g_strdup_printf (_ ("match with a drop of %u/%u of the repeat"), rc_match_get_numerator (match),
+                          rc_match_get_denominator (match));
 }
 
 static void
@@ -103,9 +101,10 @@ add_quality (GPtrArray *notes, const RcGoods *carpet, guint n_lengths)
   if (carpet->repeat_length > 0)
     {
       g_autofree char *repeat = rc_reason_format_sold_length (carpet, carpet->repeat_length);
+      g_autofree char *match = dup_match_label (carpet->match);
 
       g_ptr_array_add (notes, g_strdup_printf (_ ("%s: pattern repeat %s, %s; start at a whole repeat"), carpet->name,
-                                               repeat, get_match_label (carpet->match)));
+                                               repeat, match));
     }
 }
 

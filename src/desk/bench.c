@@ -20,6 +20,7 @@ struct _RcBench
   RcItemList   *pieces_list;
   RcFloorView  *floor_view;
   GtkDropDown  *storey_drop;
+  GtkLabel     *hint_label;
   RcRollView   *roll_view;
   GtkStack     *panel_stack;
   RcJobPanel   *job_panel;
@@ -142,6 +143,35 @@ static void
 action_storey_changed (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   show_storeys (RC_BENCH (widget));
+}
+
+/* Tools. */
+
+static void
+show_hint (RcBench *self)
+{
+  const char *hint = rc_tool_get_hint (rc_floor_view_get_tool (self->floor_view));
+
+  gtk_label_set_text (self->hint_label, hint);
+  gtk_widget_set_visible (GTK_WIDGET (self->hint_label), *hint != '\0');
+}
+
+static void
+action_tool (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcBench *self = RC_BENCH (widget);
+  RcTool   tool = RC_TOOL_CHOOSE;
+
+  if (self->document == NULL || !rc_tool_parse (g_variant_get_string (parameter, NULL), &tool))
+    return;
+  rc_floor_view_set_tool (self->floor_view, tool);
+  gtk_widget_grab_focus (GTK_WIDGET (self->floor_view));
+}
+
+static void
+action_tool_changed (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_hint (RC_BENCH (widget));
 }
 
 /* The panel of what is chosen. */
@@ -302,6 +332,7 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcBench, pieces_list);
   gtk_widget_class_bind_template_child (widget_class, RcBench, floor_view);
   gtk_widget_class_bind_template_child (widget_class, RcBench, storey_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcBench, hint_label);
   gtk_widget_class_bind_template_child (widget_class, RcBench, roll_view);
   gtk_widget_class_bind_template_child (widget_class, RcBench, panel_stack);
   gtk_widget_class_bind_template_child (widget_class, RcBench, job_panel);
@@ -311,6 +342,8 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_storey_selected);
   gtk_widget_class_install_action (widget_class, "bench.storey-step", "i", action_storey_step);
   gtk_widget_class_install_action (widget_class, "bench.storey-changed", NULL, action_storey_changed);
+  gtk_widget_class_install_action (widget_class, "bench.tool", "s", action_tool);
+  gtk_widget_class_install_action (widget_class, "bench.tool-changed", NULL, action_tool_changed);
   gtk_widget_class_install_action (widget_class, "bench.edit-chosen", NULL, action_edit_chosen);
 }
 

@@ -3,6 +3,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "floor-hand.h"
+#include "floor-keys.h"
 #include "palette.h"
 #include "walk-drawing.h"
 
@@ -17,16 +19,18 @@ struct _RcFloorView
 {
   GtkWidget parent_instance;
 
-  RcDocument *document;
-  RcView      view;
-  gboolean    is_fitted; /* follows the size of the widget and of the house until it is moved by hand */
-  int         floor;
-  RcChoice    shown;          /* the choice as last seen */
-  double      drag_x, drag_y; /* view's origin where a drag began */
-  gboolean    has_dragged;
-  double      pointer_x, pointer_y;
-  double      pinched;       /* scale that the pinch under way has come to */
-  int         width, height; /* as last allocated */
+  RcDocument  *document;
+  RcView       view;
+  gboolean     is_fitted; /* follows the size of the widget and of the house until it is moved by hand */
+  int          floor;
+  RcChoice     shown;          /* the choice as last seen */
+  double       drag_x, drag_y; /* view's origin where a drag began */
+  gboolean     has_dragged;
+  RcFloorHand *hand;
+  gboolean     is_in_hand; /* the drag under way is the gesture's, not a pan */
+  double       pointer_x, pointer_y;
+  double       pinched;       /* scale that the pinch under way has come to */
+  int          width, height; /* as last allocated */
 
   GskRenderNode *drawn; /* the floor as drawn last; NULL: to be drawn */
 };
@@ -85,6 +89,18 @@ rc_floor_view_zoom (RcFloorView *self, double factor)
   set_view (self, rc_viewport_zoom (self->view, factor, self->width / 2.0, self->height / 2.0));
 }
 
+RcTool
+rc_floor_view_get_tool (RcFloorView *self)
+{
+  return rc_floor_hand_get_tool (self->hand);
+}
+
+void
+rc_floor_view_set_tool (RcFloorView *self, RcTool tool)
+{
+  rc_floor_hand_set_tool (self->hand, tool);
+}
+
 RcView
 rc_floor_view_get_view (RcFloorView *self)
 {
@@ -103,6 +119,7 @@ rc_floor_view_set_floor (RcFloorView *self, int floor)
   if (floor == self->floor)
     return;
   self->floor = floor;
+  rc_floor_hand_set_floor (self->hand, floor);
   rc_floor_view_fit (self);
   gtk_widget_activate_action (GTK_WIDGET (self), "bench.storey-changed", NULL);
 }
@@ -170,6 +187,10 @@ rc_floor_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     }
   gtk_snapshot_push_clip (snapshot, &bounds);
   gtk_snapshot_append_node (snapshot, self->drawn);
+  cairo_t *over = gtk_snapshot_append_cairo (snapshot, &bounds);
+  rc_floor_hand_draw (self->hand, rc_palette_for_widget (widget), rc_palette_get_font_size (widget) * FONT_PART,
+                      &self->view, over);
+  cairo_destroy (over);
   gtk_snapshot_pop (snapshot);
 }
 
@@ -207,6 +228,12 @@ rc_floor_view_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 
 /* The pointer. */
 
+static GdkModifierType
+get_state (gpointer controller)
+{
+  return gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (controller));
+}
+
 static void
 on_drag_begin (GtkGestureDrag *drag, double x, double y, RcFloorView *self)
 {
@@ -214,11 +241,20 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, RcFloorView *self)
   self->drag_y = self->view.y0;
   self->has_dragged = FALSE;
   gtk_widget_grab_focus (GTK_WIDGET (self));
+  self->is_in_hand = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (drag)) == GDK_BUTTON_PRIMARY
+                     && rc_floor_hand_press (self->hand, &self->view, x, y, get_state (drag));
 }
 
 static void
 on_drag_update (GtkGestureDrag *drag, double dx, double dy, RcFloorView *self)
 {
+  double x = 0, y = 0;
+
+  if (self->is_in_hand && gtk_gesture_drag_get_start_point (drag, &x, &y))
+    {
+      rc_floor_hand_move (self->hand, &self->view, x + dx, y + dy, get_state (drag));
+      return;
+    }
   if (!self->has_dragged && !gtk_drag_check_threshold (GTK_WIDGET (self), 0, 0, (int)dx, (int)dy))
     return;
   self->has_dragged = TRUE;
@@ -247,8 +283,12 @@ on_drag_end (GtkGestureDrag *drag, double dx, double dy, RcFloorView *self)
 {
   double x = 0, y = 0;
 
-  if (!self->has_dragged && self->document && gtk_gesture_drag_get_start_point (drag, &x, &y))
+  if (self->document == NULL || !gtk_gesture_drag_get_start_point (drag, &x, &y))
+    return;
+  if (self->is_in_hand ? rc_floor_hand_release (self->hand, &self->view, x + dx, y + dy, get_state (drag))
+                       : !self->has_dragged)
     pick (self, x, y);
+  self->is_in_hand = FALSE;
 }
 
 static gboolean
@@ -270,6 +310,8 @@ on_motion (GtkEventControllerMotion *motion, double x, double y, RcFloorView *se
 {
   self->pointer_x = x;
   self->pointer_y = y;
+  if (!self->is_in_hand)
+    rc_floor_hand_move (self->hand, &self->view, x, y, get_state (motion));
 }
 
 static void
@@ -289,96 +331,10 @@ on_pinch_begin (GtkGesture *zoom, GdkEventSequence *sequence, RcFloorView *self)
   self->pinched = 1;
 }
 
-/* Keys. */
-
 static gboolean
-key_pan (GtkWidget *widget, GVariant *args, gpointer data)
+on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state, RcFloorView *self)
 {
-  RcFloorView *self = RC_FLOOR_VIEW (widget);
-  int          dx = 0, dy = 0;
-
-  g_variant_get (args, "(ii)", &dx, &dy);
-  set_view (self, rc_viewport_pan (self->view, dx * PAN_STEP_PX, dy * PAN_STEP_PX));
-  return TRUE;
-}
-
-static gboolean
-key_zoom (GtkWidget *widget, GVariant *args, gpointer data)
-{
-  rc_floor_view_zoom (RC_FLOOR_VIEW (widget), g_variant_get_int32 (args) > 0 ? ZOOM_STEP : 1 / ZOOM_STEP);
-  return TRUE;
-}
-
-static gboolean
-key_fit (GtkWidget *widget, GVariant *args, gpointer data)
-{
-  rc_floor_view_fit (RC_FLOOR_VIEW (widget));
-  return TRUE;
-}
-
-static gboolean
-key_floor (GtkWidget *widget, GVariant *args, gpointer data)
-{
-  gtk_widget_activate_action (widget, "bench.storey-step", "i", g_variant_get_int32 (args));
-  return TRUE;
-}
-
-static gboolean
-key_piece (GtkWidget *widget, GVariant *args, gpointer data)
-{
-  RcFloorView *self = RC_FLOOR_VIEW (widget);
-  RcOutcome   *outcome = self->document ? rc_document_get_outcome (self->document) : NULL;
-
-  if (outcome)
-    rc_document_choose (self->document, rc_choice_step_piece (rc_document_get_choice (self->document), outcome->plan,
-                                                              g_variant_get_int32 (args)));
-  return TRUE;
-}
-
-static gboolean
-key_edit (GtkWidget *widget, GVariant *args, gpointer data)
-{
-  gtk_widget_activate_action (widget, "bench.edit-chosen", NULL);
-  return TRUE;
-}
-
-static void
-add_keys (GtkWidgetClass *klass)
-{
-  static const struct
-  {
-    guint keyval, keypad;
-    int   dx, dy;
-  } PANS[] = { { GDK_KEY_Left, GDK_KEY_KP_Left, 1, 0 },
-               { GDK_KEY_Right, GDK_KEY_KP_Right, -1, 0 },
-               { GDK_KEY_Up, GDK_KEY_KP_Up, 0, 1 },
-               { GDK_KEY_Down, GDK_KEY_KP_Down, 0, -1 } };
-  static const guint FITS[] = { GDK_KEY_0, GDK_KEY_KP_0, GDK_KEY_Home, GDK_KEY_KP_Home };
-  static const guint INS[] = { GDK_KEY_plus, GDK_KEY_equal, GDK_KEY_KP_Add };
-  static const guint OUTS[] = { GDK_KEY_minus, GDK_KEY_KP_Subtract };
-
-  for (guint i = 0; i < G_N_ELEMENTS (PANS); i++)
-    {
-      gtk_widget_class_add_binding (klass, PANS[i].keyval, 0, key_pan, "(ii)", PANS[i].dx, PANS[i].dy);
-      gtk_widget_class_add_binding (klass, PANS[i].keypad, 0, key_pan, "(ii)", PANS[i].dx, PANS[i].dy);
-    }
-  for (guint i = 0; i < G_N_ELEMENTS (FITS); i++)
-    gtk_widget_class_add_binding (klass, FITS[i], 0, key_fit, NULL);
-  for (guint i = 0; i < G_N_ELEMENTS (INS); i++)
-    {
-      gtk_widget_class_add_binding (klass, INS[i], 0, key_zoom, "i", 1);
-      gtk_widget_class_add_binding (klass, INS[i], GDK_SHIFT_MASK, key_zoom, "i", 1);
-    }
-  for (guint i = 0; i < G_N_ELEMENTS (OUTS); i++)
-    gtk_widget_class_add_binding (klass, OUTS[i], 0, key_zoom, "i", -1);
-  gtk_widget_class_add_binding (klass, GDK_KEY_Page_Up, 0, key_floor, "i", 1);
-  gtk_widget_class_add_binding (klass, GDK_KEY_Page_Down, 0, key_floor, "i", -1);
-  gtk_widget_class_add_binding (klass, GDK_KEY_n, 0, key_piece, "i", 1);
-  gtk_widget_class_add_binding (klass, GDK_KEY_period, 0, key_piece, "i", 1);
-  gtk_widget_class_add_binding (klass, GDK_KEY_p, 0, key_piece, "i", -1);
-  gtk_widget_class_add_binding (klass, GDK_KEY_comma, 0, key_piece, "i", -1);
-  gtk_widget_class_add_binding (klass, GDK_KEY_Return, 0, key_edit, NULL);
-  gtk_widget_class_add_binding (klass, GDK_KEY_KP_Enter, 0, key_edit, NULL);
+  return rc_floor_hand_key (self->hand, keyval, state);
 }
 
 /* The document. */
@@ -396,10 +352,17 @@ find_floor_of_choice (RcFloorView *self)
 static void
 on_planned (RcFloorView *self)
 {
+  rc_floor_hand_forget_scene (self->hand);
   if (self->is_fitted)
     fit_now (self);
   else
     redraw (self);
+}
+
+static void
+on_edited (RcFloorView *self)
+{
+  rc_floor_hand_forget (self->hand);
 }
 
 static void
@@ -410,6 +373,7 @@ on_chosen (RcFloorView *self)
   if (choice.thing != self->shown.thing || choice.id != self->shown.id)
     rc_floor_view_set_floor (self, find_floor_of_choice (self));
   self->shown = choice;
+  rc_floor_hand_forget (self->hand);
   redraw (self);
 }
 
@@ -419,8 +383,10 @@ rc_floor_view_set_document (RcFloorView *self, RcDocument *document)
   if (self->document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
+  rc_floor_hand_set_document (self->hand, document);
   if (document)
     {
+      g_signal_connect_swapped (document, "edited", G_CALLBACK (on_edited), self);
       g_signal_connect_swapped (document, "planned", G_CALLBACK (on_planned), self);
       g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
       self->floor = 0;
@@ -437,18 +403,26 @@ rc_floor_view_dispose (GObject *object)
 }
 
 static void
+rc_floor_view_finalize (GObject *object)
+{
+  rc_floor_hand_free (RC_FLOOR_VIEW (object)->hand);
+  G_OBJECT_CLASS (rc_floor_view_parent_class)->finalize (object);
+}
+
+static void
 rc_floor_view_class_init (RcFloorViewClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_floor_view_dispose;
+  G_OBJECT_CLASS (klass)->finalize = rc_floor_view_finalize;
   widget_class->snapshot = rc_floor_view_snapshot;
   widget_class->size_allocate = rc_floor_view_size_allocate;
   widget_class->measure = rc_floor_view_measure;
   widget_class->css_changed = rc_floor_view_css_changed;
   gtk_widget_class_set_css_name (widget_class, "floor");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
-  add_keys (widget_class);
+  rc_floor_keys_add (widget_class);
 }
 
 static void
@@ -458,6 +432,7 @@ rc_floor_view_init (RcFloorView *self)
 
   self->view = (RcView){ 0, 0, 0.001 };
   self->is_fitted = TRUE;
+  self->hand = rc_floor_hand_new (widget);
   gtk_widget_set_focusable (widget, TRUE);
   gtk_widget_set_overflow (widget, GTK_OVERFLOW_HIDDEN);
 
@@ -467,6 +442,11 @@ rc_floor_view_init (RcFloorView *self)
   g_signal_connect (drag, "drag-end", G_CALLBACK (on_drag_end), self);
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), 0);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));
+
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
+  gtk_widget_add_controller (widget, keys);
 
   GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
   g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), self);

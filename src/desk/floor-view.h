@@ -8,6 +8,7 @@
 #include <gtk/gtk.h>
 
 #include "document.h"
+#include "gesture.h"
 #include "viewport.h"
 
 #define RC_TYPE_FLOOR_VIEW (rc_floor_view_get_type ())
@@ -19,4 +20,6 @@ void   rc_floor_view_pan (RcFloorView *self, double dx, double dy); /* pixels */
 void   rc_floor_view_zoom (RcFloorView *self, double factor);
 int    rc_floor_view_get_floor (RcFloorView *self);
 void   rc_floor_view_set_floor (RcFloorView *self, int floor);
+RcTool rc_floor_view_get_tool (RcFloorView *self);
+void   rc_floor_view_set_tool (RcFloorView *self, RcTool tool); /* activates "bench.tool-changed" */
 RcView rc_floor_view_get_view (RcFloorView *self);

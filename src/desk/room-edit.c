@@ -193,6 +193,12 @@ get_usual_width (RcOpeningKind kind, gboolean metric)
   return metric ? 1200 * RC_TICKS_PER_MM : 48 * RC_TICKS_PER_INCH;
 }
 
+RcLength
+rc_room_edit_get_usual_wall (RcUnitSystem units)
+{
+  return units == RC_UNITS_METRIC ? 115 * RC_TICKS_PER_MM : 9 * RC_TICKS_PER_INCH / 2;
+}
+
 RcOpening *
 rc_room_edit_add_opening (RcRoom *room, RcOpeningKind kind, guint wall, RcUnitSystem units)
 {
@@ -214,7 +220,7 @@ rc_room_edit_add_opening (RcRoom *room, RcOpeningKind kind, guint wall, RcUnitSy
   opening->wall = wall;
   opening->width = MIN (get_usual_width (kind, metric), along);
   opening->offset = (along - opening->width) / 2;
-  opening->depth = metric ? 115 * RC_TICKS_PER_MM : 9 * RC_TICKS_PER_INCH / 2;
+  opening->depth = rc_room_edit_get_usual_wall (units);
   opening->swing = kind == RC_OPENING_DOOR ? RC_SWING_IN : RC_SWING_NONE;
   g_ptr_array_add (room->openings, opening);
   return opening;

@@ -28,8 +28,11 @@ double rc_room_edit_guess_bearing (const RcRoom *room);
  * 0, or would still leave more than `left_max` open. */
 gboolean rc_room_edit_find_closing_length (const RcRoom *room, guint wall, RcLength left_max, RcLength *length);
 
+/* A wall between two rooms: 4 1/2 in, metric 115 mm (common practice, no source). */
+RcLength rc_room_edit_get_usual_wall (RcUnitSystem units);
+
 /* An opening of a usual size in the middle of the wall, no wider than it: a door 2 ft 8 in, an archway 4 ft, a window
- * 4 ft (800, 1200 and 1200 mm metric), in a wall 4 1/2 in (115 mm) thick (common practice, no source). NULL when there
+ * 4 ft (800, 1200 and 1200 mm metric), in a wall of the usual thickness (common practice, no source). NULL when there
  * is no such wall. The id is free in the room. (transfer none) */
 RcOpening *rc_room_edit_add_opening (RcRoom *room, RcOpeningKind kind, guint wall, RcUnitSystem units);
 gboolean   rc_room_edit_remove_opening (RcRoom *room, const char *id);

@@ -1,0 +1,296 @@
+#include "floor-hand.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "gesture-drawing.h"
+#include "viewport.h"
+
+#define REACH_PX 9.0
+
+struct _RcFloorHand
+{
+  GtkWidget  *floor_view; /* borrowed */
+  RcDocument *document;   /* borrowed from the view */
+  int         floor;
+  RcGesture   gesture;
+  RcScene    *scene; /* of the job as it is; NULL: to be made */
+  RcGrip      grip;  /* under the pointer */
+  guint       grip_index;
+};
+
+RcFloorHand *
+rc_floor_hand_new (GtkWidget *floor)
+{
+  RcFloorHand *hand = g_new0 (RcFloorHand, 1);
+
+  hand->floor_view = floor;
+  hand->gesture = rc_gesture_start (RC_TOOL_CHOOSE, NULL);
+  return hand;
+}
+
+void
+rc_floor_hand_free (RcFloorHand *hand)
+{
+  g_clear_pointer (&hand->scene, rc_scene_free);
+  g_free (hand);
+}
+
+static void
+redraw (RcFloorHand *hand)
+{
+  gtk_widget_queue_draw (hand->floor_view);
+}
+
+/* Rooms lie where they do now; where that cannot be told, where they lay in the last plan. */
+static const RcScene *
+get_scene (RcFloorHand *hand)
+{
+  if (hand->scene || hand->document == NULL)
+    return hand->scene;
+  RcOutcome       *outcome = rc_document_get_outcome (hand->document);
+  const RcJob     *job = rc_document_get_job (hand->document);
+  const RcMeasure *measure = rc_document_get_measure (hand->document);
+  g_autoptr (RcHouse) now
+      = rc_document_is_planned (hand->document) ? NULL : rc_house_new (measure, &job->settings.closure, NULL);
+  hand->scene = rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, hand->floor);
+  return hand->scene;
+}
+
+static const char *
+get_chosen_room (RcFloorHand *hand)
+{
+  RcChoice choice = hand->document ? rc_document_get_choice (hand->document) : (RcChoice){ 0 };
+  return choice.thing == RC_THING_ROOM ? choice.id : NULL;
+}
+
+void
+rc_floor_hand_forget_scene (RcFloorHand *hand)
+{
+  g_clear_pointer (&hand->scene, rc_scene_free);
+}
+
+void
+rc_floor_hand_forget (RcFloorHand *hand)
+{
+  const char *room = get_chosen_room (hand);
+
+  rc_floor_hand_forget_scene (hand);
+  hand->grip = RC_GRIP_NONE;
+  if (hand->gesture.is_active || hand->gesture.room != room)
+    {
+      RcGesture fresh = rc_gesture_start (hand->gesture.tool, room);
+      fresh.pointer = hand->gesture.pointer;
+      fresh.leaf = hand->gesture.leaf;
+      hand->gesture = fresh;
+    }
+  redraw (hand);
+}
+
+void
+rc_floor_hand_set_document (RcFloorHand *hand, RcDocument *document)
+{
+  hand->document = document;
+  rc_floor_hand_forget (hand);
+}
+
+void
+rc_floor_hand_set_floor (RcFloorHand *hand, int floor)
+{
+  hand->floor = floor;
+  rc_floor_hand_forget (hand);
+}
+
+RcTool
+rc_floor_hand_get_tool (RcFloorHand *hand)
+{
+  return hand->gesture.tool;
+}
+
+/* The tool is another: the bench says what it does, and the pointer shows it. */
+static void
+tell_tool (RcFloorHand *hand)
+{
+  gtk_widget_set_cursor_from_name (hand->floor_view, hand->gesture.tool == RC_TOOL_CHOOSE ? NULL : "crosshair");
+  gtk_widget_activate_action (hand->floor_view, "bench.tool-changed", NULL);
+  redraw (hand);
+}
+
+void
+rc_floor_hand_set_tool (RcFloorHand *hand, RcTool tool)
+{
+  RcGesture fresh = rc_gesture_start (tool, get_chosen_room (hand));
+
+  fresh.pointer = hand->gesture.pointer;
+  hand->gesture = fresh;
+  hand->grip = RC_GRIP_NONE;
+  tell_tool (hand);
+}
+
+static void
+tell (RcFloorHand *hand, const char *text)
+{
+  gtk_widget_activate_action (hand->floor_view, "win.tell", "s", text);
+}
+
+/* Saves what the gesture made. Choosing comes after, when the job has it. */
+static void
+take_result (RcFloorHand *hand, RcGestureResult *result)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (result->fault)
+    tell (hand, result->fault);
+  if (result->job && rc_document_commit (hand->document, g_steal_pointer (&result->job), result->step, NULL, &error))
+    {
+      RcChoice choice = rc_document_get_choice (hand->document);
+      if (result->room)
+        choice = rc_choice_of_thing (RC_THING_ROOM, result->room);
+      choice.wall = result->room ? result->wall : choice.wall;
+      rc_document_choose (hand->document, choice);
+    }
+  if (error)
+    tell (hand, error->message);
+}
+
+/* TRUE when the event was a click that picks. */
+static gboolean
+handle (RcFloorHand *hand, const RcGestureEvent *event)
+{
+  RcGestureResult result = { 0 };
+  const RcScene  *scene = get_scene (hand);
+  RcTool          tool = hand->gesture.tool;
+
+  if (scene == NULL)
+    return FALSE;
+  hand->gesture = rc_gesture_handle (hand->gesture, scene, event, &result);
+  gboolean is_click = result.is_click;
+  take_result (hand, &result);
+  rc_gesture_result_clear (&result);
+  if (hand->gesture.tool != tool)
+    tell_tool (hand);
+  redraw (hand);
+  return is_click;
+}
+
+static RcGestureEvent
+make_event (RcEventKind kind, const RcView *view, double x, double y, GdkModifierType state)
+{
+  return (RcGestureEvent){ .kind = kind,
+                           .at = rc_viewport_to_house (*view, x, y),
+                           .reach = (RcLength)(REACH_PX / view->scale),
+                           .is_free = (state & GDK_SHIFT_MASK) != 0 };
+}
+
+static void
+find_grip (RcFloorHand *hand, const RcGestureEvent *event)
+{
+  guint  index = 0;
+  RcGrip grip = get_scene (hand)
+                    ? rc_gesture_find_grip (&hand->gesture, get_scene (hand), event->at, event->reach, &index)
+                    : RC_GRIP_NONE;
+
+  if (grip == hand->grip && index == hand->grip_index)
+    return;
+  hand->grip = grip;
+  hand->grip_index = index;
+  gtk_widget_set_cursor_from_name (hand->floor_view, grip != RC_GRIP_NONE ? "move" : NULL);
+  redraw (hand);
+}
+
+gboolean
+rc_floor_hand_press (RcFloorHand *hand, const RcView *view, double x, double y, GdkModifierType state)
+{
+  RcGestureEvent event = make_event (RC_EVENT_PRESS, view, x, y, state);
+
+  if (hand->gesture.tool == RC_TOOL_CHOOSE)
+    {
+      find_grip (hand, &event);
+      if (hand->grip == RC_GRIP_NONE)
+        return FALSE;
+    }
+  handle (hand, &event);
+  return TRUE;
+}
+
+void
+rc_floor_hand_move (RcFloorHand *hand, const RcView *view, double x, double y, GdkModifierType state)
+{
+  RcGestureEvent event = make_event (RC_EVENT_MOTION, view, x, y, state);
+
+  if (hand->document == NULL)
+    return;
+  if (hand->gesture.tool == RC_TOOL_CHOOSE && !hand->gesture.is_active)
+    find_grip (hand, &event);
+  else
+    handle (hand, &event);
+}
+
+gboolean
+rc_floor_hand_release (RcFloorHand *hand, const RcView *view, double x, double y, GdkModifierType state)
+{
+  RcGestureEvent event = make_event (RC_EVENT_RELEASE, view, x, y, state);
+  return handle (hand, &event);
+}
+
+static gboolean
+make_key_event (guint keyval, GdkModifierType state, RcGestureEvent *event)
+{
+  static const struct
+  {
+    guint       keyval, keypad;
+    RcEventKind kind;
+    int         arrow;
+  } KEYS[] = { { GDK_KEY_Escape, GDK_KEY_Escape, RC_EVENT_ESCAPE, 0 },
+               { GDK_KEY_Return, GDK_KEY_KP_Enter, RC_EVENT_ENTER, 0 },
+               { GDK_KEY_BackSpace, GDK_KEY_BackSpace, RC_EVENT_RUBOUT, 0 },
+               { GDK_KEY_Tab, GDK_KEY_ISO_Left_Tab, RC_EVENT_NEXT, 0 },
+               { GDK_KEY_Right, GDK_KEY_KP_Right, RC_EVENT_ARROW, 0 },
+               { GDK_KEY_Up, GDK_KEY_KP_Up, RC_EVENT_ARROW, 1 },
+               { GDK_KEY_Left, GDK_KEY_KP_Left, RC_EVENT_ARROW, 2 },
+               { GDK_KEY_Down, GDK_KEY_KP_Down, RC_EVENT_ARROW, 3 } };
+
+  if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK))
+    return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (KEYS); i++)
+    if (keyval == KEYS[i].keyval || keyval == KEYS[i].keypad)
+      {
+        event->kind = KEYS[i].kind;
+        event->arrow = KEYS[i].arrow;
+        return TRUE;
+      }
+  event->kind = RC_EVENT_LETTER;
+  event->letter = gdk_keyval_to_unicode (keyval);
+  return event->letter != 0 && g_unichar_isprint (event->letter);
+}
+
+gboolean
+rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType state)
+{
+  RcGestureEvent event = { 0 };
+
+  if (hand->document == NULL || !make_key_event (keyval, state, &event))
+    return FALSE;
+  if (!hand->gesture.is_active)
+    {
+      gboolean starts
+          = hand->gesture.tool != RC_TOOL_CHOOSE && (event.kind == RC_EVENT_ESCAPE || event.kind == RC_EVENT_ENTER);
+      if (!starts)
+        return FALSE;
+    }
+  handle (hand, &event);
+  return TRUE;
+}
+
+void
+rc_floor_hand_draw (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view, cairo_t *cr)
+{
+  const RcScene *scene = get_scene (hand);
+
+  if (scene == NULL)
+    return;
+  const RcSceneRoom *room = rc_scene_find_room (scene, hand->gesture.room);
+  if (room && hand->gesture.tool == RC_TOOL_CHOOSE && !hand->gesture.is_active)
+    rc_gesture_drawing_draw_grips (room, hand->grip, hand->grip_index, palette, view, cr);
+  g_autoptr (RcSketch) sketch = rc_gesture_sketch (&hand->gesture, scene);
+  rc_gesture_drawing_draw (sketch, scene->job, palette, font_size, view, cr);
+}

@@ -1,0 +1,14 @@
+/* A gesture under way as drawn over the floor: what is being made, its lengths, what it lines up with.
+ */
+#pragma once
+
+#include "gesture.h"
+#include "floor-drawing.h"
+
+void rc_gesture_drawing_draw (const RcSketch *sketch, const RcJob *job, const RcPalette *palette, double font_size,
+                              const RcView *view, cairo_t *cr);
+
+/* Marks on the corners and in the middle of the walls of a room, where it can be gripped; `grip` (and `index`) is the
+ * one under the pointer. */
+void rc_gesture_drawing_draw_grips (const RcSceneRoom *room, RcGrip grip, guint index, const RcPalette *palette,
+                                    const RcView *view, cairo_t *cr);

@@ -1,0 +1,34 @@
+/* What the tools share. Each tool handles its own events and sketches itself; gesture.c picks the tool. */
+#pragma once
+
+#include "gesture.h"
+
+typedef void (*RcToolHandle) (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                              RcGestureResult *result);
+typedef void (*RcToolSketch) (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+
+void rc_gesture_draw_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                             RcGestureResult *result);
+void rc_gesture_draw_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+
+/* Back to rest with the same tool. */
+void rc_gesture_rest (RcGesture *gesture);
+
+/* Typed lengths. */
+gboolean rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields); /* TRUE: taken */
+gboolean rc_gesture_is_typed (const RcGesture *gesture, guint field);
+/* FALSE when nothing, or nothing that reads as a length above 0, is typed. */
+gboolean rc_gesture_get_typed (const RcGesture *gesture, const RcScene *scene, guint field, RcLength *length);
+/* TRUE where something typed does not read. Then *fault (transfer full) says why. */
+gboolean rc_gesture_has_bad_text (const RcGesture *gesture, const RcScene *scene, char **fault);
+
+/* A copy of the scene's job, and in it the measure looked at. (transfer full) */
+RcJob     *rc_gesture_dup_job (const RcScene *scene);
+RcMeasure *rc_gesture_get_measure (const RcScene *scene, RcJob *job);
+
+/* Sketching. */
+RcRing *rc_sketch_add_ring (RcSketch *sketch); /* (transfer none) */
+void    rc_sketch_add_line (GArray *lines, RcPoint from, RcPoint to);
+void    rc_sketch_add_guides (RcSketch *sketch, const RcGesture *gesture);
+void rc_sketch_add_length (RcSketch *sketch, const RcGesture *gesture, const RcScene *scene, RcPoint from, RcPoint to,
+                           RcLength value, int field);

@@ -1,0 +1,259 @@
+#include "gesture-private.h"
+
+#include <glib/gi18n-lib.h>
+
+static const struct
+{
+  const char  *name, *hint;
+  RcToolHandle handle;
+  RcToolSketch sketch;
+} TOOLS[RC_N_TOOLS] = {
+  [RC_TOOL_CHOOSE] = { "choose", NULL, NULL, NULL },
+  [RC_TOOL_ROOM]
+  = { "room", N_ ("Drag a room from corner to corner. Type its width, Tab, its length, Enter. Escape cancels."),
+      rc_gesture_draw_handle, rc_gesture_draw_sketch },
+  [RC_TOOL_OUTLINE]
+  = { "outline",
+      N_ ("Click the corners, or give a direction by an arrow key and type a length. Enter closes the room; Backspace "
+          "takes a corner back; Escape cancels."),
+      rc_gesture_draw_handle, rc_gesture_draw_sketch },
+};
+
+const char *
+rc_tool_get_name (RcTool tool)
+{
+  g_return_val_if_fail ((guint)tool < RC_N_TOOLS, "");
+  return TOOLS[tool].name;
+}
+
+const char *
+rc_tool_get_hint (RcTool tool)
+{
+  g_return_val_if_fail ((guint)tool < RC_N_TOOLS, "");
+  return TOOLS[tool].hint ? _ (TOOLS[tool].hint) : "";
+}
+
+gboolean
+rc_tool_parse (const char *name, RcTool *tool)
+{
+  for (guint i = 0; i < RC_N_TOOLS; i++)
+    if (g_strcmp0 (TOOLS[i].name, name) == 0)
+      {
+        *tool = i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+void
+rc_gesture_result_clear (RcGestureResult *result)
+{
+  g_clear_pointer (&result->job, rc_job_free);
+  g_clear_pointer (&result->fault, g_free);
+  *result = (RcGestureResult){ 0 };
+}
+
+RcGesture
+rc_gesture_start (RcTool tool, const char *room)
+{
+  return (RcGesture){ .tool = tool, .room = g_intern_string (room), .arrow = -1 };
+}
+
+void
+rc_gesture_rest (RcGesture *gesture)
+{
+  RcGesture rest = rc_gesture_start (gesture->tool, gesture->room);
+
+  rest.pointer = gesture->pointer;
+  rest.raw = gesture->raw;
+  rest.leaf = gesture->leaf;
+  *gesture = rest;
+}
+
+RcGesture
+rc_gesture_handle (RcGesture gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result)
+{
+  if (event->kind == RC_EVENT_ESCAPE)
+    {
+      if (gesture.is_active)
+        rc_gesture_rest (&gesture);
+      else
+        gesture = rc_gesture_start (RC_TOOL_CHOOSE, gesture.room);
+      return gesture;
+    }
+  if (TOOLS[gesture.tool].handle)
+    TOOLS[gesture.tool].handle (&gesture, scene, event, result);
+  return gesture;
+}
+
+/* Typed lengths. */
+
+static void
+take_letter (RcGesture *gesture, gunichar letter)
+{
+  char *text = gesture->text[gesture->field];
+  char  utf8[7] = { 0 };
+  gsize n = g_unichar_to_utf8 (letter, utf8), length = strlen (text);
+
+  if (g_unichar_isprint (letter) && length + n < RC_GESTURE_MAX_TEXT)
+    memcpy (text + length, utf8, n + 1);
+}
+
+gboolean
+rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields)
+{
+  char *text = gesture->text[gesture->field];
+
+  switch (event->kind)
+    {
+    case RC_EVENT_LETTER:
+      take_letter (gesture, event->letter);
+      return TRUE;
+    case RC_EVENT_NEXT:
+      gesture->field = (gesture->field + 1) % n_fields;
+      return TRUE;
+    case RC_EVENT_RUBOUT:
+      if (*text == '\0')
+        return FALSE;
+      *g_utf8_find_prev_char (text, text + strlen (text)) = '\0';
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}
+
+gboolean
+rc_gesture_is_typed (const RcGesture *gesture, guint field)
+{
+  return gesture->text[field][0] != '\0';
+}
+
+gboolean
+rc_gesture_get_typed (const RcGesture *gesture, const RcScene *scene, guint field, RcLength *length)
+{
+  RcLength typed = 0;
+
+  if (!rc_gesture_is_typed (gesture, field)
+      || !rc_length_parse (gesture->text[field], rc_job_get_bare_unit (scene->job), &typed, NULL) || typed <= 0)
+    return FALSE;
+  *length = typed;
+  return TRUE;
+}
+
+gboolean
+rc_gesture_has_bad_text (const RcGesture *gesture, const RcScene *scene, char **fault)
+{
+  for (guint i = 0; i < RC_GESTURE_FIELDS; i++)
+    {
+      RcLength typed = 0;
+      g_autoptr (GError) error = NULL;
+      if (!rc_gesture_is_typed (gesture, i)
+          || rc_length_parse (gesture->text[i], rc_job_get_bare_unit (scene->job), &typed, &error))
+        continue;
+      *fault = g_strdup (error->message);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+RcJob *
+rc_gesture_dup_job (const RcScene *scene)
+{
+  return rc_job_copy (scene->job);
+}
+
+RcMeasure *
+rc_gesture_get_measure (const RcScene *scene, RcJob *job)
+{
+  return rc_job_get_measure (job, scene->measure->id);
+}
+
+/* Sketches. */
+
+static RcSketch *
+sketch_new (void)
+{
+  RcSketch *sketch = g_new0 (RcSketch, 1);
+
+  sketch->rings = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
+  sketch->lines = rc_ring_new ();
+  sketch->guides = rc_ring_new ();
+  sketch->lengths = g_array_new (FALSE, FALSE, sizeof (RcSketchLength));
+  return sketch;
+}
+
+void
+rc_sketch_free (RcSketch *sketch)
+{
+  if (sketch == NULL)
+    return;
+  g_ptr_array_unref (sketch->rings);
+  g_array_unref (sketch->lines);
+  g_array_unref (sketch->guides);
+  g_array_unref (sketch->lengths);
+  g_free (sketch);
+}
+
+RcSketch *
+rc_gesture_sketch (const RcGesture *gesture, const RcScene *scene)
+{
+  RcSketch *sketch = sketch_new ();
+
+  if (TOOLS[gesture->tool].sketch)
+    TOOLS[gesture->tool].sketch (gesture, scene, sketch);
+  return sketch;
+}
+
+RcRing *
+rc_sketch_add_ring (RcSketch *sketch)
+{
+  RcRing *ring = rc_ring_new ();
+  g_ptr_array_add (sketch->rings, ring);
+  return ring;
+}
+
+void
+rc_sketch_add_line (GArray *lines, RcPoint from, RcPoint to)
+{
+  g_array_append_val (lines, from);
+  g_array_append_val (lines, to);
+}
+
+static gboolean
+is_lined_up (RcSnapKind kind)
+{
+  return kind == RC_SNAP_WALL || kind == RC_SNAP_BEHIND || kind == RC_SNAP_CORNER;
+}
+
+void
+rc_sketch_add_guides (RcSketch *sketch, const RcGesture *gesture)
+{
+  const RcSnap *snap = &gesture->snap;
+
+  if (is_lined_up (snap->x_kind))
+    rc_sketch_add_line (sketch->guides, (RcPoint){ snap->point.x, snap->x_from.y }, snap->point);
+  if (is_lined_up (snap->y_kind))
+    rc_sketch_add_line (sketch->guides, (RcPoint){ snap->y_from.x, snap->point.y }, snap->point);
+}
+
+void
+rc_sketch_add_length (RcSketch *sketch, const RcGesture *gesture, const RcScene *scene, RcPoint from, RcPoint to,
+                      RcLength value, int field)
+{
+  RcLength       typed = 0;
+  gboolean       is_typed = field >= 0 && rc_gesture_is_typed (gesture, (guint)field);
+  RcSketchLength length = { .from = from,
+                            .to = to,
+                            .value = value,
+                            .field = field,
+                            .text = is_typed ? gesture->text[field] : NULL,
+                            .is_active = field >= 0 && gesture->field == (guint)field,
+                            .is_bad = is_typed && !rc_gesture_get_typed (gesture, scene, (guint)field, &typed) };
+  g_array_append_val (sketch->lengths, length);
+}
+
+RcGrip
+rc_gesture_find_grip (const RcGesture *gesture, const RcScene *scene, RcPoint at, RcLength reach, guint *index)
+{
+  return RC_GRIP_NONE;
+}

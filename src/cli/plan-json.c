@@ -185,6 +185,9 @@ add_options (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *curren
       rc_json_add_int (json, "joins", option->joins);
       rc_json_add_money (json, "cost", option->cost, currency);
       rc_json_add_money (json, "cost_lower_bound", option->cost_lower_bound, currency);
+      rc_json_add_money (json, "carpet_cost", option->carpet_cost, currency);
+      rc_json_add_money (json, "seam_cost", option->seam_cost, currency);
+      rc_json_add_money (json, "rule_cost", option->rule_cost, currency);
       rc_json_add_string (json, "currency", currency->code);
       rc_json_end_object (json);
     }

@@ -67,11 +67,7 @@ compute_weight (const RcOutcome *outcome)
   for (guint i = 0; i < outcome->plan->areas->len; i++)
     {
       const RcOption *option = rc_area_plan_get_chosen (g_ptr_array_index (outcome->plan->areas, i));
-      if (outcome->quote == NULL)
-        weight += option->cost;
-      else
-        for (guint b = 0; b < option->broken->len; b++)
-          weight += ((const RcBrokenRule *)g_ptr_array_index (option->broken, b))->cost;
+      weight += outcome->quote == NULL ? option->cost : option->rule_cost;
     }
   return weight + (outcome->quote ? outcome->quote->cost : 0);
 }

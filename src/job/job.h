@@ -6,7 +6,8 @@
 #include "room.h"
 
 /* Placement rules that the planner prices. Defaults with their sources in settings.c. A money value of 0 switches a
- * rule off. */
+ * rule off. A rule about a size costs its price at the limit, more the less there is, and twice the price at nothing.
+ */
 typedef enum
 {
   RC_RULE_SEAM_ACROSS_LIGHT,   /* a side seam across the light of a window */
@@ -17,6 +18,8 @@ typedef enum
   RC_RULE_TOO_MANY_JOINS,     /* more cross seams in a fill than allowed */
   RC_RULE_CROSS_SEAM_AT_DOOR, /* a cross seam nearer a door than allowed */
   RC_RULE_CROSS_SEAMS_NOT_STAGGERED,
+  RC_RULE_SEAM_IN_DOOR_SWING, /* a seam under the sweep of a door's leaf, where people turn on it */
+  RC_RULE_EACH_SEAM,          /* fewest seams: for every seam there is, however short, beyond what it costs to make */
   RC_N_RULES
 } RcRule;
 

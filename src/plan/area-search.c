@@ -1,5 +1,7 @@
 #include "area-search.h"
 
+#include "rule.h"
+
 /* For a first answer, so many positions of the strip lines of a cell are weighed with their cuts on the roll, the best
  * by a guess, and so many of those with all layouts. */
 #define MOST_GRIDS   5
@@ -93,13 +95,16 @@ guess_grid (const RcAreaSearch *search, const RcGrid *grid)
   const RcSite      *site = search->site;
   const RcObjective *objective = &search->state.objective;
   double             length = 0;
+  gint64             rules = grid->rule_cost;
   for (guint p = 0; p < grid->parts->len; p++)
     {
-      RcBlock whole = rc_part_get_whole (g_ptr_array_index (grid->parts, p), site);
+      const RcPart *part = g_ptr_array_index (grid->parts, p);
+      RcBlock       whole = rc_part_get_whole (part, site);
       length += (double)whole.cut_length * (double)whole.cut_width / (double)site->roll_width;
+      rules += rc_rules_weigh_piece (site, part->box, NULL, part->seamed && !whole.is_drop, FALSE, NULL);
     }
   return rc_weigh ((RcLength)length, site->weights.carpet_per_m) * objective->carpet + grid->seam_cost * objective->seam
-         + grid->rule_cost * objective->rule;
+         + rules * objective->rule;
 }
 
 typedef struct
@@ -212,23 +217,25 @@ learn_cell (RcAreaSearch *search, RcCell *cell)
   return cell_grids;
 }
 
-static gint64
-weigh_doorways (const RcAreaSearch *search)
+static void
+weigh_doorways (RcAreaSearch *search)
 {
   const RcPlanWeights *weights = &search->site->weights;
   gint64               cost = 0;
+  search->state.doorway_rules = 0;
   for (guint i = 0; i < search->doorways->len; i++)
     {
       RcPoint from, to;
       if (!rc_doorway_get_seam (&g_array_index (search->doorways, RcDoorway, i), &from, &to))
         continue;
+      search->state.doorway_rules += search->site->settings->rule_cost[RC_RULE_EACH_SEAM];
       RcLength length = rc_point_distance (from, to);
       if (ABS (to.y - from.y) > ABS (to.x - from.x))
         cost += rc_weigh (length, weights->side_seam_per_m);
       else
         cost += rc_weigh (length, weights->cross_seam_per_m) + weights->cross_seam_each;
     }
-  return cost;
+  search->state.doorway_seams = cost;
 }
 
 /* Makes the cells for the doorways as parted now. */
@@ -253,7 +260,7 @@ make_cells (RcAreaSearch *search, GError **error)
         }
       g_ptr_array_add (state->cells, cell_grids);
     }
-  state->doorway_seams = weigh_doorways (search);
+  weigh_doorways (search);
   return TRUE;
 }
 
@@ -366,7 +373,8 @@ guess_doorways (RcAreaSearch *search, RcScore *score, GError **error)
 {
   if (!make_cells (search, error))
     return FALSE;
-  *score = (RcScore){ search->state.doorway_seams * search->state.objective.seam, 0 };
+  const RcAreaState *state = &search->state;
+  *score = (RcScore){ state->doorway_seams * state->objective.seam + state->doorway_rules * state->objective.rule, 0 };
   guint n = search->state.cells->len, step = search->offsets != NULL ? n : 1;
   for (guint c = 0; c < n; c += step)
     {

@@ -141,7 +141,7 @@ sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
   RcLength anchor = state->site->repeat > 0 ? find_anchor (state, first, n) : 0;
   state->taking.sum = state->beside;
   state->seam = n == state->cells->len ? state->doorway_seams : 0;
-  state->rule = 0;
+  state->rule = n == state->cells->len ? state->doorway_rules : 0;
   for (guint c = first; c < first + n; c++)
     {
       const RcGrid *grid = rc_area_state_get_grid (state, c);

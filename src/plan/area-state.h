@@ -36,12 +36,12 @@ typedef struct
 {
   const RcSite *site;
   RcObjective   objective;
-  GPtrArray    *cells;         /* of RcCellGrids, borrowed */
-  GArray       *chosen;        /* of guint: the grid taken in each cell */
-  gint64        doorway_seams; /* cost of the seams in the doorways */
-  RcTaking      taking;        /* the cuts of the state, made again for each that is weighed */
-  RcCutsSum     beside;        /* what lies on the rolls besides the area */
-  gint64        seam, rule;    /* costs of the state being weighed */
+  GPtrArray    *cells;                        /* of RcCellGrids, borrowed */
+  GArray       *chosen;                       /* of guint: the grid taken in each cell */
+  gint64        doorway_seams, doorway_rules; /* costs of the seams in the doorways */
+  RcTaking      taking;                       /* the cuts of the state, made again for each that is weighed */
+  RcCutsSum     beside;                       /* what lies on the rolls besides the area */
+  gint64        seam, rule;                   /* costs of the state being weighed */
 } RcAreaState;
 
 void rc_area_state_init (RcAreaState *state, const RcSite *site);

@@ -26,10 +26,12 @@ collect_ring (const RcRing *ring, RcLength width, gboolean walls_only, GArray *o
 }
 
 static void
-collect (const RcRegion *floor, RcLength width, gboolean walls_only, GArray *offsets)
+collect (const RcRegion *floor, RcLength width, RcLength least_fill, gboolean walls_only, GArray *offsets)
 {
+  /* A fill just wide enough at either end is worth trying too, beside what a line on the wall leaves at the other. */
   RcBox    box = rc_region_compute_box (floor);
-  RcLength ends[] = { rc_wrap (box.x0, width), rc_wrap (box.x1, width) };
+  RcLength ends[] = { rc_wrap (box.x0, width), rc_wrap (box.x1, width), rc_wrap (box.x0 + least_fill, width),
+                      rc_wrap (box.x1 - least_fill, width) };
   g_array_append_vals (offsets, ends, G_N_ELEMENTS (ends));
   for (guint p = 0; p < floor->len; p++)
     {
@@ -53,11 +55,11 @@ GArray *
 rc_site_find_offsets (const RcSite *site, const RcRegion *floor)
 {
   GArray *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
-  collect (floor, site->strip_width, FALSE, offsets);
+  collect (floor, site->strip_width, site->settings->least_fill_width, FALSE, offsets);
   if (offsets->len > MOST_OFFSETS)
     {
       g_array_set_size (offsets, 0);
-      collect (floor, site->strip_width, TRUE, offsets);
+      collect (floor, site->strip_width, site->settings->least_fill_width, TRUE, offsets);
     }
   return offsets;
 }

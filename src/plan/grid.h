@@ -21,8 +21,8 @@ typedef struct
   gint64     seam_cost, rule_cost; /* of the side seams */
 } RcGrid;
 
-/* Positions of the strip lines worth trying: a line at a corner of the floor. Sorted, 0 <= offset < strip width.
- * (transfer full) GArray of RcLength. */
+/* Positions of the strip lines worth trying: a line at a corner of the floor, or the least fill's width from its ends.
+ * Sorted, 0 <= offset < strip width. (transfer full) GArray of RcLength. */
 GArray *rc_site_find_offsets (const RcSite *site, const RcRegion *floor);
 
 /* Parts without layouts. (transfer full) */

@@ -83,8 +83,8 @@ weigh (RcLayout *layout, const RcPart *part, const RcSite *site)
   for (guint i = 0; i < layout->blocks->len; i++)
     {
       const RcBlock *block = &g_array_index (layout->blocks, RcBlock, i);
-      layout->rule_cost
-          += rc_rules_weigh_piece (site, block->box, part->seamed && !block->is_drop, layout->blocks->len > 1, NULL);
+      layout->rule_cost += rc_rules_weigh_piece (site, block->box, part->floor, part->seamed && !block->is_drop,
+                                                 layout->blocks->len > 1, NULL);
     }
   layout->rule_cost += rc_rules_weigh_joins (site, layout->crosses->len, (RcPoint){ part->box.x0, part->box.y0 }, NULL);
 }

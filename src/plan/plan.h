@@ -78,7 +78,9 @@ typedef struct
   RcArea     carpet_area;                       /* carpet_length x roll width, doubled */
   RcLength   side_seam, cross_seam;
   guint      joins;                  /* cross seams in fills */
-  RcMoney    cost, cost_lower_bound; /* by the weights: carpet, seams and broken rules */
+  RcMoney    carpet_cost, seam_cost; /* by the weights */
+  RcMoney    rule_cost;              /* of the rules broken, and the price of each seam beyond its making */
+  RcMoney    cost, cost_lower_bound; /* the three together */
 } RcOption;
 
 typedef struct

@@ -9,6 +9,7 @@ typedef struct
   const RcAreaSearch *search;
   const RcAreaState  *state;
   RcOption           *option;
+  RcMoney            *rules;   /* the option's rule_cost */
   guint               n_fills; /* joined fills so far */
   GArray             *first;   /* of guint: number of the first piece of each part, for the cell at hand */
 } RcRealizing;
@@ -90,7 +91,8 @@ add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block,
   piece->phase = rc_area_state_get_phase (r->state, cell, part, block);
   g_ptr_array_add (r->option->pieces, piece);
 
-  rc_rules_weigh_piece (site, block->box, part->seamed && !block->is_drop, fill > 0, r->option->broken);
+  *r->rules += rc_rules_weigh_piece (site, block->box, part->floor, part->seamed && !block->is_drop, fill > 0,
+                                     r->option->broken);
   return TRUE;
 }
 
@@ -134,9 +136,10 @@ add_cross_seams (RcRealizing *r, const RcGrid *grid, guint part_index)
       RcSeam            *seam = add_seam (r, RC_SEAM_CROSS, from, to, first + line->below, first + line->above);
       seam->side_ends = rc_grid_count_side_ends (grid, line);
       r->option->joins++;
-      rc_rules_weigh_seam (r->site, RC_SEAM_CROSS, from, to, r->option->broken);
+      *r->rules += rc_rules_weigh_seam (r->site, RC_SEAM_CROSS, from, to, r->option->broken);
     }
-  rc_rules_weigh_joins (r->site, layout->crosses->len, (RcPoint){ part->box.x0, part->box.y0 }, r->option->broken);
+  *r->rules += rc_rules_weigh_joins (r->site, layout->crosses->len, (RcPoint){ part->box.x0, part->box.y0 },
+                                     r->option->broken);
 }
 
 /* One seam for each pair of pieces that lie beside each other along the line. */
@@ -155,14 +158,14 @@ add_side_seams (RcRealizing *r, const RcGrid *grid, const RcSideLine *line)
           add_seam (r, RC_SEAM_SIDE, (RcPoint){ line->x, y0 }, (RcPoint){ line->x, y1 },
                     g_array_index (r->first, guint, line->left) + a, g_array_index (r->first, guint, line->right) + b);
       }
-  rc_rules_weigh_seam (r->site, RC_SEAM_SIDE, (RcPoint){ line->x, line->y0 }, (RcPoint){ line->x, line->y1 },
-                       r->option->broken);
+  *r->rules += rc_rules_weigh_seam (r->site, RC_SEAM_SIDE, (RcPoint){ line->x, line->y0 },
+                                    (RcPoint){ line->x, line->y1 }, r->option->broken);
   for (guint a = 0; a < left->crosses->len; a++)
     for (guint b = 0; b < right->crosses->len; b++)
       {
         RcLength y_a = g_array_index (left->crosses, RcCrossLine, a).y;
-        rc_rules_weigh_stagger (r->site, y_a, g_array_index (right->crosses, RcCrossLine, b).y,
-                                (RcPoint){ line->x, y_a }, r->option->broken);
+        *r->rules += rc_rules_weigh_stagger (r->site, y_a, g_array_index (right->crosses, RcCrossLine, b).y,
+                                             (RcPoint){ line->x, y_a }, r->option->broken);
       }
 }
 
@@ -223,6 +226,7 @@ add_doorway_seams (RcRealizing *r)
       if (a == 0 || b == 0 || a == b)
         continue;
       gboolean along_pile = ABS (to.y - from.y) > ABS (to.x - from.x);
+      *r->rules += r->site->settings->rule_cost[RC_RULE_EACH_SEAM];
       add_seam (r, along_pile ? RC_SEAM_SIDE : RC_SEAM_CROSS, from, to, a, b);
     }
 }
@@ -232,10 +236,15 @@ rc_option_realize (const RcSite *site, const RcAreaSearch *search, double pile_d
                    GError **error)
 {
   RcRealizing r = {
-    site, search, rc_area_search_get_state (search), rc_option_new (name), 0, g_array_new (FALSE, FALSE, sizeof (guint))
+    .site = site,
+    .search = search,
+    .state = rc_area_search_get_state (search),
+    .option = rc_option_new (name),
+    .first = g_array_new (FALSE, FALSE, sizeof (guint)),
   };
   gboolean fine = TRUE;
   r.option->pile_degrees = pile_degrees;
+  r.rules = &r.option->rule_cost;
   for (guint c = 0; fine && c < r.state->cells->len; c++)
     fine = add_cell (&r, c, error);
   if (fine)

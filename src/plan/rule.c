@@ -54,14 +54,13 @@ meets_inside (RcPoint a, RcPoint b, RcPoint c, RcPoint d)
   return c_side * d_side < 0 && a_side * b_side <= 0;
 }
 
-/* The rule's cost; and where `broken` is not NULL and the rule is on, an entry with the reason. */
-static gint64 note (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *format, ...)
+/* The cost; and where `broken` is not NULL and the rule is on, an entry with the reason. */
+static gint64 note (RcRule rule, RcMoney cost, RcPoint place, GPtrArray *broken, const char *format, ...)
     G_GNUC_PRINTF (5, 6);
 
 static gint64
-note (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *format, ...)
+note (RcRule rule, RcMoney cost, RcPoint place, GPtrArray *broken, const char *format, ...)
 {
-  RcMoney cost = site->settings->rule_cost[rule];
   if (broken != NULL && cost > 0)
     {
       RcBrokenRule *entry = g_new0 (RcBrokenRule, 1);
@@ -82,27 +81,34 @@ name_room (const RcSite *site, RcPoint place)
   return room != NULL ? room->name : site->area->name;
 }
 
-/* A rule about a size and the least it should be. */
+static RcMoney
+price (const RcSite *site, RcRule rule)
+{
+  return site->settings->rule_cost[rule];
+}
+
+/* A rule about a size and the least it should be: its price at the least, twice that at nothing. */
 static gint64
 note_size (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *what, RcLength size,
            RcLength least)
 {
-  if (broken == NULL)
-    return site->settings->rule_cost[rule];
+  RcMoney cost = price (site, rule) + (RcMoney)((__int128)price (site, rule) * (least - MAX (size, 0)) / least);
+  if (broken == NULL || cost == 0)
+    return cost;
   g_autofree char *size_text = rc_length_format (size, site->style),
                   *least_text = rc_length_format (least, site->style);
   switch (rule)
     {
     case RC_RULE_FILL_TOO_NARROW:
-      return note (site, rule, place, broken, _ ("A fill in %s is %s wide, less than %s"), what, size_text, least_text);
+      return note (rule, cost, place, broken, _ ("A fill in %s is %s wide, less than %s"), what, size_text, least_text);
     case RC_RULE_PIECE_TOO_SHORT:
-      return note (site, rule, place, broken, _ ("A joined piece in %s is %s long, less than %s"), what, size_text,
+      return note (rule, cost, place, broken, _ ("A joined piece in %s is %s long, less than %s"), what, size_text,
                    least_text);
     case RC_RULE_CROSS_SEAM_AT_DOOR:
-      return note (site, rule, place, broken, _ ("A cross seam lies near %s: %s away, less than %s"), what, size_text,
+      return note (rule, cost, place, broken, _ ("A cross seam lies near %s: %s away, less than %s"), what, size_text,
                    least_text);
     default:
-      return note (site, rule, place, broken, _ ("Cross seams of neighbouring pieces in %s are %s apart, less than %s"),
+      return note (rule, cost, place, broken, _ ("Cross seams of neighbouring pieces in %s are %s apart, less than %s"),
                    what, size_text, least_text);
     }
 }
@@ -139,7 +145,7 @@ weigh_light (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
     {
       const RcSiteOpening *window = &g_array_index (site->windows, RcSiteOpening, i);
       if (is_across_light (site, window, a, b))
-        return note (site, RC_RULE_SEAM_ACROSS_LIGHT, middle (a, b), broken,
+        return note (RC_RULE_SEAM_ACROSS_LIGHT, price (site, RC_RULE_SEAM_ACROSS_LIGHT), middle (a, b), broken,
                      _ ("A seam lies across the light of window %s of %s"), window->opening->id,
                      get_room_name (window));
     }
@@ -166,8 +172,9 @@ weigh_traffic (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
         RcPoint              from = middle (p->from, p->to), to = middle (q->from, q->to);
         if (!share_room (site, p, q) || is_alike (subtract (to, from), subtract (b, a)))
           continue;
-        if (meets_inside (from, to, a, b))
-          return note (site, RC_RULE_SEAM_ACROSS_TRAFFIC, middle (a, b), broken,
+        /* A seam in the doorway itself is not on the way. */
+        if (meets_inside (from, to, a, b) && meets_inside (a, b, from, to))
+          return note (RC_RULE_SEAM_ACROSS_TRAFFIC, price (site, RC_RULE_SEAM_ACROSS_TRAFFIC), middle (a, b), broken,
                        _ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id, get_room_name (p),
                        q->opening->id, get_room_name (q));
       }
@@ -196,10 +203,91 @@ weigh_square_to_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broke
     {
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
       if (runs_into (door, a, b))
-        return note (site, RC_RULE_SEAM_SQUARE_TO_DOOR, middle (door->from, door->to), broken,
-                     _ ("A seam runs square into %s of %s"), door->opening->id, get_room_name (door));
+        return note (RC_RULE_SEAM_SQUARE_TO_DOOR, price (site, RC_RULE_SEAM_SQUARE_TO_DOOR),
+                     middle (door->from, door->to), broken, _ ("A seam runs square into %s of %s"), door->opening->id,
+                     get_room_name (door));
     }
   return 0;
+}
+
+/* The quarter circle that a leaf sweeps: hinged at `hinge`, as wide as the opening, from the closed door (the direction
+ * `along`) to the open one (`into` the room). Lengths in ticks; both directions of length 1. */
+typedef struct
+{
+  RcPoint hinge;
+  double  along_x, along_y, into_x, into_y, reach;
+} RcSweep;
+
+static gboolean
+find_sweep (const RcSite *site, const RcSiteOpening *door, RcSweep *sweep)
+{
+  const RcOpening *opening = door->opening;
+  gboolean         far = opening->swing == RC_SWING_OUT;
+  if (opening->swing == RC_SWING_NONE || opening->kind != RC_OPENING_DOOR)
+    return FALSE;
+  RcPoint start = far ? door->far_from : door->from, end = far ? door->far_to : door->to;
+  RcPoint hinge = opening->hinge_at_end ? end : start, latch = opening->hinge_at_end ? start : end;
+  sweep->hinge = hinge;
+  sweep->reach = hypot ((double)(latch.x - hinge.x), (double)(latch.y - hinge.y));
+  if (sweep->reach < 1)
+    return FALSE;
+  sweep->along_x = (double)(latch.x - hinge.x) / sweep->reach;
+  sweep->along_y = (double)(latch.y - hinge.y) / sweep->reach;
+  sweep->into_x = -sweep->along_y;
+  sweep->into_y = sweep->along_x;
+
+  /* Of the two sides of the wall the one where the door's first room lies, or the other. */
+  RcPoint near = middle (door->from, door->to);
+  RcPoint probe
+      = { near.x + (RcLength)(sweep->into_x * 5 * RC_SLIVER), near.y + (RcLength)(sweep->into_y * 5 * RC_SLIVER) };
+  gboolean inside = rc_polygon_locate (door->room->polygon, rc_point_rotate (probe, -site->turn_degrees)) > 0;
+  if (inside == far)
+    {
+      sweep->into_x = -sweep->into_x;
+      sweep->into_y = -sweep->into_y;
+    }
+  return TRUE;
+}
+
+/* TRUE if a-b runs through the swept floor, more than a sliver inside its edges. */
+static gboolean
+crosses_sweep (const RcSweep *sweep, RcPoint a, RcPoint b)
+{
+  double ax = (double)(a.x - sweep->hinge.x), ay = (double)(a.y - sweep->hinge.y);
+  double bx = (double)(b.x - sweep->hinge.x), by = (double)(b.y - sweep->hinge.y);
+  double u0 = ax * sweep->along_x + ay * sweep->along_y, v0 = ax * sweep->into_x + ay * sweep->into_y;
+  double du = bx * sweep->along_x + by * sweep->along_y - u0, dv = bx * sweep->into_x + by * sweep->into_y - v0;
+  double t0 = 0, t1 = 1, starts[] = { u0, v0 }, steps[] = { du, dv };
+  for (guint i = 0; i < G_N_ELEMENTS (starts); i++)
+    {
+      double room = starts[i] - RC_SLIVER; /* room + t x step must not be below 0 */
+      if (steps[i] > 0)
+        t0 = MAX (t0, -room / steps[i]);
+      else if (steps[i] < 0)
+        t1 = MIN (t1, -room / steps[i]);
+      else if (room < 0)
+        return FALSE;
+    }
+  if (t0 >= t1)
+    return FALSE;
+  double length2 = du * du + dv * dv, t = length2 > 0 ? CLAMP (-(u0 * du + v0 * dv) / length2, t0, t1) : t0;
+  return hypot (u0 + t * du, v0 + t * dv) < sweep->reach - RC_SLIVER;
+}
+
+static gint64
+weigh_sweeps (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
+{
+  gint64 cost = 0;
+  for (guint i = 0; i < site->doors->len; i++)
+    {
+      const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
+      RcSweep              sweep;
+      /* A seam square into the doorway is worse, and noted as that. */
+      if (find_sweep (site, door, &sweep) && crosses_sweep (&sweep, a, b) && !runs_into (door, a, b))
+        cost += note (RC_RULE_SEAM_IN_DOOR_SWING, price (site, RC_RULE_SEAM_IN_DOOR_SWING), middle (a, b), broken,
+                      _ ("A seam lies under the sweep of door %s of %s"), door->opening->id, get_room_name (door));
+    }
+  return cost;
 }
 
 static double
@@ -243,19 +331,33 @@ gint64
 rc_rules_weigh_seam (const RcSite *site, RcSeamKind kind, RcPoint a, RcPoint b, GPtrArray *broken)
 {
   gint64 cost = weigh_light (site, a, b, broken) + weigh_traffic (site, a, b, broken)
-                + weigh_square_to_door (site, a, b, broken);
+                + weigh_square_to_door (site, a, b, broken) + weigh_sweeps (site, a, b, broken);
   if (kind == RC_SEAM_CROSS)
     cost += weigh_near_door (site, a, b, broken);
-  return cost;
+  return cost + price (site, RC_RULE_EACH_SEAM);
+}
+
+/* Mean width of the floor inside the box; the box's own where `floor` fills it (NULL) or where the fill is nowhere near
+ * too narrow. */
+static RcLength
+find_mean_width (RcBox box, const RcRegion *floor, RcLength least)
+{
+  RcLength width = box.x1 - box.x0, length = box.y1 - box.y0;
+  if (floor == NULL || width < least || width > 4 * least || length <= 0)
+    return width;
+  g_autoptr (GPtrArray) inside = rc_region_intersect_box (floor, box, NULL);
+  return inside != NULL ? MIN (width, (RcLength)(rc_region_compute_area (inside) / 2 / length)) : width;
 }
 
 gint64
-rc_rules_weigh_piece (const RcSite *site, RcBox box, gboolean is_fill, gboolean is_joined, GPtrArray *broken)
+rc_rules_weigh_piece (const RcSite *site, RcBox box, const RcRegion *floor, gboolean is_fill, gboolean is_joined,
+                      GPtrArray *broken)
 {
   const RcSettings *settings = site->settings;
   gint64            cost = 0;
   RcPoint           place = { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
-  RcLength          width = box.x1 - box.x0, length = box.y1 - box.y0;
+  RcLength          width = is_fill ? find_mean_width (box, floor, settings->least_fill_width) : 0;
+  RcLength          length = box.y1 - box.y0;
   if (is_fill && width < settings->least_fill_width)
     cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place), width,
                        settings->least_fill_width);
@@ -280,6 +382,7 @@ rc_rules_weigh_joins (const RcSite *site, guint joins, RcPoint place, GPtrArray 
 {
   if (joins <= site->settings->most_joins)
     return 0;
-  return note (site, RC_RULE_TOO_MANY_JOINS, place, broken, _ ("A fill in %s has %u cross seams, more than %u"),
-               name_room (site, place), joins, site->settings->most_joins);
+  return note (RC_RULE_TOO_MANY_JOINS, price (site, RC_RULE_TOO_MANY_JOINS), place, broken,
+               _ ("A fill in %s has %u cross seams, more than %u"), name_room (site, place), joins,
+               site->settings->most_joins);
 }

@@ -8,13 +8,15 @@
 
 #include "site.h"
 
-/* What a seam from a to b (along x or y) costs in broken rules. `broken` (nullable) gets an RcBrokenRule for each, its
- * place in the frame. */
+/* What a seam from a to b (along x or y) costs in broken rules, and for being one. `broken` (nullable) gets an
+ * RcBrokenRule for each broken, its place in the frame. */
 gint64 rc_rules_weigh_seam (const RcSite *site, RcSeamKind kind, RcPoint a, RcPoint b, GPtrArray *broken);
 
-/* What a piece whose net size is the box costs: too narrow a fill (when it is seamed along a side), too short a joined
- * piece. */
-gint64 rc_rules_weigh_piece (const RcSite *site, RcBox box, gboolean is_fill, gboolean is_joined, GPtrArray *broken);
+/* What a piece whose net size is the box costs: too narrow a fill (when it is seamed along a side; by its mean width
+ * where it does not fill its box, so that floor inside a doorway does not hide a strip along the wall), too short a
+ * joined piece. `floor`: what of the box is floor; NULL where all of it is. */
+gint64 rc_rules_weigh_piece (const RcSite *site, RcBox box, const RcRegion *floor, gboolean is_fill, gboolean is_joined,
+                             GPtrArray *broken);
 
 /* Two cross seams of neighbouring fills, at heights y_a and y_b. */
 gint64 rc_rules_weigh_stagger (const RcSite *site, RcLength y_a, RcLength y_b, RcPoint place, GPtrArray *broken);

@@ -29,10 +29,109 @@ test_no_seam_in_a_neck (void)
     }
 }
 
+static RcRoll *
+add_stock (RcJob *job, const char *id, RcLength length, gboolean remnant)
+{
+  RcRoll *roll = rc_roll_new (id, "carpet", length);
+  roll->lot = g_strdup (id);
+  roll->remnant = remnant;
+  g_ptr_array_add (job->rolls, roll);
+  return roll;
+}
+
+/* The roll that the piece of that number is cut from; NULL when it is bought. */
+static const char *
+find_roll (const RcPlan *plan, guint number)
+{
+  const RcCutting *cutting = g_ptr_array_index (plan->cuttings, 0);
+  for (guint i = 0; i < cutting->answer->placements->len; i++)
+    {
+      const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, i);
+      const RcNestUse       *use = g_ptr_array_index (cutting->answer->rolls, placement->roll);
+      if (g_array_index (cutting->piece_numbers, guint, placement->cut) == number)
+        return g_ptr_array_index (cutting->roll_ids, use->source);
+    }
+  g_assert_not_reached ();
+}
+
+/* 14 x 11 ft on a roll of 13 ft 6 in: along 11 ft it takes 11 ft and a fill, along 14 ft one piece and more carpet.
+ * With a roll of 14 ft in stock, a fifth cheaper, the one piece comes from that. */
+static void
+test_stock_roll (void)
+{
+  for (guint stock = 0; stock < 2; stock++)
+    {
+      g_autoptr (RcJob) job = make_job (FT (13.5));
+      job->settings.most_joins = 0;
+      add_rectangle (job, "bedroom", 0, 0, FT (14), FT (11), "area");
+      if (stock)
+        add_stock (job, "R-1", FT (14), FALSE);
+      g_autoptr (RcPlan) plan = make_plan (job);
+      g_assert_cmpuint (plan->pieces->len, ==, 1);
+      g_assert_cmpstr (find_roll (plan, 1), ==, stock ? "R-1" : NULL);
+    }
+}
+
+/* A closet of 4 x 6 ft out of what is left beside the 9 ft wide drop of another room: no carpet is bought for it,
+ * though by itself it would lie the other way, 4 ft long. */
+static void
+test_closet_from_offcut (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (13));
+  job->settings.most_joins = 0;
+  add_rectangle (job, "room", 0, 0, FT (9), FT (12.5), "room");
+  add_rectangle (job, "closet", FT (30), 0, FT (4), FT (6), "closet");
+  get_area (job, "room")->pile_degrees = 90;
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_assert_cmpint (plan->carpet_length, ==, FT (12.5));
+  g_assert_cmpuint (plan->seams->len, ==, 0);
+}
+
+/* The fill of one room, 3 x 14 ft, comes whole out of the offcut beside the 9 ft drop of another. */
+static void
+test_fill_from_offcut (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  job->settings.most_joins = 4;
+  add_rectangle (job, "lounge", 0, 0, FT (15), FT (14), "lounge");
+  add_rectangle (job, "bedroom", FT (30), 0, FT (9), FT (15), "bedroom");
+  get_area (job, "lounge")->pile_degrees = 90;
+  get_area (job, "bedroom")->pile_degrees = 90;
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_assert_cmpint (plan->carpet_length, ==, FT (29));
+  g_assert_cmpuint (plan->pieces->len, ==, 3);
+  g_assert_cmpuint (plan->seams->len, ==, 1);
+}
+
+/* Beside a flight of stairs 3 ft wide and long enough lies 9 ft of carpet: room for a room of 9 ft. */
+static void
+test_room_beside_stairs (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  RcStair *stair = rc_stair_new ("S1", "Stair");
+  stair->steps = 13;
+  stair->going = IN (10);
+  stair->rise = IN (7.5);
+  stair->width = IN (33);
+  stair->carpet = g_strdup ("carpet");
+  g_ptr_array_add (rc_job_get_measure (job, NULL)->stairs, stair);
+  add_rectangle (job, "room", 0, 0, FT (9), FT (16), "area");
+  get_area (job, "area")->pile_degrees = 90;
+  g_autoptr (RcPlan) plan = make_plan (job);
+  RcLength longest = 0;
+  for (guint i = 0; i < plan->pieces->len; i++)
+    longest = MAX (longest, ((RcPiece *)g_ptr_array_index (plan->pieces, i))->cut_length);
+  g_assert_cmpint (plan->carpet_length, ==, longest);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/plan/search/no-seam-in-a-neck", test_no_seam_in_a_neck);
+  g_test_add_func ("/plan/search/stock-roll", test_stock_roll);
+  g_test_add_func ("/plan/search/closet-from-offcut", test_closet_from_offcut);
+  g_test_add_func ("/plan/search/fill-from-offcut", test_fill_from_offcut);
+  g_test_add_func ("/plan/search/room-beside-stairs", test_room_beside_stairs);
   return g_test_run ();
 }

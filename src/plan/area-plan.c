@@ -1,7 +1,6 @@
 #include "area-plan.h"
 
 #include <math.h>
-#include <string.h>
 
 #include "area-bound.h"
 #include "area-key.h"
@@ -16,13 +15,15 @@
 /* The nester gets so much for the cuts of each option weighed, when there is time: an area's few cuts need no more. */
 #define OPTION_SECONDS 0.02
 
-typedef struct _RcPlanning RcPlanning;
+typedef struct _RcAreaPlanner RcPlanning;
 
 /* One pile direction being planned, in a thread of its own. */
 typedef struct
 {
   const RcPlanning *planning;
-  GPtrArray        *found; /* of RcOption, the best for each goal */
+  GPtrArray        *found;  /* of RcOption, the best for each goal */
+  const RcBeside   *beside; /* for a search beside other cuts; else NULL */
+  RcScore           score;  /* of that search */
   GError           *error;
   RcSite           *site;
   RcAreaSearch     *search;
@@ -30,15 +31,23 @@ typedef struct
   double            pile_degrees;
 } RcAxis;
 
-struct _RcPlanning
+struct _RcAreaPlanner
 {
   const RcJob        *job;
   const RcPlanParams *params;
-  RcAreaPlan         *area_plan;
+  const RcHouse      *house;
+  const RcFloorArea  *area;
+  RcPlanWeights       weights;
+  char               *key;   /* all that its options depend on */
+  RcRegion           *floor; /* as laid, in the house */
+  RcArea              floor_area;
+  RcAreaPlan         *area_plan; /* while its options are made */
   RcAxis              axes[N_AXES];
   guint               n_axes;
   RcLength            length_bound;
   RcMoney             cost_bound;
+  double              seconds;
+  gboolean            deep;
   gint64              deadline_us;
 };
 
@@ -124,36 +133,35 @@ face_entry (const RcSite *site, const RcRegion *floor, double degrees)
 }
 
 static void
-add_axis (RcPlanning *planning, const RcHouse *house, const RcGoods *carpet, const RcPlanWeights *weights,
-          double degrees, gboolean pinned)
+add_axis (RcPlanning *planning, double degrees, gboolean pinned)
 {
-  RcAreaPlan *area_plan = planning->area_plan;
-  RcAxis     *axis = &planning->axes[planning->n_axes++];
-  axis->site = rc_site_new (planning->job, house, area_plan->area, carpet, weights, 90 - degrees);
+  RcAxis        *axis = &planning->axes[planning->n_axes++];
+  const RcGoods *carpet = rc_job_find_goods (planning->job, planning->area->carpet);
+  axis->site = rc_site_new (planning->job, planning->house, planning->area, carpet, &planning->weights, 90 - degrees);
   axis->search = rc_area_search_new (axis->site);
   axis->planning = planning;
   axis->found = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
-  axis->pile_degrees = pinned ? degrees : face_entry (axis->site, area_plan->floor, degrees);
-  g_autoptr (GPtrArray) turned = rc_region_rotate (area_plan->floor, 90 - degrees);
+  axis->pile_degrees = pinned ? degrees : face_entry (axis->site, planning->floor, degrees);
+  g_autoptr (GPtrArray) turned = rc_region_rotate (planning->floor, 90 - degrees);
   axis->bound = rc_area_bound_compute (axis->site, turned);
 }
 
 static void
-add_axes (RcPlanning *planning, const RcHouse *house, const RcGoods *carpet, const RcPlanWeights *weights)
+add_axes (RcPlanning *planning)
 {
-  const RcFloorArea *area = planning->area_plan->area;
-  double             main_degrees = find_main_degrees (planning->area_plan->floor);
+  const RcFloorArea *area = planning->area;
+  double             main_degrees = find_main_degrees (planning->floor);
   if (area->pile_degrees < 0)
     {
       for (guint i = 0; i < N_AXES; i++)
-        add_axis (planning, house, carpet, weights, main_degrees + 90 * i, FALSE);
+        add_axis (planning, main_degrees + 90 * i, FALSE);
       return;
     }
   double degrees = area->pile_degrees;
   for (int quarter = 0; quarter < 5; quarter++)
     if (fabs (main_degrees + 90 * quarter - degrees) < 1)
       degrees = fmod (main_degrees + 90 * quarter, 360);
-  add_axis (planning, house, carpet, weights, degrees, TRUE);
+  add_axis (planning, degrees, TRUE);
 }
 
 /* The least over the directions allowed. */
@@ -178,7 +186,7 @@ static void
 weigh_option (const RcPlanning *planning, const RcSite *site, RcOption *option)
 {
   RcNestParams params = { .cancellable = planning->params->cancellable, .seed = planning->params->seed };
-  params.seconds = planning->params->steady ? 0 : MIN (OPTION_SECONDS, planning->params->seconds / 20);
+  params.seconds = planning->params->steady ? 0 : MIN (OPTION_SECONDS, planning->seconds / 20);
   g_autoptr (RcNestProblem) problem = rc_cutting_new_problem (site->carpet, option->pieces);
   g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
   option->carpet_length = answer->used_length;
@@ -225,7 +233,7 @@ plan_axis (gpointer data)
     {
       RcScore   score;
       RcOption *option = NULL;
-      if (rc_area_search_run (axis->search, &goals[g].objective, planning->params->seconds > 0, planning->deadline_us,
+      if (rc_area_search_run (axis->search, &goals[g].objective, planning->deep, planning->deadline_us,
                               planning->params->cancellable, &score, &axis->error))
         option = realize (planning, axis, goals[g].name, &axis->error);
       if (option != NULL)
@@ -234,22 +242,46 @@ plan_axis (gpointer data)
   return NULL;
 }
 
+/* The one best option along one direction beside other cuts. */
+static gpointer
+plan_axis_beside (gpointer data)
+{
+  RcAxis           *axis = data;
+  const RcPlanning *planning = axis->planning;
+  rc_area_search_set_beside (axis->search, axis->beside);
+  if (rc_area_search_run (axis->search, &goals[0].objective, planning->deep, planning->deadline_us,
+                          planning->params->cancellable, &axis->score, &axis->error))
+    {
+      RcOption *option = realize (planning, axis, goals[0].name, &axis->error);
+      if (option != NULL)
+        g_ptr_array_add (axis->found, option);
+    }
+  rc_area_search_set_beside (axis->search, NULL);
+  return NULL;
+}
+
+/* Each direction in a thread of its own. */
 static gboolean
-plan_axes (RcPlanning *planning, GError **error)
+run_axes (RcPlanning *planning, GThreadFunc run, GError **error)
 {
   GThread *threads[N_AXES] = { NULL };
+  for (guint i = 0; i < planning->n_axes; i++)
+    g_ptr_array_set_size (planning->axes[i].found, 0);
   for (guint i = 1; i < planning->n_axes; i++)
-    threads[i] = g_thread_new ("pile direction", plan_axis, &planning->axes[i]);
-  plan_axis (&planning->axes[0]);
+    threads[i] = g_thread_new ("pile direction", run, &planning->axes[i]);
+  run (&planning->axes[0]);
   for (guint i = 1; i < planning->n_axes; i++)
     g_thread_join (threads[i]);
+  gboolean fine = TRUE;
   for (guint i = 0; i < planning->n_axes; i++)
-    if (planning->axes[i].error != NULL)
+    if (planning->axes[i].error != NULL && fine)
       {
         g_propagate_error (error, g_steal_pointer (&planning->axes[i].error));
-        return FALSE;
+        fine = FALSE;
       }
-  return TRUE;
+    else
+      g_clear_error (&planning->axes[i].error);
+  return fine;
 }
 
 /* Takes the better direction for each goal; the other's best for the first goal is an option too. */
@@ -279,21 +311,6 @@ gather_options (RcPlanning *planning)
   g_free (other->name);
   other->name = g_strdup ("other-direction");
   g_ptr_array_add (planning->area_plan->options, other);
-}
-
-static gboolean
-is_same_plan (const RcOption *a, const RcOption *b)
-{
-  if (a->pieces->len != b->pieces->len || a->cost != b->cost || a->carpet_length != b->carpet_length
-      || a->pile_degrees != b->pile_degrees)
-    return FALSE;
-  for (guint i = 0; i < a->pieces->len; i++)
-    {
-      const RcPiece *p = g_ptr_array_index (a->pieces, i), *q = g_ptr_array_index (b->pieces, i);
-      if (memcmp (&p->cut_box, &q->cut_box, sizeof (RcBox)) != 0)
-        return FALSE;
-    }
-  return TRUE;
 }
 
 /* A goal's winner may be beaten at its own game by another's, as each search is a good try and no proof: give every
@@ -334,7 +351,7 @@ choose (RcAreaPlan *area_plan)
       RcOption *option = g_ptr_array_index (options, i);
       option->same_as = i;
       for (guint k = 0; k < i && option->same_as == i; k++)
-        if (is_same_plan (option, g_ptr_array_index (options, k)))
+        if (rc_option_is_same (option, g_ptr_array_index (options, k)))
           option->same_as = k;
       if (g_strcmp0 (option->name, area_plan->area->option) == 0)
         area_plan->chosen = i;
@@ -344,7 +361,7 @@ choose (RcAreaPlan *area_plan)
 static gboolean
 plan (RcPlanning *planning, GError **error)
 {
-  if (!plan_axes (planning, error))
+  if (!run_axes (planning, plan_axis, error))
     return FALSE;
   gather_options (planning);
   exchange_winners (planning);
@@ -352,64 +369,118 @@ plan (RcPlanning *planning, GError **error)
   return TRUE;
 }
 
+static RcAreaPlan *
+new_plan (const RcPlanning *planning)
+{
+  RcAreaPlan *area_plan = g_new0 (RcAreaPlan, 1);
+  area_plan->area = planning->area;
+  area_plan->key = g_strdup (planning->key);
+  area_plan->seconds = planning->params->seconds;
+  area_plan->floor = rc_region_copy (planning->floor);
+  area_plan->floor_area = planning->floor_area;
+  area_plan->options = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
+  return area_plan;
+}
+
 /* The options that the previous plan found for the same area, if there are. */
 static RcAreaPlan *
-reuse (const RcPlanParams *params, const RcFloorArea *area, const char *key)
+reuse (const RcPlanning *planning)
 {
-  const RcAreaPlan *known = params->previous != NULL ? rc_plan_find_area (params->previous, area->id) : NULL;
-  if (known == NULL || known->seconds < params->seconds || !g_str_equal (known->key, key))
+  const RcPlan     *previous = planning->params->previous;
+  const RcAreaPlan *known = previous != NULL ? rc_plan_find_area (previous, planning->area->id) : NULL;
+  if (known == NULL || known->seconds < planning->params->seconds || !g_str_equal (known->key, planning->key))
     return NULL;
-  RcAreaPlan *copy = g_new0 (RcAreaPlan, 1);
-  copy->area = area;
-  copy->key = g_strdup (key);
+  RcAreaPlan *copy = new_plan (planning);
   copy->seconds = known->seconds;
-  copy->floor = rc_region_copy (known->floor);
-  copy->floor_area = known->floor_area;
-  copy->options = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
   for (guint i = 0; i < known->options->len; i++)
     g_ptr_array_add (copy->options, rc_option_copy (g_ptr_array_index (known->options, i)));
   choose (copy);
   return copy;
 }
 
-RcAreaPlan *
-rc_area_plan_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcPlanWeights *weights,
-                  const RcPlanParams *params, GError **error)
+RcAreaPlanner *
+rc_area_planner_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcPlanWeights *weights,
+                     const RcPlanParams *params, GError **error)
 {
-  g_autofree char *key = rc_area_key_new (job, house, area, weights);
-  RcAreaPlan      *kept = reuse (params, area, key);
-  if (kept != NULL)
-    return kept;
-
-  RcPlanning planning = { .job = job, .params = params };
-  planning.deadline_us = g_get_monotonic_time () + (gint64)(params->seconds * G_USEC_PER_SEC);
-  planning.area_plan = g_new0 (RcAreaPlan, 1);
-  planning.area_plan->area = area;
-  planning.area_plan->key = g_steal_pointer (&key);
-  planning.area_plan->seconds = params->seconds;
-  planning.area_plan->options = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
-  planning.area_plan->floor = rc_house_compute_floor (house, area, &planning.area_plan->floor_area, error);
-
-  gboolean fine = planning.area_plan->floor != NULL;
-  if (fine)
-    {
-      add_axes (&planning, house, rc_job_find_goods (job, area->carpet), weights);
-      compute_bounds (&planning);
-      fine = plan (&planning, error);
-    }
-  for (guint i = 0; i < planning.n_axes; i++)
-    {
-      g_ptr_array_unref (planning.axes[i].found);
-      g_clear_error (&planning.axes[i].error);
-      rc_area_search_free (planning.axes[i].search);
-      rc_site_free (planning.axes[i].site);
-    }
-  if (!fine)
+  RcPlanning *planning = g_new0 (RcPlanning, 1);
+  planning->job = job;
+  planning->params = params;
+  planning->house = house;
+  planning->area = area;
+  planning->weights = *weights;
+  planning->key = rc_area_key_new (job, house, area, weights);
+  planning->floor = rc_house_compute_floor (house, area, &planning->floor_area, error);
+  if (planning->floor == NULL)
     {
       g_prefix_error (error, "%s: ", area->name);
-      g_clear_pointer (&planning.area_plan, rc_area_plan_free);
+      g_clear_pointer (&planning, rc_area_planner_free);
     }
-  return planning.area_plan;
+  return planning;
+}
+
+void
+rc_area_planner_free (RcAreaPlanner *planning)
+{
+  if (planning == NULL)
+    return;
+  for (guint i = 0; i < planning->n_axes; i++)
+    {
+      g_ptr_array_unref (planning->axes[i].found);
+      g_clear_error (&planning->axes[i].error);
+      rc_area_search_free (planning->axes[i].search);
+      rc_site_free (planning->axes[i].site);
+    }
+  g_free (planning->key);
+  g_clear_pointer (&planning->floor, g_ptr_array_unref);
+  g_free (planning);
+}
+
+/* The axes are made when the first search needs them. */
+static void
+prepare (RcPlanning *planning, gboolean deep, gint64 deadline_us)
+{
+  planning->deep = deep;
+  planning->deadline_us = deadline_us;
+  if (planning->n_axes > 0)
+    return;
+  add_axes (planning);
+  compute_bounds (planning);
+}
+
+RcAreaPlan *
+rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
+{
+  RcAreaPlan *kept = reuse (planning);
+  if (kept != NULL)
+    return kept;
+  planning->seconds = seconds;
+  planning->area_plan = new_plan (planning);
+  prepare (planning, planning->params->seconds > 0, g_get_monotonic_time () + (gint64)(seconds * G_USEC_PER_SEC));
+  if (!plan (planning, error))
+    {
+      g_prefix_error (error, "%s: ", planning->area->name);
+      g_clear_pointer (&planning->area_plan, rc_area_plan_free);
+    }
+  return g_steal_pointer (&planning->area_plan);
+}
+
+RcOption *
+rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, gboolean deep, gint64 deadline_us,
+                               GError **error)
+{
+  const RcAxis *best = NULL;
+  prepare (planning, deep, deadline_us);
+  for (guint i = 0; i < planning->n_axes; i++)
+    planning->axes[i].beside = beside;
+  if (!run_axes (planning, plan_axis_beside, error))
+    {
+      g_prefix_error (error, "%s: ", planning->area->name);
+      return NULL;
+    }
+  for (guint i = 0; i < planning->n_axes; i++)
+    if (best == NULL || rc_score_is_better (planning->axes[i].score, best->score))
+      best = &planning->axes[i];
+  return rc_option_copy (g_ptr_array_index (best->found, 0));
 }
 
 const RcOption *

@@ -1,11 +1,29 @@
-/* The options of one area. */
+/* The options of one area, and further searches of it beside all else that is cut from its carpet. */
 #pragma once
 
+#include "area-state.h"
 #include "plan.h"
 
-/* (transfer full); NULL and an error naming the area. */
-RcAreaPlan *rc_area_plan_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area,
-                              const RcPlanWeights *weights, const RcPlanParams *params, GError **error);
-void        rc_area_plan_free (RcAreaPlan *area_plan);
+void rc_area_plan_free (RcAreaPlan *area_plan);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaPlan, rc_area_plan_free)
+
+/* An area being planned: what was worked out for it stays at hand between its searches. */
+typedef struct _RcAreaPlanner RcAreaPlanner;
+
+/* All arguments outlive the planner. NULL and an error naming the area where its floor cannot be dealt with. (transfer
+ * full) */
+RcAreaPlanner *rc_area_planner_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area,
+                                    const RcPlanWeights *weights, const RcPlanParams *params, GError **error);
+void           rc_area_planner_free (RcAreaPlanner *planner);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaPlanner, rc_area_planner_free)
+
+/* The area's options by themselves, searched for `seconds` of those that the plan is given. (transfer full); NULL and
+ * an error naming the area. */
+RcAreaPlan *rc_area_planner_plan (RcAreaPlanner *planner, double seconds, GError **error);
+
+/* The option that is cheapest beside the other cuts, searched until the deadline (g_get_monotonic_time), or with `deep`
+ * FALSE just as for a first answer. (transfer full); NULL and an error naming the area. */
+RcOption *rc_area_planner_search_beside (RcAreaPlanner *planner, const RcBeside *beside, gboolean deep,
+                                         gint64 deadline_us, GError **error);

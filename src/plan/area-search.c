@@ -434,6 +434,12 @@ search_doorways (RcAreaSearch *search, WeighFunc weigh, GError **error)
   return TRUE;
 }
 
+void
+rc_area_search_set_beside (RcAreaSearch *search, const RcBeside *beside)
+{
+  rc_area_state_set_beside (&search->state, beside);
+}
+
 gboolean
 rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean deep, gint64 deadline_us,
                     GCancellable *cancellable, RcScore *score, GError **error)

@@ -13,6 +13,9 @@ void          rc_area_search_free (RcAreaSearch *search);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaSearch, rc_area_search_free)
 
+/* Later runs search beside these other cuts (NULL: by itself); what it names outlives them. */
+void rc_area_search_set_beside (RcAreaSearch *search, const RcBeside *beside);
+
 /* Searches for the best state by the objective. With `deep` other partings of the doorways are tried with all their
  * cuts, until nothing gets better, `deadline_us` (g_get_monotonic_time) or cancelled; without, by a guess only. FALSE
  * and an error where the floor cannot be dealt with. */

@@ -27,17 +27,26 @@ rc_cutting_new_problem (const RcGoods *carpet, const GPtrArray *pieces)
   return problem;
 }
 
-static void
-add_roll (RcCutting *cutting, const char *id, const char *lot, RcLength length, gint64 cost_per_m)
+GPtrArray *
+rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64 carpet_per_m, GPtrArray *ids)
 {
-  RcNestRoll *roll = g_new0 (RcNestRoll, 1);
-  roll->name = g_strdup (id);
-  roll->lot = g_strdup (lot);
-  roll->length = length;
-  roll->count = 1;
-  roll->cost_per_m = cost_per_m;
-  g_ptr_array_add (cutting->problem->rolls, roll);
-  g_ptr_array_add (cutting->roll_ids, g_strdup (id));
+  GPtrArray *rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_nest_roll_free);
+  for (guint i = 0; i <= job->rolls->len; i++)
+    {
+      const RcRoll *stock = i < job->rolls->len ? g_ptr_array_index (job->rolls, i) : NULL;
+      RcNestRoll   *roll;
+      if (stock != NULL && (g_strcmp0 (stock->goods_id, carpet->id) != 0 || stock->length <= 0))
+        continue;
+      roll = stock != NULL ? rc_nest_roll_new (stock->id, stock->lot, stock->length, 1)
+                           : rc_nest_roll_new (NULL, NULL, 0, 1);
+      roll->cost_per_m = carpet_per_m;
+      if (stock != NULL)
+        roll->cost_per_m = carpet_per_m * (stock->remnant ? REMNANT_PERCENT : STOCK_PERCENT) / 100;
+      g_ptr_array_add (rolls, roll);
+      if (ids != NULL)
+        g_ptr_array_add (ids, g_strdup (roll->name));
+    }
+  return rolls;
 }
 
 RcCutting *
@@ -58,14 +67,8 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
       add_cut (cutting->problem, piece);
       g_array_append_val (cutting->piece_numbers, piece->number);
     }
-  for (guint i = 0; i < job->rolls->len; i++)
-    {
-      const RcRoll *roll = g_ptr_array_index (job->rolls, i);
-      gint64        percent = roll->remnant ? REMNANT_PERCENT : STOCK_PERCENT;
-      if (g_strcmp0 (roll->goods_id, carpet->id) == 0 && roll->length > 0)
-        add_roll (cutting, roll->id, roll->lot, roll->length, carpet_per_m * percent / 100);
-    }
-  add_roll (cutting, NULL, NULL, 0, carpet_per_m);
+  g_ptr_array_unref (cutting->problem->rolls);
+  cutting->problem->rolls = rc_cutting_new_rolls (job, carpet, carpet_per_m, cutting->roll_ids);
 
   RcNestParams nest_params = { .seed = params->seed, .cancellable = params->cancellable };
   nest_params.seconds = params->steady ? 0 : params->seconds / 4;

@@ -1,5 +1,7 @@
 #include "option.h"
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
 RcPiece *
@@ -127,6 +129,21 @@ rc_option_free (RcOption *option)
   g_clear_pointer (&option->seams, g_ptr_array_unref);
   g_clear_pointer (&option->broken, g_ptr_array_unref);
   g_free (option);
+}
+
+gboolean
+rc_option_is_same (const RcOption *a, const RcOption *b)
+{
+  if (a->pieces->len != b->pieces->len || a->cost != b->cost || a->carpet_length != b->carpet_length
+      || a->pile_degrees != b->pile_degrees)
+    return FALSE;
+  for (guint i = 0; i < a->pieces->len; i++)
+    {
+      const RcPiece *p = g_ptr_array_index (a->pieces, i), *q = g_ptr_array_index (b->pieces, i);
+      if (memcmp (&p->cut_box, &q->cut_box, sizeof (RcBox)) != 0)
+        return FALSE;
+    }
+  return TRUE;
 }
 
 const char *

@@ -17,3 +17,6 @@ void          rc_broken_rule_free (RcBrokenRule *broken);
 RcOption *rc_option_new (const char *name);
 RcOption *rc_option_copy (const RcOption *option);
 void      rc_option_free (RcOption *option);
+
+/* TRUE if both cut the same pieces from the same floor at the same cost. */
+gboolean rc_option_is_same (const RcOption *a, const RcOption *b);

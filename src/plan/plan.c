@@ -2,6 +2,7 @@
 
 #include "area-plan.h"
 #include "cutting.h"
+#include "joint.h"
 #include "option.h"
 #include "rowcut-error.h"
 #include "site.h"
@@ -104,152 +105,60 @@ add_cuttings (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const
   return TRUE;
 }
 
-/* What the areas and stairs in one carpet cost together as the options are chosen now: their cuts on one roll bought to
- * measure, their seams and broken rules. `stairs`: pieces of that carpet. */
-static RcMoney
-weigh_together (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m)
+/* The pieces of the stairs in the carpet. (transfer full); NULL and an error naming a stair. */
+static GPtrArray *
+list_stairs (const RcPlan *plan, const RcGoods *carpet, GError **error)
 {
-  g_autoptr (GPtrArray) pieces = g_ptr_array_copy ((GPtrArray *)stairs, NULL, NULL);
-  g_ptr_array_set_free_func (pieces, NULL);
-  RcMoney cost = 0;
-  for (guint i = 0; i < plan->areas->len; i++)
+  g_autoptr (GPtrArray) stairs = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_piece_free);
+  for (guint i = 0; i < plan->measure->stairs->len; i++)
     {
-      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
-      const RcOption   *option = rc_area_plan_get_chosen (area_plan);
-      if (g_strcmp0 (area_plan->area->carpet, carpet->id) != 0)
+      const RcStair *stair = g_ptr_array_index (plan->measure->stairs, i);
+      RcPiece       *piece;
+      if (g_strcmp0 (stair->carpet, carpet->id) != 0)
         continue;
-      cost += option->cost - rc_weigh (rc_length_round_up (option->carpet_length, carpet->length_step), carpet_per_m);
-      for (guint k = 0; k < option->pieces->len; k++)
-        g_ptr_array_add (pieces, g_ptr_array_index (option->pieces, k));
+      piece = new_stair_piece (stair, error);
+      if (piece == NULL)
+        return NULL;
+      g_ptr_array_add (stairs, piece);
     }
-  g_autoptr (RcNestProblem) problem = rc_cutting_new_problem (carpet, pieces);
-  RcLength length = rc_nest_compute_quick_length (problem);
-  return cost + rc_weigh (rc_length_round_up (length, carpet->length_step), carpet_per_m);
+  return g_steal_pointer (&stairs);
 }
 
-/* A first answer may fit better beside the rest of the job than what a longer search finds for the area alone: its
- * options are candidates too, under one name. */
-static const char WITH_THE_JOB[] = "with-the-job";
-
+/* Until `end_us` all told; each carpet gets an equal part of what is left. */
 static gboolean
-has_option_like (const RcAreaPlan *area_plan, const RcOption *option)
-{
-  for (guint i = 0; i < area_plan->options->len; i++)
-    {
-      const RcOption *known = g_ptr_array_index (area_plan->options, i);
-      if (known->cost == option->cost && known->carpet_length == option->carpet_length)
-        return TRUE;
-    }
-  return FALSE;
-}
-
-static void
-add_candidates (RcAreaPlan *area_plan, const RcAreaPlan *first)
-{
-  for (guint i = 0; i < first->options->len; i++)
-    {
-      const RcOption *option = g_ptr_array_index (first->options, i);
-      if (has_option_like (area_plan, option))
-        continue;
-      RcOption *candidate = rc_option_copy (option);
-      g_free (candidate->name);
-      candidate->name = g_strdup (WITH_THE_JOB);
-      candidate->same_as = area_plan->options->len;
-      g_ptr_array_add (area_plan->options, candidate);
-    }
-}
-
-/* Of the candidates only one that was chosen stays. */
-static void
-drop_candidates (RcAreaPlan *area_plan)
-{
-  for (guint i = area_plan->options->len; i-- > 0;)
-    {
-      RcOption *option = g_ptr_array_index (area_plan->options, i);
-      if (i == area_plan->chosen || !g_str_equal (option->name, WITH_THE_JOB))
-        continue;
-      g_ptr_array_remove_index (area_plan->options, i);
-      if (area_plan->chosen > i)
-        area_plan->chosen--;
-    }
-  RcOption *chosen = g_ptr_array_index (area_plan->options, area_plan->chosen);
-  chosen->same_as = MIN (chosen->same_as, area_plan->chosen);
-}
-
-static RcAreaPlan *
-plan_area (RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, const RcPlanParams *params,
-           GError **error)
-{
-  g_autoptr (RcAreaPlan) first = NULL;
-  RcAreaPlan *area_plan = rc_area_plan_new (plan->job, plan->house, area, weights, params, error);
-  if (area_plan == NULL || params->seconds == 0)
-    return area_plan;
-  RcPlanParams at_once = *params;
-  at_once.seconds = 0;
-  first = rc_area_plan_new (plan->job, plan->house, area, weights, &at_once, error);
-  if (first == NULL)
-    g_clear_pointer (&area_plan, rc_area_plan_free);
-  else
-    add_candidates (area_plan, first);
-  return area_plan;
-}
-
-static gboolean
-is_free_to_choose (const RcFloorArea *area)
-{
-  return area->option == NULL || g_str_equal (area->option, WITH_THE_JOB);
-}
-
-/* Where the estimator has not taken an option: the one that is cheapest with all else that is cut from the carpet. Two
- * rounds over the areas; of equals the cheapest by itself stays. */
-static void
-choose_together (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m)
-{
-  RcMoney best = weigh_together (plan, carpet, stairs, carpet_per_m);
-  for (guint round = 0; round < 2; round++)
-    for (guint i = 0; i < plan->areas->len; i++)
-      {
-        RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
-        guint       taken = area_plan->chosen;
-        if (!is_free_to_choose (area_plan->area) || g_strcmp0 (area_plan->area->carpet, carpet->id) != 0)
-          continue;
-        for (guint o = 0; o < area_plan->options->len; o++)
-          {
-            area_plan->chosen = o;
-            RcMoney cost = weigh_together (plan, carpet, stairs, carpet_per_m);
-            if (cost < best)
-              {
-                best = cost;
-                taken = o;
-              }
-          }
-        area_plan->chosen = taken;
-      }
-}
-
-static gboolean
-choose_options (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, GError **error)
+choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weights, gpointer user_data,
+                 const RcPlanParams *params, gint64 end_us, GError **error)
 {
   for (guint g = 0; g < plan->job->goods->len; g++)
     {
       const RcGoods *goods = g_ptr_array_index (plan->job->goods, g);
       RcPlanWeights  weigh = { 0 };
-      g_autoptr (GPtrArray) stairs = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_piece_free);
+      gint64         now = g_get_monotonic_time ();
       if (goods->kind != RC_GOODS_CARPET)
         continue;
-      for (guint i = 0; i < plan->measure->stairs->len; i++)
-        {
-          const RcStair *stair = g_ptr_array_index (plan->measure->stairs, i);
-          RcPiece       *piece;
-          if (g_strcmp0 (stair->carpet, goods->id) != 0)
-            continue;
-          piece = new_stair_piece (stair, error);
-          if (piece == NULL)
-            return FALSE;
-          g_ptr_array_add (stairs, piece);
-        }
+      g_autoptr (GPtrArray) stairs = list_stairs (plan, goods, error);
+      if (stairs == NULL)
+        return FALSE;
       weights (goods, &weigh, user_data);
-      choose_together (plan, goods, stairs, weigh.carpet_per_m);
+      if (!rc_joint_choose (plan, goods, planners, stairs, weigh.carpet_per_m, params->seconds > 0,
+                            now + (end_us - now) / (plan->job->goods->len - g), params->cancellable, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* Each area by itself, in equal parts of half the time. */
+static gboolean
+plan_areas (RcPlan *plan, const GPtrArray *planners, double seconds, GError **error)
+{
+  gint64 end_us = g_get_monotonic_time () + (gint64)(seconds / 2 * G_USEC_PER_SEC);
+  for (guint i = 0; i < planners->len; i++)
+    {
+      double      left = (double)MAX (0, end_us - g_get_monotonic_time ()) / G_USEC_PER_SEC;
+      RcAreaPlan *area_plan = rc_area_planner_plan (g_ptr_array_index (planners, i), left / (planners->len - i), error);
+      if (area_plan == NULL)
+        return FALSE;
+      g_ptr_array_add (plan->areas, area_plan);
     }
   return TRUE;
 }
@@ -257,6 +166,8 @@ choose_options (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, GEr
 static gboolean
 fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params, GError **error)
 {
+  gint64 end_us = g_get_monotonic_time () + (gint64)(params->seconds * G_USEC_PER_SEC);
+  g_autoptr (GPtrArray) planners = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_planner_free);
   plan->house = rc_house_new (plan->measure, &plan->job->settings.closure, error);
   if (plan->house == NULL)
     return FALSE;
@@ -265,18 +176,16 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
       const RcFloorArea *area = g_ptr_array_index (plan->measure->areas, i);
       RcPlanWeights      weigh = { 0 };
       weights (rc_job_find_goods (plan->job, area->carpet), &weigh, user_data);
-      RcAreaPlan *area_plan = plan_area (plan, area, &weigh, params, error);
-      if (area_plan == NULL)
+      RcAreaPlanner *planner = rc_area_planner_new (plan->job, plan->house, area, &weigh, params, error);
+      if (planner == NULL)
         return FALSE;
-      g_ptr_array_add (plan->areas, area_plan);
+      g_ptr_array_add (planners, planner);
     }
-  if (!choose_options (plan, weights, user_data, error))
+  if (!plan_areas (plan, planners, params->seconds, error)
+      || !choose_together (plan, planners, weights, user_data, params, end_us, error))
     return FALSE;
   for (guint i = 0; i < plan->areas->len; i++)
-    {
-      drop_candidates (g_ptr_array_index (plan->areas, i));
-      add_area (plan, g_ptr_array_index (plan->areas, i));
-    }
+    add_area (plan, g_ptr_array_index (plan->areas, i));
   for (guint i = 0; i < plan->measure->stairs->len; i++)
     if (!add_stair (plan, g_ptr_array_index (plan->measure->stairs, i), error))
       return FALSE;

@@ -87,7 +87,7 @@ typedef struct
 {
   const RcFloorArea *area;       /* borrowed from the job */
   char              *key;        /* all that the options depend on */
-  double             seconds;    /* the time that was allowed to find them */
+  double             seconds;    /* the time that the whole plan was allowed when they were found */
   RcRegion          *floor;      /* as laid, in the house */
   RcArea             floor_area; /* exact, doubled */
   GPtrArray         *options;    /* of RcOption, cheapest first, at least one */
@@ -121,7 +121,7 @@ typedef struct
 
 typedef struct
 {
-  double   seconds; /* 0: the first answer only */
+  double   seconds; /* for the whole plan; 0: the first answer only */
   gboolean steady;  /* take the nester's first answers, so that the same input gives the same plan on any machine as
                        long as `seconds` suffice for the planner's own search */
   guint64       seed;

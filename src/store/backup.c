@@ -86,6 +86,20 @@ fail_on_file (const char *path, int number, GError **error)
   return FALSE;
 }
 
+/* The copy so far, with what SQLite may have left beside it. */
+static void
+throw_away (const char *part)
+{
+  static const char *const ends[] = { "", "-journal", "-wal", "-shm" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ends); i++)
+    {
+      g_autofree char *path = g_strconcat (part, ends[i], NULL);
+
+      g_unlink (path);
+    }
+}
+
 gboolean
 rc_backup_write (sqlite3 *db, const char *source, const char *path, GError **error)
 {
@@ -106,13 +120,13 @@ rc_backup_write (sqlite3 *db, const char *source, const char *path, GError **err
   close (file);
   if (!write_copy (db, part, error))
     {
-      g_unlink (part);
+      throw_away (part);
       return FALSE;
     }
   if (g_rename (part, target) != 0)
     {
       fail_on_file (target, errno, error);
-      g_unlink (part);
+      throw_away (part);
       return FALSE;
     }
   sync_folder (target);

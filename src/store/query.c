@@ -59,12 +59,22 @@ rc_query_start (RcQuery *query, RcStore *store, const char *sql, const RcValue *
   return TRUE;
 }
 
+/* A text that memory is too short for would otherwise be taken for none, and be lost when it is written back. */
+static gboolean
+has_texts (RcQuery *query)
+{
+  for (int i = 0; i < sqlite3_column_count (query->statement); i++)
+    if (sqlite3_column_type (query->statement, i) == SQLITE_TEXT && sqlite3_column_text (query->statement, i) == NULL)
+      return FALSE;
+  return TRUE;
+}
+
 gboolean
 rc_query_next (RcQuery *query, GError **error)
 {
   int code = sqlite3_step (query->statement);
 
-  if (code == SQLITE_ROW)
+  if (code == SQLITE_ROW && has_texts (query))
     return TRUE;
   if (code != SQLITE_DONE)
     {

@@ -190,13 +190,23 @@ is_left_open (const char *path)
   return g_stat (log, &status) == 0 && status.st_size > 0;
 }
 
+/* So that a transaction can be taken back when there is no memory left to prepare that. */
+static gboolean
+prepare_rollback (RcStore *store, GError **error)
+{
+  g_auto (RcQuery) query = { 0 };
+
+  return rc_query_start (&query, store, "ROLLBACK", NULL, 0, error);
+}
+
 static gboolean
 prepare (RcStore *store, const RcSchema *schema, GError **error)
 {
   gboolean left_open = is_left_open (store->path);
   int      version;
 
-  if (!configure (store, error) || !rc_schema_identify (store->db, store->path, schema, &version, error))
+  if (!configure (store, error) || !prepare_rollback (store, error)
+      || !rc_schema_identify (store->db, store->path, schema, &version, error))
     return FALSE;
   if (sqlite3_db_readonly (store->db, "main") == 1)
     return refuse (error, _ ("%s can only be read, not written: copy the store to where it can be."), store->path);

@@ -52,7 +52,8 @@ rc_store_fail (RcStore *store, const char *doing, GError **error)
 gboolean
 rc_store_begin (RcStore *store, const char *doing, GError **error)
 {
-  g_assert (sqlite3_get_autocommit (store->db));
+  /* One that could not be taken back when it was to be. */
+  rc_store_rollback (store);
   if (!rc_query_run (store, "BEGIN IMMEDIATE", NULL, 0, error))
     {
       g_prefix_error (error, "%s: ", doing);
@@ -80,7 +81,7 @@ rc_store_rollback (RcStore *store)
 {
   /* SQLite has taken some failed transactions back by itself. */
   if (!sqlite3_get_autocommit (store->db))
-    sqlite3_exec (store->db, "ROLLBACK", NULL, NULL, NULL);
+    rc_query_run (store, "ROLLBACK", NULL, 0, NULL);
   return FALSE;
 }
 

@@ -9,6 +9,8 @@ spoil (GRand *rand, const RcNestCaseStyle *style, RcNestRoll *roll)
     roll->width = style->width - style->grid * g_rand_int_range (rand, 0, 8);
   if (g_rand_boolean (rand))
     roll->trim = style->grid * g_rand_int_range (rand, 1, 4);
+  if (g_rand_boolean (rand))
+    roll->trim_end = style->grid * g_rand_int_range (rand, 1, 4);
   for (int f = g_rand_int_range (rand, 0, 3); f > 0; f--)
     {
       RcLength from = style->grid * g_rand_int_range (rand, 0, 40);
@@ -39,10 +41,55 @@ add_rolls (GRand *rand, const RcNestCaseStyle *style, RcNestProblem *problem)
       RcNestRoll *bought = rc_nest_roll_new (NULL, NULL, 0, 1);
 
       bought->cost_per_m = 20;
+      if (style->rough)
+        bought->trim_end = style->grid * g_rand_int_range (rand, 0, 3);
       g_ptr_array_add (problem->rolls, bought);
     }
   if (n > 0 && g_rand_boolean (rand))
     problem->buy_step = 4 * style->grid;
+}
+
+/* A place for a cut of quantity 1, as its pattern has it where that is counted from the roll itself. */
+static void
+pin (GRand *rand, const RcNestCaseStyle *style, RcNestCut *cut)
+{
+  RcLength room = style->width - cut->width, along = style->grid * g_rand_int_range (rand, 0, 50);
+  RcLength across = style->grid * g_rand_int_range (rand, 0, (gint32)(room / style->grid) + 1);
+
+  if (cut->quantity > 1)
+    return;
+  cut->is_along_pinned = g_rand_boolean (rand);
+  cut->is_across_pinned = g_rand_boolean (rand);
+  if (cut->repeat > 0 && cut->match == NULL)
+    along = cut->phase % cut->repeat + cut->repeat * (along / cut->repeat);
+  if (cut->across_repeat > 0)
+    cut->is_across_pinned = FALSE;
+  cut->along = along;
+  cut->across = across;
+}
+
+static void
+tie (GRand *rand, const RcNestCaseStyle *style, RcNestProblem *problem)
+{
+  RcLength across_repeat = style->grid * g_rand_int_range (rand, 2, 9);
+
+  for (guint c = 0; c < problem->cuts->len; c++)
+    {
+      RcNestCut *cut = problem->cuts->pdata[c];
+
+      if (cut->repeat > 0 && g_rand_boolean (rand))
+        cut->match = g_strdup_printf ("match %d", g_rand_int_range (rand, 0, 2));
+      if (g_rand_int_range (rand, 0, 3) == 0 && cut->width + across_repeat <= style->width)
+        {
+          cut->across_repeat = across_repeat;
+          cut->across_phase = style->grid * g_rand_int_range (rand, 0, 9);
+          cut->across_match = g_rand_boolean (rand) ? g_strdup ("match 0") : NULL;
+        }
+      if (g_rand_int_range (rand, 0, 4) == 0)
+        pin (rand, style, cut);
+    }
+  problem->least_balance = style->grid * g_rand_int_range (rand, 0, 10);
+  problem->least_balance_width = style->grid * g_rand_int_range (rand, 0, 20);
 }
 
 RcNestProblem *
@@ -81,6 +128,8 @@ rc_nest_case_new (GRand *rand, const RcNestCaseStyle *style)
       if (g_rand_int_range (rand, 0, 6) == 0)
         ((RcNestCut *)problem->cuts->pdata[c])->pinned_roll
             = (guint)g_rand_int_range (rand, 1, (gint32)problem->rolls->len + 1);
+  if (style->tied)
+    tie (rand, style, problem);
   return problem;
 }
 

@@ -13,6 +13,7 @@ typedef struct
   gboolean repeats;     /* a third of the problems gets repeats, alike or mixed */
   int      stages;
   gboolean rough; /* rolls of their own widths, with trims and flaws; cuts pinned to rolls */
+  gboolean tied;  /* patterns across, matches, cuts pinned to places where one can lie; leftovers of least sizes */
 } RcNestCaseStyle;
 
 RcNestProblem *rc_nest_case_new (GRand *rand, const RcNestCaseStyle *style);

@@ -171,6 +171,11 @@ test_mirror (void)
               stroke->to = problem->roll_width - from;
             }
         }
+      for (guint l = 0; l < answer->leftovers->len; l++)
+        {
+          RcNestLeftover *leftover = &g_array_index (answer->leftovers, RcNestLeftover, l);
+          leftover->across = problem->roll_width - leftover->across - leftover->width;
+        }
       rc_nest_check (problem, answer, &error);
       g_assert_no_error (error);
     }

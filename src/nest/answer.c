@@ -8,6 +8,7 @@ rc_nest_answer_new (void)
   self->placements = g_array_new (FALSE, FALSE, sizeof (RcNestPlacement));
   self->rolls = g_ptr_array_new_with_free_func (g_free);
   self->strokes = g_array_new (FALSE, FALSE, sizeof (RcNestStroke));
+  self->leftovers = g_array_new (FALSE, FALSE, sizeof (RcNestLeftover));
   return self;
 }
 
@@ -20,6 +21,7 @@ rc_nest_answer_free (RcNestAnswer *self)
   g_array_unref (self->placements);
   g_ptr_array_unref (self->rolls);
   g_array_unref (self->strokes);
+  g_array_unref (self->leftovers);
   g_free (self);
 }
 

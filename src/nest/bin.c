@@ -65,7 +65,9 @@ add_roll (GArray *bins, const RcNestProblem *problem, guint source, int lot)
 {
   const RcNestRoll *roll = problem->rolls->pdata[source];
   guint             count = roll->length == 0 ? 1 : roll->count;
-  RcNestBin bin = { source, 0, roll->trim, roll->length, problem->roll_width, roll->length, lot, roll->cost_per_m };
+  RcNestBin         bin
+      = { source,         0,   roll->trim,      roll->length - roll->trim_end, problem->roll_width, roll->length,
+          roll->trim_end, lot, roll->cost_per_m };
 
   if (roll->width > 0)
     bin.width = MIN (bin.width, roll->width);
@@ -84,7 +86,7 @@ rc_nest_bins_new_endless (RcLength width)
   RcNestBins *self = g_new0 (RcNestBins, 1);
 
   self->bins = g_new0 (RcNestBin, 1);
-  self->bins[0] = (RcNestBin){ 0, 0, 0, RC_NEST_ENDLESS, width, 0, 0, 1 };
+  self->bins[0] = (RcNestBin){ 0, 0, 0, RC_NEST_ENDLESS, width, 0, 0, 0, 1 };
   self->n = 1;
   self->n_lots = 1;
   self->lots = g_ptr_array_new ();
@@ -124,4 +126,10 @@ rc_nest_bins_free (RcNestBins *self)
   g_ptr_array_unref (self->lots);
   g_free (self->bins);
   g_free (self);
+}
+
+RcLength
+rc_nest_bin_compute_taken (const RcNestBin *bin, RcLength used, RcLength buy_step)
+{
+  return bin->roll_length > 0 ? used : rc_length_round_up (used + bin->trim_end, buy_step);
 }

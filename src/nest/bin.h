@@ -12,6 +12,7 @@ typedef struct
   RcLength start, end;   /* from the roll's start; end RC_NEST_ENDLESS when bought to measure */
   RcLength width;
   RcLength roll_length; /* of the whole roll; 0 when bought to measure */
+  RcLength trim_end;    /* off the roll's end */
   int      lot;         /* equal lots have equal numbers; goods to be bought have 0 */
   gint64   cost_per_m;
 } RcNestBin;
@@ -27,5 +28,9 @@ typedef struct
 RcNestBins *rc_nest_bins_new (const RcNestProblem *problem);
 RcNestBins *rc_nest_bins_new_endless (RcLength width);
 void        rc_nest_bins_free (RcNestBins *bins);
+
+/* What is taken of a roll whose last cut ends at `used` > 0: that much of stock, a whole number of steps of goods that
+ * are bought, with the end that is trimmed off. */
+RcLength rc_nest_bin_compute_taken (const RcNestBin *bin, RcLength used, RcLength buy_step);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestBins, rc_nest_bins_free)

@@ -170,9 +170,10 @@ find_least_gap (const RcNestItems *items, guint i)
 
       if (j == i)
         continue;
-      if (next->repeat == 0)
+      if (next->repeat == 0 || next->match != item->match)
         return 0;
-      if (j > 0 && next->repeat == next[-1].repeat && next->phase == next[-1].phase && j - 1 != i)
+      if (j > 0 && next->match == next[-1].match && next->repeat == next[-1].repeat && next->phase == next[-1].phase
+          && j - 1 != i)
         continue;
       common = find_divisor (item->repeat, next->repeat);
       gap = (next->phase - item->phase - item->h) % common;
@@ -225,6 +226,8 @@ rc_nest_bound_grid (const RcNestTask *task)
       grid = find_divisor (grid, item->h);
       if (item->repeat > 0)
         grid = find_divisor (find_divisor (grid, item->repeat), item->phase);
+      if (item->is_along_pinned)
+        grid = find_divisor (grid, ABS (item->along));
     }
   for (guint b = 0; b < task->bins->n; b++)
     grid = find_divisor (grid, task->bins->bins[b].start);

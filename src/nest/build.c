@@ -2,208 +2,6 @@
 
 typedef struct
 {
-  RcLength start, end; /* along the roll */
-  RcLength across;     /* where the next column would start */
-  RcLength width;      /* of its bin */
-  int      bin;
-  int      first_column; /* -1: none */
-} Level;
-
-typedef struct
-{
-  RcLength across, width, end;
-  int      next;
-} Column;
-
-struct _RcNestBuilder
-{
-  const RcNestTask *task;
-  Level            *levels;
-  Column           *columns;
-  int              *open; /* levels that may still take something */
-  RcLength         *bin_end;
-  int               n_levels, n_columns, n_open;
-};
-
-typedef struct
-{
-  gint64   score;
-  int      slot, column; /* index in open[]; column -1: a new one */
-  RcLength along;
-} Choice;
-
-RcNestBuilder *
-rc_nest_builder_new (const RcNestTask *task)
-{
-  RcNestBuilder *self = g_new0 (RcNestBuilder, 1);
-  guint          n = task->items->n + 1;
-
-  self->task = task;
-  self->levels = g_new (Level, n);
-  self->columns = g_new (Column, n);
-  self->open = g_new (int, n);
-  self->bin_end = g_new (RcLength, task->bins->n + 1);
-  return self;
-}
-
-void
-rc_nest_builder_free (RcNestBuilder *self)
-{
-  if (self == NULL)
-    return;
-  g_free (self->levels);
-  g_free (self->columns);
-  g_free (self->open);
-  g_free (self->bin_end);
-  g_free (self);
-}
-
-/* A level is closed for good when nothing fits beside its columns nor on top of any. */
-static gboolean
-is_full (const RcNestBuilder *self, const Level *level)
-{
-  const RcNestItems *items = self->task->items;
-
-  if (level->width - level->across >= items->least_w)
-    return FALSE;
-  for (int c = level->first_column; c >= 0; c = self->columns[c].next)
-    if (level->end - self->columns[c].end >= items->least_h && self->columns[c].width >= items->least_w)
-      return FALSE;
-  return TRUE;
-}
-
-static void
-try_level (const RcNestBuilder *self, const RcNestItem *item, int slot, int eagerness, Choice *best)
-{
-  const Level *level = &self->levels[self->open[slot]];
-
-  for (int c = level->first_column; c >= 0; c = self->columns[c].next)
-    {
-      const Column *column = &self->columns[c];
-      RcLength      along;
-      gint64        score;
-
-      if (column->width < item->w || level->end - column->end < item->h)
-        continue;
-      along = rc_nest_item_place (item, column->end);
-      if (along + item->h > level->end)
-        continue;
-      score = 16 * ((column->width - item->w) * item->h + (along - column->end) * item->w);
-      if (score < best->score)
-        *best = (Choice){ score, slot, c, along };
-    }
-  if (level->width - level->across >= item->w)
-    {
-      RcLength along = rc_nest_item_place (item, level->start);
-      gint64   score = eagerness * (level->end - level->start - item->h) * item->w;
-
-      if (along + item->h <= level->end && score < best->score)
-        *best = (Choice){ score, slot, -1, along };
-    }
-}
-
-static void
-add_column (RcNestBuilder *self, Level *level, const RcNestItem *item, RcLength along, RcNestSpot *spot)
-{
-  int c = self->n_columns++;
-
-  self->columns[c] = (Column){ level->across, item->w, along + item->h, level->first_column };
-  level->first_column = c;
-  *spot = (RcNestSpot){ level->bin, level->across, along };
-  level->across += item->w;
-}
-
-static gboolean
-open_level (RcNestBuilder *self, const RcNestItem *item, const guint *bin_order, RcNestSpot *spot)
-{
-  const RcNestBins *bins = self->task->bins;
-
-  for (guint k = 0; k < bins->n; k++)
-    {
-      guint            b = bin_order != NULL ? bin_order[k] : k;
-      const RcNestBin *bin = &bins->bins[b];
-      RcLength         along = rc_nest_item_place (item, self->bin_end[b]);
-      Level           *level = &self->levels[self->n_levels];
-
-      if (along + item->h > bin->end || !rc_nest_task_allows (self->task, item, bin))
-        continue;
-      *level = (Level){ self->bin_end[b], along + item->h, 0, bin->width, (int)b, -1 };
-      self->bin_end[b] = level->end;
-      add_column (self, level, item, along, spot);
-      if (!is_full (self, level))
-        self->open[self->n_open++] = self->n_levels;
-      self->n_levels++;
-      return TRUE;
-    }
-  *spot = (RcNestSpot){ -1, 0, 0 };
-  return FALSE;
-}
-
-static gboolean
-place (RcNestBuilder *self, const RcNestItem *item, int eagerness, const guint *bin_order, RcNestSpot *spot)
-{
-  Choice best = { G_MAXINT64, -1, -1, 0 };
-  Level *level;
-
-  for (int s = 0; s < self->n_open && best.score > 0; s++)
-    if ((item->group < 0 && item->pinned == 0 && self->task->bins->n == 1)
-        || rc_nest_task_allows (self->task, item, &self->task->bins->bins[self->levels[self->open[s]].bin]))
-      try_level (self, item, s, eagerness, &best);
-  if (best.slot < 0)
-    return open_level (self, item, bin_order, spot);
-
-  level = &self->levels[self->open[best.slot]];
-  if (best.column >= 0)
-    {
-      Column *column = &self->columns[best.column];
-
-      *spot = (RcNestSpot){ level->bin, column->across, best.along };
-      column->end = best.along + item->h;
-    }
-  else
-    add_column (self, level, item, best.along, spot);
-  if (is_full (self, level))
-    {
-      self->n_open--;
-      for (int s = best.slot; s < self->n_open; s++)
-        self->open[s] = self->open[s + 1];
-    }
-  return TRUE;
-}
-
-guint
-rc_nest_builder_run (RcNestBuilder *self, const guint *order, guint n_order, int eagerness, const guint *bin_order,
-                     RcNestSpot *spots)
-{
-  guint unplaced = 0;
-
-  self->n_levels = self->n_columns = self->n_open = 0;
-  for (guint b = 0; b < self->task->bins->n; b++)
-    self->bin_end[b] = self->task->bins->bins[b].start;
-  for (guint k = 0; k < n_order; k++)
-    unplaced += !place (self, &self->task->items->items[order[k]], eagerness, bin_order, &spots[order[k]]);
-  return unplaced;
-}
-
-RcLength
-rc_nest_builder_get_used (const RcNestBuilder *self)
-{
-  const RcNestBins *bins = self->task->bins;
-  RcLength          used = 0;
-
-  for (guint b = 0; b < bins->n; b++)
-    {
-      gboolean last = b + 1 == bins->n || bins->bins[b + 1].source != bins->bins[b].source
-                      || bins->bins[b + 1].copy != bins->bins[b].copy;
-
-      if (last && self->bin_end[b] > bins->bins[b].start)
-        used += self->bin_end[b];
-    }
-  return used;
-}
-
-typedef struct
-{
   gint64   key, tie;
   guint    index;
   RcLength phase;
@@ -303,8 +101,10 @@ rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots)
   g_autofree guint      *order = g_new (guint, n + 1);
   g_autofree guint      *reversed = g_new (guint, task->bins->n + 1);
   g_autofree RcNestSpot *tried = g_new (RcNestSpot, n + 1);
-  RcNestScore            best = { G_MAXUINT, G_MAXINT64, 0, G_MAXINT64, 0 };
+  RcNestScore            best = { .unplaced = G_MAXUINT };
+  RcNestRandom           random;
 
+  rc_nest_random_seed (&random, 1);
   reverse_bin_order (task->bins, reversed);
   for (int by = 0; by < RC_NEST_N_ORDERS; by++)
     {
@@ -316,6 +116,8 @@ rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots)
 
             if (best.unplaced != G_MAXUINT && g_cancellable_is_cancelled (task->cancellable))
               return;
+            if (by + (int)e > 0)
+              rc_nest_builder_vary (builder, &random);
             rc_nest_builder_run (builder, order, n, EAGERNESS[e], way == 0 ? NULL : reversed, tried);
             score = rc_nest_score (task, tried);
             if (rc_nest_score_compare (&score, &best) < 0)
@@ -359,7 +161,7 @@ rc_nest_build_quick_score (const RcNestTask *task)
   guint                  n = task->items->n;
   g_autofree guint      *order = g_new (guint, n + 1);
   g_autofree RcNestSpot *spots = g_new (RcNestSpot, n + 1);
-  RcNestScore            best = { G_MAXUINT, G_MAXINT64, 0, G_MAXINT64, 0 };
+  RcNestScore            best = { .unplaced = G_MAXUINT };
 
   for (int by = 0; by < QUICK_ORDERS; by++)
     {

@@ -7,6 +7,7 @@
 #pragma once
 
 #include "layout.h"
+#include "random.h"
 
 typedef struct _RcNestBuilder RcNestBuilder;
 
@@ -20,6 +21,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestBuilder, rc_nest_builder_free)
  * number that found none. */
 guint rc_nest_builder_run (RcNestBuilder *builder, const guint *order, guint n_order, int eagerness,
                            const guint *bin_order, RcNestSpot *spots);
+
+/* Lengths that cuts are pinned in are made longer at random, so that longer cuts fit beside; without pins nothing. */
+void rc_nest_builder_vary (RcNestBuilder *builder, RcNestRandom *random);
 
 /* The sum of the used lengths of the last run. */
 RcLength rc_nest_builder_get_used (const RcNestBuilder *builder);

@@ -46,6 +46,14 @@ get_width (const RcNestProblem *problem, const RcNestUse *use)
   return roll != NULL && roll->width > 0 && roll->width < problem->roll_width ? roll->width : problem->roll_width;
 }
 
+static RcLength
+get_trim_end (const RcNestProblem *problem, const RcNestUse *use)
+{
+  const RcNestRoll *roll = get_roll (problem, use);
+
+  return roll != NULL ? roll->trim_end : 0;
+}
+
 static gboolean
 check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error)
 {
@@ -72,24 +80,26 @@ check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **
           if (other->source == use->source && other->copy == use->copy)
             return fail (error, "Rolls %u and %u are the same roll", s, r);
         }
-      if (length > 0 ? use->length != length : use->length < use->used)
+      if (length > 0 ? use->length != length : use->length < use->used + get_trim_end (problem, use))
         return fail (error, "Roll %u has the wrong length", r);
       if (length == 0 && problem->buy_step > 0
-          && (use->length % problem->buy_step != 0 || use->length - use->used >= problem->buy_step))
+          && (use->length % problem->buy_step != 0
+              || use->length - use->used - get_trim_end (problem, use) >= problem->buy_step))
         return fail (error, "Roll %u is not bought in the least number of steps", r);
-      if (length == 0 && problem->buy_step == 0 && use->length != use->used)
+      if (length == 0 && problem->buy_step == 0 && use->length != use->used + get_trim_end (problem, use))
         return fail (error, "Roll %u is bought longer than it is used", r);
     }
   return TRUE;
 }
 
-/* Neither in the trimmed start of the roll nor over a flaw. */
+/* Neither in the trimmed ends of the roll nor over a flaw. */
 static gboolean
-check_sound (const RcNestRoll *roll, const RcNestCut *cut, const RcNestPlacement *placement, GError **error)
+check_sound (const RcNestRoll *roll, const RcNestUse *use, const RcNestCut *cut, const RcNestPlacement *placement,
+             GError **error)
 {
   if (roll == NULL)
     return TRUE;
-  if (placement->along < roll->trim)
+  if (placement->along < roll->trim || placement->along + placement->length > use->length - roll->trim_end)
     return fail (error, "Cut %s lies in the end that is trimmed off", cut->label);
   for (guint f = 0; roll->flaws != NULL && f < roll->flaws->len; f++)
     {
@@ -121,12 +131,18 @@ check_placement (const RcNestProblem *problem, const RcNestAnswer *answer, const
   if (placement->across < 0 || placement->along < 0 || placement->across + placement->width > get_width (problem, use)
       || placement->along + placement->length > use->length)
     return fail (error, "Cut %s leaves roll %u", cut->label, placement->roll);
-  if (!check_sound (get_roll (problem, use), cut, placement, error))
+  if (!check_sound (get_roll (problem, use), use, cut, placement, error))
     return FALSE;
   if (cut->pinned_roll > 0 && use->source + 1 != cut->pinned_roll)
     return fail (error, "Cut %s is not on the roll it is pinned to", cut->label);
-  if (cut->repeat > 0 && (placement->along - cut->phase) % cut->repeat != 0)
-    return fail (error, "Cut %s is off its pattern", cut->label);
+  if ((cut->is_along_pinned && placement->along != cut->along)
+      || (cut->is_across_pinned && placement->across != cut->across))
+    return fail (error, "Cut %s is not at the place it is pinned to", cut->label);
+  if (cut->repeat > 0 && cut->match == NULL && (placement->along - cut->phase) % cut->repeat != 0)
+    return fail (error, "Cut %s is off its pattern along the roll", cut->label);
+  if (cut->across_repeat > 0 && cut->across_match == NULL
+      && (placement->across - cut->across_phase) % cut->across_repeat != 0)
+    return fail (error, "Cut %s is off its pattern across the roll", cut->label);
   return TRUE;
 }
 
@@ -173,6 +189,35 @@ check_lots (const RcNestProblem *problem, const RcNestAnswer *answer, GError **e
         g_hash_table_insert (lots, cut->group, roll->lot);
       else if (g_strcmp0 (known, roll->lot) != 0)
         return fail (error, "The cuts of %s come from two dye lots", cut->group);
+    }
+  return TRUE;
+}
+
+/* Two cuts of one match show one pattern: every cut is compared with the one placed before it. */
+static gboolean
+check_matches (const RcNestProblem *problem, const RcNestAnswer *answer, gboolean along, GError **error)
+{
+  g_autoptr (GHashTable) placed = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint p = 0; p < answer->placements->len; p++)
+    {
+      const RcNestPlacement *here = &g_array_index (answer->placements, RcNestPlacement, p), *before;
+      const RcNestCut       *cut = problem->cuts->pdata[here->cut], *other;
+      char                  *match = along ? cut->match : cut->across_match;
+      RcLength               repeat = along ? cut->repeat : cut->across_repeat, shift;
+
+      if (match == NULL || repeat == 0)
+        continue;
+      before = g_hash_table_lookup (placed, match);
+      g_hash_table_insert (placed, match, (gpointer)here);
+      if (before == NULL)
+        continue;
+      other = problem->cuts->pdata[before->cut];
+      shift = along ? (here->along - cut->phase) - (before->along - other->phase)
+                    : (here->across - cut->across_phase) - (before->across - other->across_phase);
+      if (repeat != (along ? other->repeat : other->across_repeat) || shift % repeat != 0)
+        return fail (error, "Cuts %s and %s do not show the pattern of %s at one height", cut->label, other->label,
+                     match);
     }
   return TRUE;
 }
@@ -334,6 +379,59 @@ check_roll (const RcNestProblem *problem, const RcNestAnswer *answer, guint roll
   return TRUE;
 }
 
+/* Each leftover is on its roll, of use, sound, and free of cuts and of other leftovers. */
+static gboolean
+check_leftover (const RcNestProblem *problem, const RcNestAnswer *answer, guint index, GError **error)
+{
+  const RcNestLeftover *rest = &g_array_index (answer->leftovers, RcNestLeftover, index);
+  Box box = { { rest->across, rest->along }, { rest->across + rest->width, rest->along + rest->length }, 0 };
+  const RcNestUse  *use;
+  const RcNestRoll *roll;
+
+  if (rest->roll >= answer->rolls->len || rest->width <= 0 || rest->length <= 0)
+    return fail (error, "Leftover %u is nowhere", index);
+  use = answer->rolls->pdata[rest->roll];
+  roll = get_roll (problem, use);
+  if (rest->across < 0 || box.to[0] > get_width (problem, use) || rest->along < (roll != NULL ? roll->trim : 0)
+      || box.to[1] > use->length - get_trim_end (problem, use))
+    return fail (error, "Leftover %u leaves roll %u", index, rest->roll);
+  if (rest->length < problem->least_balance || rest->width < problem->least_balance_width)
+    return fail (error, "Leftover %u is too small to be of use", index);
+  for (guint f = 0; roll != NULL && roll->flaws != NULL && f < roll->flaws->len; f++)
+    {
+      const RcNestFlaw *flaw = &g_array_index (roll->flaws, RcNestFlaw, f);
+
+      if (rest->along < flaw->to && flaw->from < box.to[1])
+        return fail (error, "Leftover %u lies over a flaw", index);
+    }
+  for (guint p = 0; p < answer->placements->len; p++)
+    {
+      const RcNestPlacement *q = &g_array_index (answer->placements, RcNestPlacement, p);
+      Box piece = { { q->across, q->along }, { q->across + q->width, q->along + q->length }, q->cut };
+
+      if (q->roll == rest->roll && overlaps (&box, &piece))
+        return fail (error, "Leftover %u is cut into by cut %s", index, get_label (problem, q->cut));
+    }
+  for (guint k = 0; k < index; k++)
+    {
+      const RcNestLeftover *q = &g_array_index (answer->leftovers, RcNestLeftover, k);
+      Box                   other = { { q->across, q->along }, { q->across + q->width, q->along + q->length }, 0 };
+
+      if (q->roll == rest->roll && overlaps (&box, &other))
+        return fail (error, "Leftovers %u and %u overlap", k, index);
+    }
+  return TRUE;
+}
+
+static gboolean
+check_leftovers (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error)
+{
+  for (guint k = 0; k < answer->leftovers->len; k++)
+    if (!check_leftover (problem, answer, k, error))
+      return FALSE;
+  return TRUE;
+}
+
 gboolean
 rc_nest_check (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error)
 {
@@ -347,6 +445,9 @@ rc_nest_check (const RcNestProblem *problem, const RcNestAnswer *answer, GError 
     }
   if (!check_rolls (problem, answer, error) || !check_each_once (problem, answer, error)
       || !check_lots (problem, answer, error))
+    return FALSE;
+  if (!check_matches (problem, answer, TRUE, error) || !check_matches (problem, answer, FALSE, error)
+      || !check_leftovers (problem, answer, error))
     return FALSE;
   for (guint r = 0; r < answer->rolls->len; r++)
     {

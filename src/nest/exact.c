@@ -69,7 +69,7 @@ rc_nest_exact_can (const RcNestTask *task)
     most = task->items->has_repeats ? 1 : RC_NEST_MOST_EXACT_ANY;
   else if (task->items->has_repeats)
     most = RC_NEST_MOST_EXACT_REPEATS;
-  if (n == 0 || n > most || count_lot_choices (task) > MOST_LOT_CHOICES)
+  if (n == 0 || n > most || task->items->is_tied || count_lot_choices (task) > MOST_LOT_CHOICES)
     return FALSE;
   for (guint b = 1; b < task->bins->n; b++)
     if (task->bins->bins[b].source == task->bins->bins[b - 1].source
@@ -155,7 +155,7 @@ static Price
 get_price (const Exact *self, guint b, RcLength end, gboolean by_length)
 {
   const RcNestBin *bin = &self->task->bins->bins[b];
-  RcLength         taken = bin->roll_length == 0 ? rc_length_round_up (end, self->task->problem->buy_step) : end;
+  RcLength         taken = rc_nest_bin_compute_taken (bin, end, self->task->problem->buy_step);
 
   return (Price){ by_length ? end : taken * bin->cost_per_m, end };
 }

@@ -13,6 +13,8 @@ rc_nest_can_improve (const RcNestTask *task)
 {
   const RcNestItem *items = task->items->items;
 
+  if (task->items->is_tied)
+    return FALSE;
   for (guint i = 1; i < task->items->n; i++)
     if (items[i].repeat != items[0].repeat || items[i].phase != items[0].phase)
       return FALSE;

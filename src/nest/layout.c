@@ -1,5 +1,7 @@
 #include "layout.h"
 
+#include "leftover.h"
+
 static RcNestTask *
 task_new (const RcNestProblem *problem, RcNestBins *bins)
 {
@@ -37,6 +39,13 @@ rc_nest_task_free (RcNestTask *self)
   g_free (self);
 }
 
+/* Whether bin b is another stretch of the roll of the bin before it. */
+static gboolean
+continues_roll (const RcNestBins *bins, guint b)
+{
+  return b > 0 && bins->bins[b].source == bins->bins[b - 1].source && bins->bins[b].copy == bins->bins[b - 1].copy;
+}
+
 /* The lengths used of each roll, at the roll's first bin; 0 elsewhere. */
 static void
 sum_used (const RcNestTask *task, const RcNestSpot *spots, RcLength *used)
@@ -51,80 +60,42 @@ sum_used (const RcNestTask *task, const RcNestSpot *spots, RcLength *used)
         used[spots[i].bin] = MAX (used[spots[i].bin], end);
       }
   for (guint b = bins->n; b-- > 1;)
-    if (bins->bins[b].source == bins->bins[b - 1].source && bins->bins[b].copy == bins->bins[b - 1].copy)
+    if (continues_roll (bins, b))
       {
         used[b - 1] = MAX (used[b - 1], used[b]);
         used[b] = 0;
       }
 }
 
-typedef struct
+static void
+find_largest (const RcNestRest *rest, gpointer user_data)
 {
-  int      bin;
-  RcLength from, to;
-} Stretch;
+  gint64 *largest = user_data;
 
-static int
-compare_stretches (gconstpointer a, gconstpointer b)
-{
-  const Stretch *p = a, *q = b;
-
-  if (p->bin != q->bin)
-    return p->bin < q->bin ? -1 : 1;
-  return p->from < q->from ? -1 : p->from > q->from;
-}
-
-static guint
-count_cross_cuts (const RcNestTask *task, const RcNestSpot *spots)
-{
-  guint               n = task->items->n, cuts = 0;
-  g_autofree Stretch *list = g_new (Stretch, n + 1);
-  RcLength            reach = -1;
-  int                 bin = -1;
-
-  for (guint i = 0; i < n; i++)
-    list[i] = (Stretch){ spots[i].bin, spots[i].along, spots[i].along + task->items->items[i].h };
-  qsort (list, n, sizeof *list, compare_stretches);
-  for (guint i = 0; i < n; i++)
-    {
-      if (list[i].bin != bin || list[i].from >= reach)
-        cuts++;
-      reach = list[i].bin != bin ? list[i].to : MAX (reach, list[i].to);
-      bin = list[i].bin;
-    }
-  return cuts;
-}
-
-static gboolean
-starts_roll (const RcNestBins *bins, guint b)
-{
-  return b == 0 || bins->bins[b].source != bins->bins[b - 1].source || bins->bins[b].copy != bins->bins[b - 1].copy;
+  *largest = MAX (*largest, rest->width * rest->length);
 }
 
 RcNestScore
 rc_nest_score (const RcNestTask *task, const RcNestSpot *spots)
 {
-  const RcNestBins    *bins = task->bins;
-  RcNestScore          score = { 0 };
-  g_autofree RcLength *used = g_new (RcLength, bins->n + 1);
+  const RcNestBins         *bins = task->bins;
+  RcNestScore               score = { 0 };
+  g_autofree RcLength      *used = g_new (RcLength, bins->n + 1);
+  g_autofree RcNestSegment *segments = g_new (RcNestSegment, task->items->n + 1);
 
   sum_used (task, spots, used);
   for (guint i = 0; i < task->items->n; i++)
     score.unplaced += spots[i].bin < 0;
   for (guint b = 0; b < bins->n; b++)
-    if (starts_roll (bins, b))
+    if (used[b] > 0)
       {
         const RcNestBin *bin = &bins->bins[b];
-        RcLength         taken = used[b], whole = bin->roll_length;
 
-        if (bin->roll_length == 0)
-          taken = whole = rc_length_round_up (used[b], task->problem->buy_step);
-        score.cost += bin->cost_per_m * taken;
+        score.cost += bin->cost_per_m * rc_nest_bin_compute_taken (bin, used[b], task->problem->buy_step);
         score.used += used[b];
-        if (whole - used[b] >= task->problem->least_balance)
-          score.balance = MAX (score.balance, whole - used[b]);
       }
-  score.cross_cuts = count_cross_cuts (task, spots);
+  score.cross_cuts = rc_nest_list_segments (task, spots, segments);
+  rc_nest_each_leftover (task, segments, score.cross_cuts, used, find_largest, &score.balance);
   return score;
 }
 
@@ -137,9 +108,9 @@ rc_nest_score_compare (const RcNestScore *a, const RcNestScore *b)
     return a->cost < b->cost ? -1 : 1;
   if (a->balance != b->balance)
     return a->balance > b->balance ? -1 : 1;
-  if (a->used != b->used)
-    return a->used < b->used ? -1 : 1;
-  return a->cross_cuts < b->cross_cuts ? -1 : a->cross_cuts > b->cross_cuts;
+  if (a->cross_cuts != b->cross_cuts)
+    return a->cross_cuts < b->cross_cuts ? -1 : 1;
+  return a->used < b->used ? -1 : a->used > b->used;
 }
 
 static int
@@ -152,6 +123,47 @@ compare_placements (gconstpointer a, gconstpointer b)
   if (p->along != q->along)
     return p->along < q->along ? -1 : 1;
   return p->across < q->across ? -1 : p->across > q->across;
+}
+
+typedef struct
+{
+  const guint  *roll_of_bin; /* G_MAXUINT: not used */
+  RcNestAnswer *answer;
+} Leftovers;
+
+static void
+add_leftover (const RcNestRest *rest, gpointer user_data)
+{
+  Leftovers     *self = user_data;
+  RcNestLeftover leftover = { self->roll_of_bin[rest->bin], rest->across, rest->along, rest->width, rest->length };
+
+  if (leftover.roll != G_MAXUINT)
+    g_array_append_val (self->answer->leftovers, leftover);
+}
+
+static int
+compare_leftovers (gconstpointer a, gconstpointer b)
+{
+  const RcNestLeftover *p = a, *q = b;
+
+  if (p->roll != q->roll)
+    return p->roll < q->roll ? -1 : 1;
+  if (p->along != q->along)
+    return p->along < q->along ? -1 : 1;
+  return p->across < q->across ? -1 : p->across > q->across;
+}
+
+static void
+list_leftovers (const RcNestTask *task, const RcNestSpot *spots, const RcLength *used, const guint *roll_of_bin,
+                RcNestAnswer *answer)
+{
+  g_autofree RcNestSegment *segments = g_new (RcNestSegment, task->items->n + 1);
+  guint                     n = rc_nest_list_segments (task, spots, segments);
+  Leftovers                 leftovers = { roll_of_bin, answer };
+
+  g_array_set_size (answer->leftovers, 0);
+  rc_nest_each_leftover (task, segments, n, used, add_leftover, &leftovers);
+  g_array_sort (answer->leftovers, compare_leftovers);
 }
 
 void
@@ -175,11 +187,14 @@ rc_nest_layout_to_answer (const RcNestTask *task, const RcNestSpot *spots, RcNes
 
           *use = (RcNestUse){ bin->source, bin->copy, used[b], bin->roll_length };
           if (bin->roll_length == 0)
-            use->length = rc_length_round_up (used[b], task->problem->buy_step);
+            use->length = rc_nest_bin_compute_taken (bin, used[b], task->problem->buy_step);
           answer->used_length += used[b];
           g_ptr_array_add (answer->rolls, use);
         }
-      roll_of_bin[b] = answer->rolls->len - 1;
+      if (used[b] > 0)
+        roll_of_bin[b] = answer->rolls->len - 1;
+      else
+        roll_of_bin[b] = continues_roll (bins, b) ? roll_of_bin[b - 1] : G_MAXUINT;
     }
   for (guint i = 0; i < task->items->n; i++)
     {
@@ -189,4 +204,5 @@ rc_nest_layout_to_answer (const RcNestTask *task, const RcNestSpot *spots, RcNes
       g_array_append_val (answer->placements, placement);
     }
   g_array_sort (answer->placements, compare_placements);
+  list_leftovers (task, spots, used, roll_of_bin, answer);
 }

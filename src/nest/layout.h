@@ -10,14 +10,15 @@ typedef struct
   RcLength across, along;
 } RcNestSpot;
 
-/* In the order of weight: fewer items left over, cheaper, a larger single balance, less used, fewer cross cuts. */
+/* In the order of weight: fewer items left over, cheaper, a larger single leftover of use, fewer cuts right across the
+ * rolls, less used. */
 typedef struct
 {
   guint    unplaced;
-  gint64   cost; /* minor units per metre x ticks */
-  RcLength balance;
+  gint64   cost;       /* minor units per metre x ticks */
+  gint64   balance;    /* area of the largest leftover of use, square ticks */
+  guint    cross_cuts; /* lengths that cuts across part */
   RcLength used;
-  guint    cross_cuts;
 } RcNestScore;
 
 /* What every search works on; owns items and bins. */
@@ -39,11 +40,20 @@ void rc_nest_task_free (RcNestTask *task);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestTask, rc_nest_task_free)
 
+/* Whether a bin is wide enough for an item and agrees with its pins. */
+static inline gboolean
+rc_nest_item_may_lie (const RcNestItem *item, const RcNestBin *bin)
+{
+  return item->w <= bin->width && (item->pinned == 0 || item->pinned == bin->source + 1)
+         && (!item->is_along_pinned || (bin->start <= item->along && item->along + item->h <= bin->end))
+         && (!item->is_across_pinned || (item->across >= 0 && item->across + item->w <= bin->width));
+}
+
+/* The same, and the dye lot of the item's group. */
 static inline gboolean
 rc_nest_task_allows (const RcNestTask *task, const RcNestItem *item, const RcNestBin *bin)
 {
-  return item->w <= bin->width && (item->pinned == 0 || item->pinned == bin->source + 1)
-         && (item->group < 0 || task->lot_of_group[item->group] == bin->lot);
+  return rc_nest_item_may_lie (item, bin) && (item->group < 0 || task->lot_of_group[item->group] == bin->lot);
 }
 
 /* The score of spots[0 .. n-1]. */

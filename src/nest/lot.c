@@ -28,7 +28,7 @@ lot_takes_group (const RcNestTask *task, int lot, guint group)
       for (guint b = 0; b < task->bins->n && !fits; b++)
         {
           const RcNestBin *bin = &task->bins->bins[b];
-          fits = bin->lot == lot && item->w <= bin->width && (item->pinned == 0 || item->pinned == bin->source + 1)
+          fits = bin->lot == lot && rc_nest_item_may_lie (item, bin)
                  && rc_nest_item_place (item, bin->start) + item->h <= bin->end;
         }
       if (!fits)
@@ -113,8 +113,8 @@ rc_nest_lot_choose (RcNestTask *task, RcNestSpot *spots)
   g_autofree GArray    **choices = g_new0 (GArray *, n_groups + 1);
   g_autofree int        *best_lots = g_new0 (int, n_groups + 1);
   g_autofree RcNestSpot *tried = g_new (RcNestSpot, task->items->n + 1);
-  Search search = { task, choices, spots, tried, { G_MAXUINT, G_MAXINT64, 0, G_MAXINT64, 0 }, best_lots };
-  char  *reason = NULL;
+  Search                 search = { task, choices, spots, tried, { .unplaced = G_MAXUINT }, best_lots };
+  char                  *reason = NULL;
 
   for (guint g = 0; g < n_groups; g++)
     {

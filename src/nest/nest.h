@@ -3,6 +3,20 @@
  * Knows rectangles and rolls, not rooms. Every cut keeps its direction. Stage 1 cuts right across the roll, stage 2
  * along each such length, stage 3 across again; trimming one piece to size is not a stage. `across` is the offset from
  * the roll's left edge, `along` the offset from the roll's start.
+ *
+ * Patterned goods. A cut may be held to a pattern along the roll and to one across it, each by a repeat, a phase and
+ * perhaps a match:
+ *
+ *   repeat 0           free;
+ *   repeat, no match   place == phase (mod repeat), the place counted from the roll's start (or its left edge);
+ *   repeat and match   place - phase (mod repeat) is one and the same for all cuts of that match, on whatever roll they
+ *                      lie. Which one is up to the solver, or follows from a cut of the match that is pinned.
+ *
+ * So two pieces that must show the pattern at one height share a match and have one phase; where the second must show
+ * it 300 mm further on, its phase is greater by 300 mm. Only differences of phases count within a match. Matches along
+ * and across are apart: one name may be used for both. All cuts of a match have one repeat. A fill beside a full
+ * width whose left edge carries on the pattern from the full width's right edge has across_repeat R and across_phase
+ * `roll width mod R`, with no match.
  */
 #pragma once
 
@@ -14,13 +28,16 @@
 typedef struct
 {
   char    *label;
-  RcLength width;    /* across the roll, > 0 */
-  RcLength length;   /* along the roll, > 0 */
-  guint    quantity; /* >= 1 */
-  RcLength repeat;   /* 0: free along the roll; else along == phase (mod repeat) */
-  RcLength phase;
-  char    *group;       /* NULL: any roll. Cuts of one group must come from rolls of one dye lot */
-  guint    pinned_roll; /* 0: any roll; else only this one, counted from 1 in problem->rolls */
+  RcLength width;                       /* across the roll, > 0 */
+  RcLength length;                      /* along the roll, > 0 */
+  guint    quantity;                    /* >= 1 */
+  RcLength repeat, phase;               /* of the pattern along the roll */
+  RcLength across_repeat, across_phase; /* of the pattern across it */
+  char    *match, *across_match;        /* NULL: counted from the roll itself */
+  char    *group;                       /* NULL: any roll. Cuts of one group must come from rolls of one dye lot */
+  guint    pinned_roll;                 /* 0: any roll; else only this one, counted from 1 in problem->rolls */
+  gboolean is_along_pinned, is_across_pinned; /* lies at this place, if any is given: */
+  RcLength along, across;
 } RcNestCut;
 
 /* A length of a roll on which nothing may be cut: damaged, soiled, or already promised. */
@@ -38,17 +55,19 @@ typedef struct
   gint64   cost_per_m; /* what a metre taken from it counts, in minor units; lower is used first */
   RcLength width;      /* usable width where it is not the problem's; 0: as the problem says; never wider than that */
   RcLength trim;       /* off the roll's start before anything is cut */
+  RcLength trim_end;   /* off its end likewise; of goods to be bought so much more is bought */
   GArray  *flaws;      /* of RcNestFlaw, in any order; NULL: none. Only on rolls of a given length */
 } RcNestRoll;
 
 typedef struct
 {
-  RcLength   roll_width;    /* usable width */
-  GPtrArray *cuts;          /* of RcNestCut */
-  GPtrArray *rolls;         /* of RcNestRoll; empty means one roll bought to measure */
-  RcLength   buy_step;      /* lengths to be bought are multiples of this; 0: any */
-  int        stages;        /* 3, or 0 for any number of straight edge-to-edge cuts */
-  RcLength   least_balance; /* a balance shorter than this is waste and counts as none */
+  RcLength   roll_width;          /* usable width */
+  GPtrArray *cuts;                /* of RcNestCut */
+  GPtrArray *rolls;               /* of RcNestRoll; empty means one roll bought to measure */
+  RcLength   buy_step;            /* lengths to be bought are multiples of this; 0: any */
+  int        stages;              /* 3, or 0 for any number of straight edge-to-edge cuts */
+  RcLength   least_balance;       /* a leftover shorter than this is waste and counts as none */
+  RcLength   least_balance_width; /* likewise narrower */
 } RcNestProblem;
 
 typedef enum
@@ -72,7 +91,7 @@ typedef struct
   guint    source; /* index in problem->rolls (0 when that list is empty) */
   guint    copy;   /* which of its count */
   RcLength used;   /* from the roll's start to the end of the last cut */
-  RcLength length; /* the stock roll's length, or the length to buy (used, rounded up to buy_step) */
+  RcLength length; /* the stock roll's length, or the length to buy (used and trim_end, rounded up to buy_step) */
 } RcNestUse;
 
 /* One stroke of the knife, in the order a person makes them. */
@@ -84,6 +103,14 @@ typedef struct
   RcLength at, from, to;
 } RcNestStroke;
 
+/* A rectangle that is left over and of use: beyond the last cut of a roll, a whole width between cuts, or beside the
+ * cuts of a length at the roll's left or right edge. The trimmed ends are not part of it. */
+typedef struct
+{
+  guint    roll; /* index in answer->rolls */
+  RcLength across, along, width, length;
+} RcNestLeftover;
+
 typedef struct
 {
   RcNestStatus status;
@@ -93,6 +120,8 @@ typedef struct
   GArray      *placements;  /* of RcNestPlacement, by roll, along, across */
   GPtrArray   *rolls;       /* of RcNestUse (g_free), those used */
   GArray      *strokes;     /* of RcNestStroke */
+  GArray      *leftovers;   /* of RcNestLeftover, by roll, along, across: those not shorter than the problem's
+                               least_balance nor narrower than its least_balance_width */
 } RcNestAnswer;
 
 typedef struct
@@ -121,7 +150,11 @@ void           rc_nest_answer_free (RcNestAnswer *answer);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestProblem, rc_nest_problem_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestAnswer, rc_nest_answer_free)
 
-/* Always returns an answer; never NULL. params NULL: first answer only. (transfer full) */
+/* Always returns an answer; never NULL. params NULL: first answer only. (transfer full)
+ *
+ * In this order an answer is better that costs less (a metre of stock at its own value, goods to be bought by the
+ * length bought), leaves the larger single leftover of use (by area; stock that is not cut into counts too), cuts right
+ * across the rolls less often, uses less length. */
 RcNestAnswer *rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params);
 
 /* "optimal", "time-limit", "cancelled", "infeasible". */

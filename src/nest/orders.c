@@ -69,6 +69,8 @@ static void
 start_afresh (Orders *self, guint round)
 {
   self->eagerness = EAGERNESS[rc_nest_random_below (&self->random, G_N_ELEMENTS (EAGERNESS))];
+  if (round > 0)
+    rc_nest_builder_vary (self->builder, &self->random);
   rc_nest_sort_items (self->task->items, (RcNestOrder)(round % RC_NEST_N_ORDERS), self->order);
   self->now = build (self, self->order);
 }

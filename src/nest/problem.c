@@ -18,6 +18,8 @@ rc_nest_cut_free (RcNestCut *cut)
   if (cut == NULL)
     return;
   g_free (cut->label);
+  g_free (cut->match);
+  g_free (cut->across_match);
   g_free (cut->group);
   g_free (cut);
 }

@@ -4,8 +4,8 @@
 
 #include "bound.h"
 
-static char *
-format_length (RcLength length)
+char *
+rc_nest_reason_format_length (RcLength length)
 {
   g_autofree char *metric = rc_length_format (length, &RC_LENGTH_STYLE_METRIC);
   g_autofree char *imperial = rc_length_format (length, &RC_LENGTH_STYLE_IMPERIAL);
@@ -13,8 +13,8 @@ format_length (RcLength length)
   return g_strdup_printf ("%s (%s)", metric, imperial);
 }
 
-static const char *
-get_label (const RcNestTask *task, const RcNestItem *item)
+const char *
+rc_nest_reason_get_label (const RcNestTask *task, const RcNestItem *item)
 {
   const RcNestCut *cut = task->problem->cuts->pdata[item->cut];
 
@@ -30,7 +30,7 @@ check_item (const RcNestTask *task, const RcNestItem *item)
     {
       const RcNestBin *bin = &task->bins->bins[b];
 
-      if (item->pinned > 0 && item->pinned != bin->source + 1)
+      if (item->pinned > 0 && item->pinned <= MAX (task->problem->rolls->len, 1) && item->pinned != bin->source + 1)
         continue;
       widest = MAX (widest, bin->width);
       if (item->w <= bin->width)
@@ -38,22 +38,22 @@ check_item (const RcNestTask *task, const RcNestItem *item)
     }
   if (item->w <= 0 || item->h <= 0)
     return g_strdup_printf (_ ("Cut %s has no size: its width and its length must both be more than zero"),
-                            get_label (task, item));
+                            rc_nest_reason_get_label (task, item));
   if (item->w > widest)
     {
-      g_autofree char *has = format_length (item->w);
-      g_autofree char *may = format_length (widest);
+      g_autofree char *has = rc_nest_reason_format_length (item->w);
+      g_autofree char *may = rc_nest_reason_format_length (widest);
 
       return g_strdup_printf (_ ("Cut %s is %s wide, wider than every roll it may come from; at most %s can be cut"),
-                              get_label (task, item), has, may);
+                              rc_nest_reason_get_label (task, item), has, may);
     }
   if (item->h > longest)
     {
-      g_autofree char *has = format_length (item->h);
-      g_autofree char *may = format_length (MAX (longest, 0));
+      g_autofree char *has = rc_nest_reason_format_length (item->h);
+      g_autofree char *may = rc_nest_reason_format_length (MAX (longest, 0));
 
       return g_strdup_printf (_ ("Cut %s is %s long, longer than every roll it may come from; at most %s can be cut"),
-                              get_label (task, item), has, may);
+                              rc_nest_reason_get_label (task, item), has, may);
     }
   return NULL;
 }
@@ -70,7 +70,7 @@ rc_nest_reason_find (const RcNestTask *task)
       if (reason != NULL)
         return reason;
     }
-  return NULL;
+  return rc_nest_reason_for_ties (task);
 }
 
 /* The length that the items of `group` (-1: all) need at least. */
@@ -131,9 +131,9 @@ rc_nest_reason_for_group (const RcNestTask *task, guint group)
   if (need > most)
     {
       const char      *lot_name = task->bins->lots->pdata[best];
-      g_autofree char *needs = format_length (need);
-      g_autofree char *has = format_length (most);
-      g_autofree char *lacks = format_length (need - most);
+      g_autofree char *needs = rc_nest_reason_format_length (need);
+      g_autofree char *has = rc_nest_reason_format_length (most);
+      g_autofree char *lacks = rc_nest_reason_format_length (need - most);
 
       return g_strdup_printf (
           _ ("The cuts of %s must come from one dye lot and need at least %s; the largest, %s, has %s: %s too little"),
@@ -147,8 +147,8 @@ char *
 rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots)
 {
   RcLength         need = compute_need (task, -1), stock = compute_stock (task, -1);
-  g_autofree char *needs = format_length (need);
-  g_autofree char *has = format_length (stock);
+  g_autofree char *needs = rc_nest_reason_format_length (need);
+  g_autofree char *has = rc_nest_reason_format_length (stock);
   guint            left = 0, first = G_MAXUINT;
 
   for (guint i = 0; i < task->items->n; i++)
@@ -159,7 +159,7 @@ rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots)
       }
   if (need > stock)
     {
-      g_autofree char *lacks = format_length (need - stock);
+      g_autofree char *lacks = rc_nest_reason_format_length (need - stock);
 
       return g_strdup_printf (_ ("The cuts need at least %s of roll; the stock has %s: %s too little"), needs, has,
                               lacks);
@@ -167,5 +167,5 @@ rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots)
   return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE, "The cuts do not go onto the rolls in stock (%2$s): %1$u is left over, %3$s",
                    "The cuts do not go onto the rolls in stock (%2$s): %1$u are left over, the first %3$s", left),
-      left, has, get_label (task, &task->items->items[first]));
+      left, has, rc_nest_reason_get_label (task, &task->items->items[first]));
 }

@@ -7,6 +7,14 @@
  * such fault. (transfer full) */
 char *rc_nest_reason_find (const RcNestTask *task);
 
+/* Pins off the rolls, over damage, against a pattern, a match, a dye lot or each other; a match of two repeats. NULL
+ * when there is no such fault. (transfer full) */
+char *rc_nest_reason_for_ties (const RcNestTask *task);
+
+/* For messages: metric and imperial. (transfer full) */
+char       *rc_nest_reason_format_length (RcLength length);
+const char *rc_nest_reason_get_label (const RcNestTask *task, const RcNestItem *item);
+
 /* How much length is surely missing on the rolls of a lot for a group; 0 or less: none by these bounds. */
 RcLength rc_nest_reason_find_shortage (const RcNestTask *task, int lot, guint group);
 

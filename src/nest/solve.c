@@ -7,6 +7,7 @@
 #include "improve.h"
 #include "lot.h"
 #include "orders.h"
+#include "pins.h"
 #include "reason.h"
 #include "strokes.h"
 
@@ -157,7 +158,7 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
   answer->reason = find_first (task, spots);
   if (answer->reason == NULL)
     {
-      self.bound = rc_nest_bound_quick (task);
+      self.bound = MAX (rc_nest_bound_quick (task), rc_nest_pins_compute_bound (task));
       self.score = rc_nest_score (task, spots);
       if (params != NULL && params->seconds > 0)
         search (&self);

@@ -138,10 +138,17 @@ add_axis (RcPlanning *planning, double degrees, gboolean pinned)
   RcAxis        *axis = &planning->axes[planning->n_axes++];
   const RcGoods *carpet = rc_job_find_goods (planning->job, planning->area->carpet);
   axis->site = rc_site_new (planning->job, planning->house, planning->area, carpet, &planning->weights, 90 - degrees);
+  axis->pile_degrees = pinned ? degrees : face_entry (axis->site, planning->floor, degrees);
+  if (axis->pile_degrees != degrees) /* the frame's y runs the way the pile leans: then so does the roll */
+    {
+      rc_site_free (axis->site);
+      degrees = axis->pile_degrees;
+      axis->site
+          = rc_site_new (planning->job, planning->house, planning->area, carpet, &planning->weights, 90 - degrees);
+    }
   axis->search = rc_area_search_new (axis->site);
   axis->planning = planning;
   axis->found = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
-  axis->pile_degrees = pinned ? degrees : face_entry (axis->site, planning->floor, degrees);
   g_autoptr (GPtrArray) turned = rc_region_rotate (planning->floor, 90 - degrees);
   axis->bound = rc_area_bound_compute (axis->site, turned);
 }

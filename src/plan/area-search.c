@@ -50,7 +50,7 @@ find_shared_offsets (const RcSite *site)
       g_array_append_val (offsets, offset);
       return offsets;
     }
-  if (site->repeat == 0)
+  if (site->repeat == 0 && site->across_repeat == 0)
     return NULL;
   g_autoptr (GPtrArray) rooms = rc_region_new ();
   for (guint i = 0; i < site->rooms->len; i++)

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "pattern.h"
 #include "rule.h"
 
 void
@@ -49,9 +50,7 @@ get_layout (const RcPart *part)
 static RcLength
 get_raw_phase (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
 {
-  return rc_wrap (block->box.y0 - site->settings->trim_length / 2
-                      + rc_goods_compute_drop (site->carpet, rc_grid_get_step (grid, site, part->strip)),
-                  site->repeat);
+  return rc_pattern_find_place (site, grid, part, block).y;
 }
 
 /* The raw phase of the longest block, which starts a roll. */

@@ -165,6 +165,21 @@ rc_grid_get_step (const RcGrid *grid, const RcSite *site, guint strip)
   return (grid->first - grid->offset) / site->strip_width + strip;
 }
 
+RcBox
+rc_grid_get_cut_box (const RcGrid *grid, const RcSite *site, const RcPart *part, const RcBlock *block)
+{
+  RcLength strip_x0 = grid->first + site->strip_width * part->strip;
+  RcBox    box = block->box;
+  box.y0 -= site->settings->trim_length / 2;
+  box.y1 = box.y0 + block->cut_length;
+  if (part->box.x0 != strip_x0)
+    box.x0 = box.x1 - block->cut_width;
+  if (site->across_repeat > 0)
+    box.x0 = CLAMP (box.x0, strip_x0, strip_x0 + site->roll_width - block->cut_width);
+  box.x1 = box.x0 + block->cut_width;
+  return box;
+}
+
 guint
 rc_grid_count_side_ends (const RcGrid *grid, const RcCrossLine *line)
 {

@@ -38,5 +38,9 @@ gboolean rc_grid_refine (RcGrid *grid, const RcSite *site, const RcRegion *floor
 /* How many strip widths a strip lies from the line at the offset itself: the pattern of a half drop steps with it. */
 gint64 rc_grid_get_step (const RcGrid *grid, const RcSite *site, guint strip);
 
+/* Where the block's cut lies before trimming: the allowance over both ends, the spare width away from a side seam. With
+ * a pattern across it lies wholly over its strip's roll width, so that it can come from there. */
+RcBox rc_grid_get_cut_box (const RcGrid *grid, const RcSite *site, const RcPart *part, const RcBlock *block);
+
 /* At how many of its ends the cross seam meets a side seam. */
 guint rc_grid_count_side_ends (const RcGrid *grid, const RcCrossLine *line);

@@ -27,12 +27,13 @@ typedef struct
 {
   guint       number; /* 1.. over the whole plan: the same on floor, roll, lists and sheets */
   RcPieceKind kind;
-  char       *area;                  /* area id; NULL for a stair */
-  char       *room;                  /* id of the room that holds most of it, or the stair's id */
-  char       *goods;                 /* carpet's goods id */
-  RcRegion   *outline;               /* what is seen of it on the floor, trimmed; empty for a stair */
-  RcBox       cut_box;               /* where the cut lies before trimming, in the house; for a stair all zero */
-  double      pile_degrees;          /* the way its pile leans, counter-clockwise from east */
+  char       *area;         /* area id; NULL for a stair */
+  char       *room;         /* id of the room that holds most of it, or the stair's id */
+  char       *goods;        /* carpet's goods id */
+  RcRegion   *outline;      /* what is seen of it on the floor, trimmed; empty for a stair */
+  RcBox       cut_box;      /* where the cut lies before trimming, in the house; for a stair all zero */
+  RcPoint     cut_start;    /* its corner at the roll's start and left edge, pile leaning away from the start */
+  double      pile_degrees; /* the way its pile leans, counter-clockwise from east */
   RcLength    cut_width, cut_length; /* off the roll, allowances included */
   guint       strip;                 /* which strip of the area it lies in, from 0 */
   guint       fill;                  /* pieces joined end to end share this number, from 1; 0: not joined */

@@ -30,23 +30,6 @@ box_to_house (const RcSite *site, RcBox box)
   return rc_ring_compute_box (ring);
 }
 
-/* Where the cut lies before trimming: the allowance over both ends, the spare width away from a side seam. */
-static RcBox
-get_cut_box (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
-{
-  RcLength strip_x0 = grid->first + site->strip_width * part->strip;
-  RcLength below = site->settings->trim_length / 2;
-  gboolean keeps_left = part->box.x0 == strip_x0;
-  RcBox    box = block->box;
-  box.y0 -= below;
-  box.y1 = box.y0 + block->cut_length;
-  if (keeps_left)
-    box.x1 = box.x0 + block->cut_width;
-  else
-    box.x0 = box.x1 - block->cut_width;
-  return box;
-}
-
 static const char *
 find_room_id (const RcSite *site, const RcRegion *outline)
 {
@@ -74,6 +57,7 @@ add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block,
   if (outline == NULL)
     return FALSE;
 
+  RcBox    cut = rc_grid_get_cut_box (grid, site, part, block);
   RcPiece *piece = rc_piece_new (block->is_drop ? RC_PIECE_DROP : RC_PIECE_FILL);
   g_ptr_array_unref (piece->outline);
   piece->outline = rc_region_rotate (outline, -site->turn_degrees);
@@ -81,7 +65,8 @@ add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block,
   piece->area = g_strdup (site->area->id);
   piece->room = g_strdup (find_room_id (site, outline));
   piece->goods = g_strdup (site->carpet->id);
-  piece->cut_box = box_to_house (site, get_cut_box (site, grid, part, block));
+  piece->cut_box = box_to_house (site, cut);
+  piece->cut_start = to_house (site, (RcPoint){ cut.x0, cut.y0 });
   piece->pile_degrees = r->option->pile_degrees;
   piece->cut_width = block->cut_width;
   piece->cut_length = block->cut_length;

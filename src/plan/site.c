@@ -1,5 +1,7 @@
 #include "site.h"
 
+#include "pattern.h"
+
 static void
 site_room_free (gpointer data)
 {
@@ -68,6 +70,7 @@ rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, co
   site->roll_width = rc_goods_get_usable_width (carpet);
   site->strip_width = rc_site_compute_strip_width (site->roll_width, carpet->repeat_width);
   site->repeat = carpet->repeat_length;
+  site->across_repeat = rc_pattern_compute_across_repeat (carpet, site->strip_width);
   site->rooms = g_ptr_array_new_with_free_func (site_room_free);
   site->doors = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));
   site->windows = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));

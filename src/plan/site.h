@@ -1,4 +1,4 @@
-/* One area seen along one pile direction: everything the search needs, turned so that the pile runs along y.
+/* One area seen along one pile direction: everything the search needs, turned so that the pile leans along y.
  *
  * "Frame" coordinates are the house's turned by `turn_degrees` about the origin.
  */
@@ -36,10 +36,11 @@ typedef struct
   double               turn_degrees;
   RcLength             roll_width; /* usable */
   RcLength   strip_width;          /* roll_width, or its whole pattern repeats (CFI, pattern matching, parts 3 and 4) */
-  RcLength   repeat;
-  GPtrArray *rooms;   /* of RcSiteRoom, the area's */
-  GArray    *doors;   /* of RcSiteOpening: doors and archways of the area's rooms */
-  GArray    *windows; /* of RcSiteOpening */
+  RcLength   repeat;               /* along the pile; 0: none */
+  RcLength   across_repeat;        /* rc_pattern_compute_across_repeat */
+  GPtrArray *rooms;                /* of RcSiteRoom, the area's */
+  GArray    *doors;                /* of RcSiteOpening: doors and archways of the area's rooms */
+  GArray    *windows;              /* of RcSiteOpening */
 } RcSite;
 
 /* All arguments outlive the site. */

@@ -23,6 +23,8 @@ typedef struct
   int         n_least, n_most;
   int (*run) (RcStore *store, const StoreOptions *options, GStrv arguments);
   gboolean may_make; /* the store, when it is not there */
+  /* In place of `run`: with the store's path, for a store that may not open. Nullable. */
+  int (*run_closed) (const char *path, GStrv arguments);
   /* What is wrong with how the command is used, for people; NULL when nothing is. Nullable. */
   const char *(*find_fault) (const StoreOptions *options, GStrv arguments);
 } StoreCommand;
@@ -82,6 +84,32 @@ run_backup (RcStore *store, const StoreOptions *options, GStrv arguments)
   if (!rc_store_backup (store, arguments[0], &error))
     return fail ("backup", error);
   printf (_ ("Backed up to %s\n"), arguments[0]);
+  return RC_EXIT_DONE;
+}
+
+static int
+run_backups (const char *path, GStrv arguments)
+{
+  g_autoptr (GPtrArray) backups = rc_store_find_backups (path);
+
+  for (guint i = 0; i < backups->len; i++)
+    printf ("%s\n", (const char *)backups->pdata[i]);
+  if (backups->len == 0)
+    fprintf (stderr, _ ("There are no daily backups of %s\n"), path);
+  return RC_EXIT_DONE;
+}
+
+static int
+run_restore (const char *path, GStrv arguments)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *kept = rc_store_restore (path, arguments[0], &error);
+
+  if (kept == NULL)
+    return fail ("restore", error);
+  printf (_ ("%s is as it was in %s\n"), path, arguments[0]);
+  if (g_file_test (kept, G_FILE_TEST_EXISTS))
+    printf (_ ("What was there before is in %s\n"), kept);
   return RC_EXIT_DONE;
 }
 
@@ -261,13 +289,18 @@ run_jobs (RcStore *store, const StoreOptions *options, GStrv arguments)
 }
 
 static const StoreCommand commands[] = {
-  { "check", "", N_ ("Checks the store from end to end and says what is wrong."), 0, 0, run_check, FALSE, NULL },
-  { "backup", "FILE", N_ ("Copies the store, also while it is in use, to a new file."), 1, 1, run_backup, FALSE, NULL },
+  { "check", "", N_ ("Checks the store from end to end and says what is wrong."), 0, 0, run_check, FALSE, NULL, NULL },
+  { "backup", "FILE", N_ ("Copies the store, also while it is in use, to a new file."), 1, 1, run_backup, FALSE, NULL,
+    NULL },
+  { "backups", "", N_ ("Lists the daily backups, latest first."), 0, 0, NULL, FALSE, run_backups, NULL },
+  { "restore", "BACKUP", N_ ("Puts a backup in the place of the store, and keeps what was there beside it."), 1, 1,
+    NULL, FALSE, run_restore, NULL },
   { "import", "JOB.xml...", N_ ("Takes job files, or with --prices price lists in CSV, into the store."), 1, G_MAXINT,
-    run_import, TRUE, find_import_fault },
+    run_import, TRUE, NULL, find_import_fault },
   { "export", "JOB FILE", N_ ("Writes a job as a job file, or with --prices the price book as CSV."), 1, 2, run_export,
-    FALSE, find_export_fault },
-  { "jobs", "[WORDS...]", N_ ("Lists the jobs, or those that hold every word."), 0, G_MAXINT, run_jobs, FALSE, NULL },
+    FALSE, NULL, find_export_fault },
+  { "jobs", "[WORDS...]", N_ ("Lists the jobs, or those that hold every word."), 0, G_MAXINT, run_jobs, FALSE, NULL,
+    NULL },
 };
 
 static void
@@ -321,6 +354,12 @@ run (const StoreCommand *command, int argc, char **argv)
   fault = command->find_fault != NULL ? command->find_fault (&options, arguments) : NULL;
   if (fault != NULL)
     return rc_command_fail_usage (usage.name, "%s", fault);
+  if (command->run_closed != NULL)
+    {
+      g_autofree char *file = path != NULL ? g_strdup (path) : rc_store_dup_default_path ();
+
+      return command->run_closed (file, arguments);
+    }
   store = command->may_make ? rc_shop_store_open (path, &error) : rc_shop_store_open_existing (path, &error);
   if (store == NULL)
     return fail (command->name, error);

@@ -86,15 +86,14 @@ fail_on_file (const char *path, int number, GError **error)
   return FALSE;
 }
 
-/* The copy so far, with what SQLite may have left beside it. */
-static void
-throw_away (const char *part)
+void
+rc_backup_remove (const char *copy)
 {
   static const char *const ends[] = { "", "-journal", "-wal", "-shm" };
 
   for (guint i = 0; i < G_N_ELEMENTS (ends); i++)
     {
-      g_autofree char *path = g_strconcat (part, ends[i], NULL);
+      g_autofree char *path = g_strconcat (copy, ends[i], NULL);
 
       g_unlink (path);
     }
@@ -120,17 +119,25 @@ rc_backup_write (sqlite3 *db, const char *source, const char *path, GError **err
   close (file);
   if (!write_copy (db, part, error))
     {
-      throw_away (part);
+      rc_backup_remove (part);
       return FALSE;
     }
   if (g_rename (part, target) != 0)
     {
       fail_on_file (target, errno, error);
-      throw_away (part);
+      rc_backup_remove (part);
       return FALSE;
     }
   sync_folder (target);
   return TRUE;
+}
+
+gboolean
+rc_backup_replace (sqlite3 *from, sqlite3 *to, const char *path, GError **error)
+{
+  int code = copy_pages (from, to);
+
+  return code == SQLITE_OK || rc_store_fail_with (to, code, path, _ ("restoring"), error);
 }
 
 gboolean

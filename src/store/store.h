@@ -122,3 +122,16 @@ gboolean rc_store_check (RcStore *store, char **report, GError **error);
 
 /* SQLite's online backup to a new file; refuses one that exists. The file appears when it is complete. */
 gboolean rc_store_backup (RcStore *store, const char *path, GError **error);
+
+/* The rota: one backup a day, in the folder "rowcut.db.backups" beside the store, named by its day. Makes the one of
+ * `day` (ISO 8601 date) when it is not there yet, then removes those it makes superfluous: the latest 7 days' stay, and
+ * of those before the last of each month, for 24 months. Does nothing for a store in memory. */
+gboolean rc_store_back_up_daily (RcStore *store, const char *day, GError **error);
+/* The paths of those backups of the store `path`, latest first. (transfer full) */
+GPtrArray *rc_store_find_backups (const char *path);
+char      *rc_store_dup_backup_folder (const char *path);
+
+/* Puts a backup in the place of the store `path`, which may be open in other programs, damaged, or not there. The
+ * backup is checked in full before, and only read. What was there is kept beside it: the path of that is returned
+ * (transfer full); there is no such file when there was no store. NULL with an error when nothing was changed. */
+char *rc_store_restore (const char *path, const char *backup, GError **error);

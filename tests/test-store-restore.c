@@ -108,11 +108,13 @@ test_daily (Fixture *fixture, gconstpointer data)
   g_autoptr (GPtrArray) backups = NULL;
   g_autofree char *folder = rc_store_dup_backup_folder (fixture->path);
   g_autofree char *notes = g_build_filename (folder, "notes.txt", NULL);
+  g_autofree char *rest = g_build_filename (folder, "2026-02-28.db.A1b2C3", NULL);
   g_autofree char *first = save_titled (fixture, store, "J-1", "First");
   g_autofree char *later = NULL;
 
   g_assert_true (rc_store_back_up_daily (store, "2026-03-01", &error));
   g_assert_true (g_file_set_contents (notes, "mine", -1, NULL));
+  g_assert_true (g_file_set_contents (rest, "half of it", -1, NULL));
   later = save_titled (fixture, store, "J-1", "Later");
   g_assert_true (rc_store_back_up_daily (store, "2026-03-01", &error)); /* there already: stays as it was */
   for (guint day = 2; day < 12; day++)
@@ -127,6 +129,7 @@ test_daily (Fixture *fixture, gconstpointer data)
   g_assert_true (g_str_has_suffix (backups->pdata[0], "/shop.db.backups/2026-03-11.db"));
   g_assert_true (g_str_has_suffix (backups->pdata[RC_ROTA_N_DAYS], "/2026-03-04.db"));
   g_assert_true (g_file_test (notes, G_FILE_TEST_EXISTS));
+  g_assert_false (g_file_test (rest, G_FILE_TEST_EXISTS));
   g_unlink (notes);
   for (guint i = 0; i < backups->len; i++)
     {

@@ -4,6 +4,7 @@
 #include <locale.h>
 
 #include "colour-scheme.h"
+#include "daily-backup.h"
 #include "rowcut-data.h"
 #include "rowcut-ui.h"
 #include "shipped.h"
@@ -18,6 +19,7 @@ struct _RcDesk
   char           *store_path;
   RcStore        *store;
   RcColourScheme *colour_scheme;
+  guint           backup_timer;
 };
 
 G_DEFINE_FINAL_TYPE (RcDesk, rc_desk, GTK_TYPE_APPLICATION)
@@ -83,6 +85,7 @@ rc_desk_shutdown (GApplication *application)
 
   while ((windows = gtk_application_get_windows (GTK_APPLICATION (self))) != NULL)
     gtk_window_destroy (GTK_WINDOW (windows->data));
+  g_clear_handle_id (&self->backup_timer, g_source_remove);
   g_clear_pointer (&self->store, rc_store_close);
   g_clear_object (&self->colour_scheme);
   G_APPLICATION_CLASS (rc_desk_parent_class)->shutdown (application);
@@ -120,6 +123,8 @@ get_window (RcDesk *self)
     {
       g_autofree char *path = self->store_path ? g_strdup (self->store_path) : rc_store_dup_default_path ();
       self->store = rc_desk_open_store (path, &error);
+      if (self->store != NULL)
+        self->backup_timer = rc_daily_backup_start (GTK_APPLICATION (self), path);
     }
   if (self->store == NULL)
     {

@@ -93,6 +93,25 @@ rc_store_find_backups (const char *path)
   return paths;
 }
 
+/* What a program that was killed left of an earlier day's backup: "2026-03-01.db.A1b2C3" and what SQLite put beside it.
+ */
+*/
+static void
+remove_unfinished (const char *folder, const char *day)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    if (strlen (name) > DAY_LENGTH && is_day (name) && !g_str_has_prefix (name, day)
+        && g_str_has_prefix (name + DAY_LENGTH, SUFFIX "."))
+      {
+        g_autofree char *path = g_build_filename (folder, name, NULL);
+
+        g_unlink (path);
+      }
+}
+
 static void
 remove_superseded (const char *folder)
 {
@@ -120,6 +139,7 @@ rc_store_back_up_daily (RcStore *store, const char *day, GError **error)
   path = dup_backup_path (folder, day);
   if (g_file_test (path, G_FILE_TEST_EXISTS))
     return TRUE;
+  remove_unfinished (folder, day);
   if (g_mkdir_with_parents (folder, 0700) != 0)
     {
       g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("The folder %s for backups cannot be made: %s"), folder,

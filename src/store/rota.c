@@ -93,9 +93,7 @@ rc_store_find_backups (const char *path)
   return paths;
 }
 
-/* What a program that was killed left of an earlier day's backup: "2026-03-01.db.A1b2C3" and what SQLite put beside it.
- */
-*/
+/* What a program that was killed left of an earlier day's backup ("2026-03-01.db.A1b2C3"). */
 static void
 remove_unfinished (const char *folder, const char *day)
 {

@@ -61,7 +61,7 @@ static void
 send (Hand *hand, RcGestureEvent event)
 {
   RcGestureResult result = { 0 };
-  g_autoptr (RcHouse) house = rc_house_new (get_measure (hand), &hand->job->settings.closure, NULL);
+  g_autoptr (RcHouse) house = rc_house_new_rooms (get_measure (hand), &hand->job->settings.closure, NULL);
   g_autoptr (RcScene) scene = rc_scene_new (hand->job, get_measure (hand), house, 0);
 
   event.reach = 6 * IN;
@@ -138,7 +138,7 @@ type (Hand *hand, const char *text)
 static char *
 dup_corners (Hand *hand, const char *id)
 {
-  g_autoptr (RcHouse) house = rc_house_new (get_measure (hand), &hand->job->settings.closure, NULL);
+  g_autoptr (RcHouse) house = rc_house_new_rooms (get_measure (hand), &hand->job->settings.closure, NULL);
   g_autoptr (RcScene) scene = rc_scene_new (hand->job, get_measure (hand), house, 0);
   const RcSceneRoom *room = rc_scene_find_room (scene, id);
   GString           *text = g_string_new (NULL);
@@ -294,6 +294,193 @@ test_draw_refuses_crossing_walls (Hand *hand, gconstpointer data)
   g_assert_cmpuint (get_measure (hand)->rooms->len, ==, 0);
 }
 
+/* Moving. Two rooms side by side, a wall of 4 1/2 in between: room-1 at the left, room-2 at the right. */
+
+static void
+draw_two_rooms (Hand *hand)
+{
+  take (hand, "room", NULL);
+  drag (hand, 0, 0, 12 * FT, 10 * FT);
+  drag (hand, 12 * FT + 5 * IN, 2 * IN, 20 * FT, 10 * FT + 2 * IN);
+  take (hand, "choose", "room-1");
+}
+
+static void
+test_move_wall_outside (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  drag (hand, 0, 4 * FT, -2 * FT - IN / 4, 5 * FT);
+  assert_corners (hand, "room-1", "-24,0 -24,120 144,120 144,0");
+  g_assert_cmpstr (hand->step, ==, "Move a wall");
+  assert_corners (hand, "room-2", "148.5,0 148.5,120 240.5,120 240.5,0");
+}
+
+static void
+test_move_shared_wall (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  drag (hand, 12 * FT, 4 * FT, 14 * FT, 4 * FT);
+  assert_corners (hand, "room-1", "0,0 0,120 168,120 168,0");
+  assert_corners (hand, "room-2", "172.5,0 172.5,120 240.5,120 240.5,0");
+  assert_sound (hand);
+}
+
+static void
+test_move_wall_to_typed_length (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  press (hand, 12 * FT, 4 * FT);
+  move (hand, 13 * FT, 4 * FT);
+  type (hand, "11'6 1/2");
+  release (hand, 13 * FT, 4 * FT);
+  assert_corners (hand, "room-1", "0,0 0,120 138.5,120 138.5,0");
+  assert_corners (hand, "room-2", "143,0 143,120 240.5,120 240.5,0");
+}
+
+/* The room behind is wider: it gives way with a jog, and the wall takes its thickness along. */
+static void
+test_move_wall_into_a_longer_one (Hand *hand, gconstpointer data)
+{
+  take (hand, "room", NULL);
+  drag (hand, 0, 0, 10 * FT, 10 * FT);
+  drag (hand, -10 * FT, 10 * FT + 4.5 * IN, 20 * FT, 20 * FT);
+  take (hand, "choose", "room-1");
+  drag (hand, 5 * FT, 10 * FT, 5 * FT, 11 * FT);
+  assert_corners (hand, "room-1", "0,0 0,132 120,132 120,0");
+  assert_corners (hand, "room-2",
+                  "-120,124.5 -120,240.5 240,240.5 240,124.5 124.5,124.5 124.5,136.5 -4.5,136.5 -4.5,124.5");
+  assert_sound (hand);
+  drag (hand, 5 * FT, 11 * FT, 5 * FT, 10 * FT);
+  assert_corners (hand, "room-1", "0,0 0,120 120,120 120,0");
+  assert_sound (hand);
+}
+
+static void
+test_move_square_corner (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  drag (hand, 0, 10 * FT, -FT, 12 * FT);
+  assert_corners (hand, "room-1", "-12,0 -12,144 144,144 144,0");
+  g_assert_cmpstr (hand->step, ==, "Move a corner");
+  drag (hand, 12 * FT, 0, 12 * FT, FT);
+  assert_corners (hand, "room-1", "-12,12 -12,144 144,144 144,12");
+}
+
+static void
+test_move_corner_alone (Hand *hand, gconstpointer data)
+{
+  take (hand, "outline", NULL);
+  click (hand, 0, 0);
+  click (hand, 0, 10 * FT);
+  click (hand, 10 * FT, 10 * FT);
+  click (hand, 0, 0);
+  take (hand, "choose", "room-1");
+  drag (hand, 10 * FT, 10 * FT, 12 * FT, 8 * FT);
+  assert_corners (hand, "room-1", "0,0 0,120 144,96");
+}
+
+static void
+test_move_is_refused_where_it_cannot_be (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  drag (hand, 0, 4 * FT, 12 * FT, 4 * FT);
+  g_assert_nonnull (hand->fault);
+  assert_corners (hand, "room-1", "0,0 0,120 144,120 144,0");
+  press (hand, 0, 4 * FT);
+  move (hand, 2 * FT, 4 * FT);
+  key (hand, RC_EVENT_ESCAPE);
+  release (hand, 2 * FT, 4 * FT);
+  assert_corners (hand, "room-1", "0,0 0,120 144,120 144,0");
+}
+
+/* Doors stay where they are in the house while the wall before them gets longer. */
+static void
+test_move_keeps_doors_in_place (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  RcOpening *door = rc_room_edit_add_opening (get_room (hand, "room-1"), RC_OPENING_DOOR, 1, RC_UNITS_IMPERIAL);
+  door->offset = 2 * FT;
+  drag (hand, 0, 4 * FT, -FT, 4 * FT);
+  const RcOpening *moved = g_ptr_array_index (get_room (hand, "room-1")->openings, 0);
+  g_assert_cmpint (moved->offset, ==, 3 * FT);
+  drag (hand, 3 * FT + 4 * IN, 10 * FT, 5 * FT + 4 * IN, 10 * FT);
+  g_assert_cmpstr (hand->step, ==, "Place of an opening");
+  moved = g_ptr_array_index (get_room (hand, "room-1")->openings, 0);
+  g_assert_cmpint (moved->offset, ==, 5 * FT);
+  press (hand, 5 * FT + 4 * IN, 10 * FT);
+  type (hand, "6 1/2");
+  key (hand, RC_EVENT_ENTER);
+  moved = g_ptr_array_index (get_room (hand, "room-1")->openings, 0);
+  g_assert_cmpint (moved->offset, ==, 13 * IN / 2);
+}
+
+static void
+test_move_room_and_cutout (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  static const RcPoint HEARTH[] = { { 0, 0 }, { 48, 0 }, { 48, 24 }, { 0, 24 } };
+  RcRing              *ring = rc_ring_new ();
+  for (guint i = 0; i < 4; i++)
+    {
+      RcPoint point = { 3 * FT + HEARTH[i].x * IN, 3 * FT + HEARTH[i].y * IN };
+      g_array_append_val (ring, point);
+    }
+  g_ptr_array_add (get_room (hand, "room-1")->cutouts, ring);
+  drag (hand, 4 * FT, 4 * FT, 5 * FT + IN / 3, 4 * FT);
+  g_assert_cmpstr (hand->step, ==, "Move a cut-out");
+  g_assert_cmpint (rc_ring_get ((RcRing *)get_room (hand, "room-1")->cutouts->pdata[0], 0)->x, ==, 4 * FT);
+  /* The cut-out stays when the first corner moves. */
+  drag (hand, 0, 4 * FT, -FT, 4 * FT);
+  g_assert_cmpint (rc_ring_get ((RcRing *)get_room (hand, "room-1")->cutouts->pdata[0], 0)->x, ==, 5 * FT);
+  take (hand, "move", NULL);
+  drag (hand, 2 * FT, 2 * FT, 2 * FT, 12 * FT + IN);
+  assert_corners (hand, "room-1", "-12,120 -12,240 144,240 144,120");
+}
+
+/* A room that its door places: only what the hand holds moves. */
+static void
+test_move_keeps_rooms_placed_by_doors (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  RcRoom    *one = get_room (hand, "room-1"), *two = get_room (hand, "room-2");
+  RcOpening *door = rc_room_edit_add_opening (one, RC_OPENING_DOOR, 2, RC_UNITS_IMPERIAL);
+  RcOpening *back = rc_room_edit_add_opening (two, RC_OPENING_DOOR, 0, RC_UNITS_IMPERIAL);
+  door->to_room = g_strdup (two->id);
+  back->to_room = g_strdup (one->id);
+  two->placed = FALSE;
+  two->at = (RcPoint){ 0, 0 };
+  assert_corners (hand, "room-2", "148.5,0 148.5,120 240.5,120 240.5,0");
+  drag (hand, 12 * FT, 2 * FT, 14 * FT, 2 * FT);
+  assert_corners (hand, "room-1", "0,0 0,120 168,120 168,0");
+  assert_corners (hand, "room-2", "172.5,0 172.5,120 240.5,120 240.5,0");
+  assert_sound (hand);
+  g_assert_false (get_room (hand, "room-2")->placed);
+  g_assert_cmpint (get_room (hand, "room-2")->at.x, ==, 0);
+  /* Dragged away, the door leads nowhere any more. */
+  take (hand, "move", NULL);
+  drag (hand, 16 * FT, 4 * FT, 20 * FT, 14 * FT);
+  g_assert_cmpstr (hand->step, ==, "Move a room");
+  g_assert_null (((RcOpening *)get_room (hand, "room-1")->openings->pdata[0])->to_room);
+  g_assert_true (get_room (hand, "room-2")->placed);
+}
+
+static void
+test_click_on_a_grip_chooses (Hand *hand, gconstpointer data)
+{
+  RcGestureResult result = { 0 };
+
+  draw_two_rooms (hand);
+  g_autoptr (RcScene) scene = rc_scene_new (hand->job, get_measure (hand), NULL, 0);
+  RcGestureEvent event = { .kind = RC_EVENT_PRESS, .at = { 12 * FT, 4 * FT }, .reach = 6 * IN };
+  RcGesture      gesture = rc_gesture_handle (hand->gesture, scene, &event, &result);
+  event.kind = RC_EVENT_RELEASE;
+  gesture = rc_gesture_handle (gesture, scene, &event, &result);
+  g_assert_true (result.is_click);
+  g_assert_cmpstr (result.room, ==, "room-1");
+  g_assert_cmpuint (result.wall, ==, 3);
+  g_assert_false (gesture.is_active);
+}
+
 #define TEST(path, function) g_test_add (path, Hand, NULL, hand_set_up, function, hand_tear_down)
 
 int
@@ -308,5 +495,16 @@ main (int argc, char **argv)
   TEST ("/gesture/draw/outline-by-arrows", test_draw_outline_by_arrows);
   TEST ("/gesture/draw/outline-takes-back", test_draw_outline_takes_back);
   TEST ("/gesture/draw/refuses-crossing-walls", test_draw_refuses_crossing_walls);
+  TEST ("/gesture/move/wall-outside", test_move_wall_outside);
+  TEST ("/gesture/move/shared-wall", test_move_shared_wall);
+  TEST ("/gesture/move/wall-to-typed-length", test_move_wall_to_typed_length);
+  TEST ("/gesture/move/wall-into-a-longer-one", test_move_wall_into_a_longer_one);
+  TEST ("/gesture/move/square-corner", test_move_square_corner);
+  TEST ("/gesture/move/corner-alone", test_move_corner_alone);
+  TEST ("/gesture/move/is-refused-where-it-cannot-be", test_move_is_refused_where_it_cannot_be);
+  TEST ("/gesture/move/keeps-doors-in-place", test_move_keeps_doors_in_place);
+  TEST ("/gesture/move/room-and-cutout", test_move_room_and_cutout);
+  TEST ("/gesture/move/keeps-rooms-placed-by-doors", test_move_keeps_rooms_placed_by_doors);
+  TEST ("/gesture/move/click-on-a-grip-chooses", test_click_on_a_grip_chooses);
   return g_test_run ();
 }

@@ -5,7 +5,9 @@
 #include "gesture-drawing.h"
 #include "viewport.h"
 
-#define REACH_PX 9.0
+#define REACH_PX     9.0
+#define EMPTY_WIDTH  (15 * RC_TICKS_PER_M)
+#define EMPTY_HEIGHT (10 * RC_TICKS_PER_M)
 
 struct _RcFloorHand
 {
@@ -50,8 +52,7 @@ get_scene (RcFloorHand *hand)
   RcOutcome       *outcome = rc_document_get_outcome (hand->document);
   const RcJob     *job = rc_document_get_job (hand->document);
   const RcMeasure *measure = rc_document_get_measure (hand->document);
-  g_autoptr (RcHouse) now
-      = rc_document_is_planned (hand->document) ? NULL : rc_house_new (measure, &job->settings.closure, NULL);
+  g_autoptr (RcHouse) now = rc_house_new_rooms (measure, &job->settings.closure, NULL);
   hand->scene = rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, hand->floor);
   return hand->scene;
 }
@@ -132,6 +133,15 @@ tell (RcFloorHand *hand, const char *text)
   gtk_widget_activate_action (hand->floor_view, "win.tell", "s", text);
 }
 
+static void
+choose (RcFloorHand *hand, const char *room, guint wall)
+{
+  RcChoice choice = rc_choice_of_thing (RC_THING_ROOM, room);
+
+  choice.wall = wall;
+  rc_document_choose (hand->document, choice);
+}
+
 /* Saves what the gesture made. Choosing comes after, when the job has it. */
 static void
 take_result (RcFloorHand *hand, RcGestureResult *result)
@@ -140,14 +150,9 @@ take_result (RcFloorHand *hand, RcGestureResult *result)
 
   if (result->fault)
     tell (hand, result->fault);
-  if (result->job && rc_document_commit (hand->document, g_steal_pointer (&result->job), result->step, NULL, &error))
-    {
-      RcChoice choice = rc_document_get_choice (hand->document);
-      if (result->room)
-        choice = rc_choice_of_thing (RC_THING_ROOM, result->room);
-      choice.wall = result->room ? result->wall : choice.wall;
-      rc_document_choose (hand->document, choice);
-    }
+  if (result->job && rc_document_commit (hand->document, g_steal_pointer (&result->job), result->step, NULL, &error)
+      && result->room)
+    choose (hand, result->room, result->wall);
   if (error)
     tell (hand, error->message);
 }
@@ -163,7 +168,9 @@ handle (RcFloorHand *hand, const RcGestureEvent *event)
   if (scene == NULL)
     return FALSE;
   hand->gesture = rc_gesture_handle (hand->gesture, scene, event, &result);
-  gboolean is_click = result.is_click;
+  gboolean is_click = result.is_click && result.room == NULL;
+  if (result.is_click && result.room)
+    choose (hand, result.room, result.wall);
   take_result (hand, &result);
   rc_gesture_result_clear (&result);
   if (hand->gesture.tool != tool)
@@ -279,6 +286,31 @@ rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType state)
     }
   handle (hand, &event);
   return TRUE;
+}
+
+void
+rc_floor_hand_draw_rooms (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view,
+                          cairo_t *cr)
+{
+  const RcScene *scene = get_scene (hand);
+  if (scene)
+    rc_gesture_drawing_draw_rooms (scene, palette, font_size, view, cr);
+}
+
+RcBox
+rc_floor_hand_get_box (RcFloorHand *hand)
+{
+  const RcScene *scene = get_scene (hand);
+  RcBox          box = { 0, 0, EMPTY_WIDTH, EMPTY_HEIGHT };
+
+  for (guint i = 0; scene && i < scene->rooms->len; i++)
+    {
+      const RcSceneRoom *room = g_ptr_array_index (scene->rooms, i);
+      RcBox              one = rc_ring_compute_box (room->corners);
+      box = i == 0 ? one
+                   : (RcBox){ MIN (box.x0, one.x0), MIN (box.y0, one.y0), MAX (box.x1, one.x1), MAX (box.y1, one.y1) };
+    }
+  return box;
 }
 
 void

@@ -35,5 +35,10 @@ gboolean rc_floor_hand_release (RcFloorHand *hand, const RcView *view, double x,
 /* TRUE when the key belongs to the gesture. */
 gboolean rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType state);
 
-void rc_floor_hand_draw (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view,
-                         cairo_t *cr);
+/* The rooms as they are now, where no plan shows them. */
+void rc_floor_hand_draw_rooms (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view,
+                               cairo_t *cr);
+/* What the rooms of the storey cover; on an empty one, room enough to draw a house. */
+RcBox rc_floor_hand_get_box (RcFloorHand *hand);
+void  rc_floor_hand_draw (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view,
+                          cairo_t *cr);

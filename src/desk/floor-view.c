@@ -62,11 +62,10 @@ set_view (RcFloorView *self, RcView view)
 static void
 fit_now (RcFloorView *self)
 {
-  const RcHouse *house = get_house (self);
+  double margin = FIT_MARGIN + rc_palette_get_font_size (GTK_WIDGET (self));
 
-  if (house && self->width > 0 && self->height > 0)
-    self->view = rc_view_fit (house, self->floor, 0, 0, self->width, self->height,
-                              FIT_MARGIN + rc_palette_get_font_size (GTK_WIDGET (self)));
+  if (self->document && self->width > 0 && self->height > 0)
+    self->view = rc_view_fit_box (rc_floor_hand_get_box (self->hand), 0, 0, self->width, self->height, margin);
   redraw (self);
 }
 
@@ -156,7 +155,10 @@ draw (RcFloorView *self, cairo_t *cr)
   cairo_set_source_rgb (cr, palette->paper[0], palette->paper[1], palette->paper[2]);
   cairo_paint (cr);
   if (outcome == NULL)
-    return;
+    {
+      rc_floor_hand_draw_rooms (self->hand, palette, drawing.font_size, &self->view, cr);
+      return;
+    }
   if (!rc_document_is_stale (self->document))
     {
       rc_floor_drawing_draw (&drawing, &self->view, cr);
@@ -167,6 +169,7 @@ draw (RcFloorView *self, cairo_t *cr)
   rc_floor_drawing_draw (&drawing, &self->view, cr);
   cairo_pop_group_to_source (cr);
   cairo_paint_with_alpha (cr, STALE_ALPHA);
+  rc_floor_hand_draw_rooms (self->hand, palette, drawing.font_size, &self->view, cr);
   draw_walk (self, palette, cr);
 }
 
@@ -243,6 +246,7 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, RcFloorView *self)
   gtk_widget_grab_focus (GTK_WIDGET (self));
   self->is_in_hand = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (drag)) == GDK_BUTTON_PRIMARY
                      && rc_floor_hand_press (self->hand, &self->view, x, y, get_state (drag));
+  self->is_fitted &= !self->is_in_hand; /* nothing jumps away under the hand */
 }
 
 static void

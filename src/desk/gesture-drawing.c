@@ -7,6 +7,7 @@
 
 #define OUTLINE_WIDTH 2.5
 #define STRONG_WIDTH  5.0
+#define ROOM_WIDTH    2.0
 #define GUIDE_DASH    4.0
 #define FILL_ALPHA    0.12
 #define LABEL_PAD     4.0
@@ -108,6 +109,41 @@ rc_gesture_drawing_draw (const RcSketch *sketch, const RcJob *job, const RcPalet
   rc_pen_init (&pen, cr, view, palette, font_size);
   for (guint i = 0; i < sketch->lengths->len; i++)
     draw_length (&pen, &g_array_index (sketch->lengths, RcSketchLength, i), job, view);
+  rc_pen_clear (&pen);
+  cairo_restore (cr);
+}
+
+static void
+draw_name (RcPen *pen, const RcSceneRoom *room)
+{
+  RcBox  box = rc_ring_compute_box (room->corners);
+  RcSpot middle = rc_pen_get_spot (pen, (RcPoint){ (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 });
+
+  rc_pen_set_colour (pen, pen->palette->ink, 1);
+  rc_pen_draw_text (pen, rc_room_get_name (room->room), pen->font_size, TRUE, middle, 0, TRUE);
+}
+
+void
+rc_gesture_drawing_draw_rooms (const RcScene *scene, const RcPalette *palette, double font_size, const RcView *view,
+                               cairo_t *cr)
+{
+  RcPen pen;
+
+  cairo_save (cr);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_set_line_width (cr, ROOM_WIDTH);
+  rc_pen_init (&pen, cr, view, palette, font_size);
+  for (guint r = 0; r < scene->rooms->len; r++)
+    {
+      const RcSceneRoom *room = g_ptr_array_index (scene->rooms, r);
+      cairo_new_path (cr);
+      for (guint i = 0; i < room->corners->len; i++)
+        add_line (cr, view, *rc_ring_get (room->corners, i));
+      cairo_close_path (cr);
+      set_colour (cr, palette->ink, 0.8);
+      cairo_stroke (cr);
+      draw_name (&pen, room);
+    }
   rc_pen_clear (&pen);
   cairo_restore (cr);
 }

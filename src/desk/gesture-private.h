@@ -11,6 +11,10 @@ void rc_gesture_draw_handle (RcGesture *gesture, const RcScene *scene, const RcG
                              RcGestureResult *result);
 void rc_gesture_draw_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
 
+void rc_gesture_move_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                             RcGestureResult *result);
+void rc_gesture_move_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+
 /* Back to rest with the same tool. */
 void rc_gesture_rest (RcGesture *gesture);
 

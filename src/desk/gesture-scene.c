@@ -42,8 +42,8 @@ add_room (RcScene *scene, const RcRoom *room, RcPoint at)
   g_ptr_array_add (scene->rooms, added);
 }
 
-RcScene *
-rc_scene_new (const RcJob *job, const RcMeasure *measure, const RcHouse *house, int floor)
+static RcScene *
+scene_new (const RcJob *job, const RcMeasure *measure, int floor)
 {
   RcScene *scene = g_new0 (RcScene, 1);
 
@@ -53,12 +53,34 @@ rc_scene_new (const RcJob *job, const RcMeasure *measure, const RcHouse *house, 
   scene->step = job->units == RC_UNITS_METRIC ? RC_TICKS_PER_CM : RC_TICKS_PER_INCH;
   scene->wall = rc_room_edit_get_usual_wall (job->units);
   scene->rooms = g_ptr_array_new_with_free_func ((GDestroyNotify)scene_room_free);
+  return scene;
+}
+
+RcScene *
+rc_scene_new (const RcJob *job, const RcMeasure *measure, const RcHouse *house, int floor)
+{
+  RcScene *scene = scene_new (job, measure, floor);
+
   for (guint i = 0; i < measure->rooms->len; i++)
     {
       const RcRoom *room = g_ptr_array_index (measure->rooms, i);
       RcPoint       at = { 0, 0 };
       if (room->floor == floor && rc_room_get_n_walls (room) >= 3 && find_place (room, house, &at))
         add_room (scene, room, at);
+    }
+  return scene;
+}
+
+RcScene *
+rc_scene_new_noted (const RcJob *job, const RcMeasure *measure, int floor)
+{
+  RcScene *scene = scene_new (job, measure, floor);
+
+  for (guint i = 0; i < measure->rooms->len; i++)
+    {
+      const RcRoom *room = g_ptr_array_index (measure->rooms, i);
+      if (room->floor == floor && rc_room_get_n_walls (room) >= 3)
+        add_room (scene, room, room->at);
     }
   return scene;
 }

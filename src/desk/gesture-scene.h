@@ -28,6 +28,8 @@ typedef struct
  * lie that are not placed themselves. Rooms of other storeys, without corners or of unknown place are left out.
  * (transfer full) */
 RcScene *rc_scene_new (const RcJob *job, const RcMeasure *measure, const RcHouse *house, int floor);
+/* Every room where its `at` says, placed or not. (transfer full) */
+RcScene *rc_scene_new_noted (const RcJob *job, const RcMeasure *measure, int floor);
 void     rc_scene_free (RcScene *scene);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcScene, rc_scene_free)

@@ -8,7 +8,7 @@ static const struct
   RcToolHandle handle;
   RcToolSketch sketch;
 } TOOLS[RC_N_TOOLS] = {
-  [RC_TOOL_CHOOSE] = { "choose", NULL, NULL, NULL },
+  [RC_TOOL_CHOOSE] = { "choose", NULL, rc_gesture_move_handle, rc_gesture_move_sketch },
   [RC_TOOL_ROOM]
   = { "room", N_ ("Drag a room from corner to corner. Type its width, Tab, its length, Enter. Escape cancels."),
       rc_gesture_draw_handle, rc_gesture_draw_sketch },
@@ -17,6 +17,8 @@ static const struct
       N_ ("Click the corners, or give a direction by an arrow key and type a length. Enter closes the room; Backspace "
           "takes a corner back; Escape cancels."),
       rc_gesture_draw_handle, rc_gesture_draw_sketch },
+  [RC_TOOL_MOVE] = { "move", N_ ("Drag a room to another place; its corners take to other rooms' walls."),
+                     rc_gesture_move_handle, rc_gesture_move_sketch },
 };
 
 const char *
@@ -250,10 +252,4 @@ rc_sketch_add_length (RcSketch *sketch, const RcGesture *gesture, const RcScene 
                             .is_active = field >= 0 && gesture->field == (guint)field,
                             .is_bad = is_typed && !rc_gesture_get_typed (gesture, scene, (guint)field, &typed) };
   g_array_append_val (sketch->lengths, length);
-}
-
-RcGrip
-rc_gesture_find_grip (const RcGesture *gesture, const RcScene *scene, RcPoint at, RcLength reach, guint *index)
-{
-  return RC_GRIP_NONE;
 }

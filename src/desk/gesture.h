@@ -71,6 +71,7 @@ typedef struct
   gboolean    is_active; /* between the first event that counts and the last: Escape cancels */
   gboolean    is_down;
   gboolean    has_moved; /* the pointer, while down */
+  gboolean    is_free;   /* nothing snaps */
   guint       n_points;
   RcPoint     points[RC_GESTURE_MAX_POINTS]; /* corners taken; where a drag began */
   RcPoint     pointer;                       /* as taken: snapped, typed lengths not yet applied */

@@ -146,7 +146,7 @@ check_rooms_apart (const RcHouse *house, GError **error)
 }
 
 RcHouse *
-rc_house_new (const RcMeasure *measure, const RcClosureLimits *limits, GError **error)
+rc_house_new_rooms (const RcMeasure *measure, const RcClosureLimits *limits, GError **error)
 {
   g_autoptr (RcHouse) house = g_new0 (RcHouse, 1);
 
@@ -154,8 +154,17 @@ rc_house_new (const RcMeasure *measure, const RcClosureLimits *limits, GError **
   house->rooms = g_ptr_array_new_with_free_func ((GDestroyNotify)placed_room_free);
   house->openings = g_ptr_array_new_with_free_func (g_free);
   house->links = rc_door_links_new (measure, error);
-  if (house->links == NULL || !add_rooms (house, limits, error) || !check_rooms_apart (house, error)
-      || !rc_house_place_openings (house, limits->error_max, error))
+  if (house->links == NULL || !add_rooms (house, limits, error))
+    return NULL;
+  return g_steal_pointer (&house);
+}
+
+RcHouse *
+rc_house_new (const RcMeasure *measure, const RcClosureLimits *limits, GError **error)
+{
+  g_autoptr (RcHouse) house = rc_house_new_rooms (measure, limits, error);
+
+  if (house == NULL || !check_rooms_apart (house, error) || !rc_house_place_openings (house, limits->error_max, error))
     return NULL;
   return g_steal_pointer (&house);
 }

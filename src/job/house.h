@@ -45,6 +45,9 @@ typedef struct
  * a door that does not face the one it names, or misses it by more than limits->error_max (says by how much); a room or
  * opening named that is not there. */
 RcHouse *rc_house_new (const RcMeasure *measure, const RcClosureLimits *limits, GError **error);
+/* The rooms alone, without openings and whether or not they overlap or their doors miss each other: to show and mend
+ * them. */
+RcHouse *rc_house_new_rooms (const RcMeasure *measure, const RcClosureLimits *limits, GError **error);
 void     rc_house_free (RcHouse *house);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcHouse, rc_house_free)

@@ -21,9 +21,8 @@ const RcPalette RC_PALETTE_DARK = {
 };
 
 RcView
-rc_view_fit (const RcHouse *house, int floor, double x, double y, double width, double height, double margin)
+rc_view_fit_box (RcBox box, double x, double y, double width, double height, double margin)
 {
-  RcBox  box = rc_floor_compute_box (house, floor);
   RcView view;
   double inner_width = MAX (1, width - 2 * margin), inner_height = MAX (1, height - 2 * margin);
 
@@ -34,6 +33,12 @@ rc_view_fit (const RcHouse *house, int floor, double x, double y, double width, 
   view.y0 = y + height / 2 + ((double)box.y0 + (double)box.y1) / 2 * view.scale;
 
   return view;
+}
+
+RcView
+rc_view_fit (const RcHouse *house, int floor, double x, double y, double width, double height, double margin)
+{
+  return rc_view_fit_box (rc_floor_compute_box (house, floor), x, y, width, height, margin);
 }
 
 static RcAreaUnit

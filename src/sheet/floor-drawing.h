@@ -46,6 +46,7 @@ typedef struct
 /* The view that shows the whole floor of `house` inside the rectangle with a margin. An empty house gives 1 m across.
  */
 RcView rc_view_fit (const RcHouse *house, int floor, double x, double y, double width, double height, double margin);
+RcView rc_view_fit_box (RcBox box, double x, double y, double width, double height, double margin);
 
 void rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_t *cr);
 

@@ -92,11 +92,8 @@ const RcOption *
 find_option (const RcPlan *plan, guint area, const char *name)
 {
   const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, area);
-  for (guint i = 0; i < area_plan->options->len; i++)
-    {
-      const RcOption *option = g_ptr_array_index (area_plan->options, i);
-      if (strcmp (option->name, name) == 0)
-        return option;
-    }
+  guint             index;
+  if (rc_area_plan_find_option (area_plan, name, &index))
+    return g_ptr_array_index (area_plan->options, index);
   return NULL;
 }

@@ -121,7 +121,6 @@ test_options (void)
   g_assert_cmpint (least->carpet_length, ==, FT (25));
   g_assert_cmpint (least->length_lower_bound, ==, FT (25));
   g_assert_cmpint (find_option (plan, 0, "least-cost")->cost, <=, MIN (fewest->cost, least->cost));
-  g_assert_nonnull (find_option (plan, 0, "other-direction"));
 
   get_area (job, "area")->option = g_strdup ("fewest-seams");
   g_autoptr (RcPlan) taken = make_plan (job);

@@ -177,8 +177,9 @@ check_option (const RcJobWork *work, GError **error)
     {
       const RcAreaPlan *area_plan = g_ptr_array_index (work->plan->areas, i);
       g_autoptr (GString) known = g_string_new (NULL);
+      guint index;
 
-      if (g_str_equal (rc_area_plan_get_chosen (area_plan)->name, work->options->option))
+      if (rc_area_plan_find_option (area_plan, work->options->option, &index))
         continue;
       for (guint j = 0; j < area_plan->options->len; j++)
         g_string_append_printf (known, "%s%s", j > 0 ? ", " : "",

@@ -170,12 +170,15 @@ add_options (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *curren
   for (guint i = 0; i < area_plan->options->len; i++)
     {
       const RcOption *option = g_ptr_array_index (area_plan->options, i);
-      const RcOption *same = g_ptr_array_index (area_plan->options, option->same_as);
 
       rc_json_begin_object (json, NULL);
       rc_json_add_string (json, "name", option->name);
       rc_json_add_bool (json, "chosen", i == area_plan->chosen);
-      rc_json_add_string (json, "same_as", option->same_as == i ? NULL : same->name);
+      rc_json_begin_array (json, "merits");
+      for (guint merit = 1; merit < RC_MERIT_END; merit <<= 1)
+        if (option->merits & merit)
+          rc_json_add_string (json, NULL, rc_merit_get_name (merit));
+      rc_json_end_array (json);
       add_degrees (json, "pile_degrees", option->pile_degrees);
       rc_json_add_length (json, "carpet_length", option->carpet_length);
       rc_json_add_length (json, "length_lower_bound", option->length_lower_bound);

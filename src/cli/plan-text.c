@@ -42,11 +42,11 @@ print_options (const RcPlan *plan)
 
       for (guint j = 0; j < area_plan->options->len; j++)
         {
-          const RcOption *option = g_ptr_array_index (area_plan->options, j);
+          const RcOption  *option = g_ptr_array_index (area_plan->options, j);
+          g_autofree char *label = rc_option_dup_label (option);
 
           rc_text_table_add (table, j == 0 ? area_plan->area->name : "");
-          rc_text_table_add_take (
-              table, g_strdup_printf ("%s %s", j == area_plan->chosen ? "*" : " ", rc_option_get_label (option)));
+          rc_text_table_add_take (table, g_strdup_printf ("%s %s", j == area_plan->chosen ? "*" : " ", label));
           rc_text_table_add_take (table, dup_length (plan, option->carpet_length));
           rc_text_table_add_take (table, dup_length (plan, option->length_lower_bound));
           rc_text_table_add_take (table, dup_length (plan, option->side_seam));

@@ -31,32 +31,6 @@ find_area_plan (RcOptionRow *self)
   return area ? rc_plan_find_area (outcome->plan, area->id) : NULL;
 }
 
-/* The options worth a place of their own: each plan once. */
-static GArray *
-list_distinct (const RcAreaPlan *area_plan)
-{
-  GArray *distinct = g_array_new (FALSE, FALSE, sizeof (guint));
-
-  for (guint i = 0; area_plan && i < area_plan->options->len; i++)
-    if (((const RcOption *)g_ptr_array_index (area_plan->options, i))->same_as == i)
-      g_array_append_val (distinct, i);
-  return distinct;
-}
-
-static char *
-dup_names (const RcAreaPlan *area_plan, guint option)
-{
-  GString *names = g_string_new (NULL);
-
-  for (guint i = 0; i < area_plan->options->len; i++)
-    {
-      const RcOption *other = g_ptr_array_index (area_plan->options, i);
-      if (other->same_as == option)
-        g_string_append_printf (names, "%s%s", names->len ? ", " : "", rc_option_get_label (other));
-    }
-  return g_string_free (names, FALSE);
-}
-
 static void
 draw_option (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
@@ -103,11 +77,10 @@ static void
 show_card (RcOptionRow *self, GtkWidget *button, const RcAreaPlan *area_plan, guint index, guint number)
 {
   const RcOption      *option = g_ptr_array_index (area_plan->options, index);
-  const RcOption      *chosen = rc_area_plan_get_chosen (area_plan);
   const RcJob         *job = rc_document_get_job (self->document);
   const RcLengthStyle *style = rc_job_get_length_style (job);
   GtkWidget           *picture = g_object_get_data (G_OBJECT (button), "picture");
-  g_autofree char     *names = dup_names (area_plan, index);
+  g_autofree char     *names = rc_option_dup_label (option);
   g_autofree char     *cost = rc_money_format (option->cost, &job->currency);
   g_autofree char     *carpet = rc_length_format (option->carpet_length, style);
   g_autofree char     *seams = rc_length_format (option->side_seam + option->cross_seam, style);
@@ -116,7 +89,7 @@ show_card (RcOptionRow *self, GtkWidget *button, const RcAreaPlan *area_plan, gu
           ngettext ("%s: cost %s to the shop, carpet %s, seams %s, %u join. Alt+%u takes it.",
                     "%s: cost %s to the shop, carpet %s, seams %s, %u joins. Alt+%u takes it.", option->joins),
           names, cost, carpet, seams, option->joins, number);
-  gboolean is_chosen = chosen->same_as == index;
+  gboolean is_chosen = index == area_plan->chosen;
 
   gtk_label_set_text (g_object_get_data (G_OBJECT (button), "text"), text);
   gtk_widget_set_tooltip_text (button, tip);
@@ -135,17 +108,17 @@ static void
 show (RcOptionRow *self)
 {
   const RcAreaPlan *area_plan = find_area_plan (self);
-  g_autoptr (GArray) distinct = list_distinct (area_plan);
-  GtkWidget *button = gtk_widget_get_first_child (GTK_WIDGET (self->options_box));
+  guint             n = area_plan ? area_plan->options->len : 0;
+  GtkWidget        *button = gtk_widget_get_first_child (GTK_WIDGET (self->options_box));
 
-  for (guint i = 0; i < distinct->len; i++)
+  for (guint i = 0; i < n; i++)
     {
       if (button == NULL)
         {
           button = new_card (self, i + 1);
           gtk_box_append (self->options_box, button);
         }
-      show_card (self, button, area_plan, g_array_index (distinct, guint, i), i + 1);
+      show_card (self, button, area_plan, i, i + 1);
       button = gtk_widget_get_next_sibling (button);
     }
   while (button)
@@ -155,7 +128,7 @@ show (RcOptionRow *self)
       button = next;
     }
   gtk_label_set_text (self->area_label, area_plan ? area_plan->area->name : "");
-  gtk_widget_set_visible (GTK_WIDGET (self), distinct->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self), n > 0);
   gtk_widget_set_sensitive (GTK_WIDGET (self), !rc_document_is_stale (self->document));
 }
 
@@ -163,12 +136,11 @@ void
 rc_option_row_take (RcOptionRow *self, guint number)
 {
   const RcAreaPlan *area_plan = self->document ? find_area_plan (self) : NULL;
-  g_autoptr (GArray) distinct = list_distinct (area_plan);
   g_autoptr (GError) error = NULL;
 
-  if (number < 1 || number > distinct->len || rc_document_is_stale (self->document))
+  if (number < 1 || area_plan == NULL || number > area_plan->options->len || rc_document_is_stale (self->document))
     return;
-  const RcOption *option = g_ptr_array_index (area_plan->options, g_array_index (distinct, guint, number - 1));
+  const RcOption *option = g_ptr_array_index (area_plan->options, number - 1);
   g_autoptr (RcJob) job = rc_document_dup_job (self->document);
   RcFloorArea *area = rc_measure_find_area (rc_document_get_measure_of (self->document, job), area_plan->area->id);
   if (area == NULL)
@@ -182,8 +154,8 @@ rc_option_row_take (RcOptionRow *self, guint number)
 guint
 rc_option_row_get_n_options (RcOptionRow *self)
 {
-  g_autoptr (GArray) distinct = list_distinct (self->document ? find_area_plan (self) : NULL);
-  return distinct->len;
+  const RcAreaPlan *area_plan = self->document ? find_area_plan (self) : NULL;
+  return area_plan ? area_plan->options->len : 0;
 }
 
 void

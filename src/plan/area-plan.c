@@ -6,6 +6,7 @@
 #include "area-key.h"
 #include "area-search.h"
 #include "cutting.h"
+#include "option-list.h"
 #include "option.h"
 #include "realize.h"
 
@@ -222,14 +223,6 @@ realize (const RcPlanning *planning, const RcAxis *axis, const char *name, GErro
   return option;
 }
 
-static gint64
-get_goal_score (const RcObjective *objective, const RcOption *option)
-{
-  return option->carpet_cost * objective->carpet
-         + (option->seam_cost + option->joins * objective->each_join) * objective->seam
-         + option->rule_cost * objective->rule;
-}
-
 /* Finds the best option for each goal along one direction. */
 static gpointer
 plan_axis (gpointer data)
@@ -291,78 +284,22 @@ run_axes (RcPlanning *planning, GThreadFunc run, GError **error)
   return fine;
 }
 
-/* Takes the better direction for each goal; the other's best for the first goal is an option too. */
+/* Each search is a good try and no proof, so what one finds for its goal may be another's best. */
 static void
 gather_options (RcPlanning *planning)
 {
-  RcOption *other = NULL;
-  for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
-    {
-      RcOption *best = NULL, *worse = NULL;
-      for (guint i = 0; i < planning->n_axes; i++)
-        {
-          RcOption *option = g_ptr_array_index (planning->axes[i].found, g);
-          worse = option;
-          if (best == NULL || get_goal_score (&goals[g].objective, option) < get_goal_score (&goals[g].objective, best))
-            {
-              worse = best;
-              best = option;
-            }
-        }
-      g_ptr_array_add (planning->area_plan->options, rc_option_copy (best));
-      if (g == 0 && worse != NULL)
-        other = rc_option_copy (worse);
-    }
-  if (other == NULL)
-    return;
-  g_free (other->name);
-  other->name = g_strdup ("other-direction");
-  g_ptr_array_add (planning->area_plan->options, other);
-}
-
-/* A goal's winner may be beaten at its own game by another's, as each search is a good try and no proof: give every
- * goal the best of all. */
-static void
-exchange_winners (const RcPlanning *planning)
-{
   GPtrArray *options = planning->area_plan->options;
-  guint      best[G_N_ELEMENTS (goals)];
   for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
-    {
-      best[g] = 0; /* of equals the first: then one plan answers several goals */
-      for (guint i = 1; i < options->len; i++)
-        if (get_goal_score (&goals[g].objective, g_ptr_array_index (options, i))
-            < get_goal_score (&goals[g].objective, g_ptr_array_index (options, best[g])))
-          best[g] = i;
-    }
-  GPtrArray *copies = g_ptr_array_new ();
-  for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
-    g_ptr_array_add (copies, rc_option_copy (g_ptr_array_index (options, best[g])));
-  for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
-    {
-      RcOption *copy = g_ptr_array_index (copies, g);
-      g_free (copy->name);
-      copy->name = g_strdup (goals[g].name);
-      rc_option_free (g_ptr_array_index (options, g));
-      g_ptr_array_index (options, g) = copy;
-    }
-  g_ptr_array_unref (copies);
+    for (guint i = 0; i < planning->n_axes; i++)
+      g_ptr_array_add (options, rc_option_copy (g_ptr_array_index (planning->axes[i].found, g)));
+  rc_option_list_settle (options);
 }
 
 static void
 choose (RcAreaPlan *area_plan)
 {
-  GPtrArray *options = area_plan->options;
-  for (guint i = 0; i < options->len; i++)
-    {
-      RcOption *option = g_ptr_array_index (options, i);
-      option->same_as = i;
-      for (guint k = 0; k < i && option->same_as == i; k++)
-        if (rc_option_is_same (option, g_ptr_array_index (options, k)))
-          option->same_as = k;
-      if (g_strcmp0 (option->name, area_plan->area->option) == 0)
-        area_plan->chosen = i;
-    }
+  if (!rc_area_plan_find_option (area_plan, area_plan->area->option, &area_plan->chosen))
+    area_plan->chosen = 0;
 }
 
 static gboolean
@@ -371,7 +308,6 @@ plan (RcPlanning *planning, GError **error)
   if (!run_axes (planning, plan_axis, error))
     return FALSE;
   gather_options (planning);
-  exchange_winners (planning);
   choose (planning->area_plan);
   return TRUE;
 }

@@ -1,6 +1,7 @@
 #include "joint.h"
 
 #include "cutting.h"
+#include "option-list.h"
 #include "option.h"
 #include "taking.h"
 
@@ -199,8 +200,12 @@ weigh_all (RcJoint *joint)
 static gboolean
 is_free (const RcGroup *group)
 {
-  const char *option = group->area_plan != NULL ? group->area_plan->area->option : NULL;
-  return group->area_plan != NULL && (option == NULL || g_str_equal (option, RC_WITH_THE_JOB));
+  guint taken;
+  if (group->area_plan == NULL)
+    return FALSE;
+  /* Also where the option that was taken is not among those found now. */
+  return !rc_area_plan_find_option (group->area_plan, group->area_plan->area->option, &taken)
+         || get_option (group, taken)->merits == RC_MERIT_WITH_THE_JOB;
 }
 
 /* Options first .. last - 1 of the group out of the lot, beside all that is at hand there; `rest` is what all else
@@ -361,9 +366,7 @@ add_candidate (RcAreaPlan *area_plan, RcOption *option)
       rc_option_free (option);
       return FALSE;
     }
-  g_free (option->name);
-  option->name = g_strdup (RC_WITH_THE_JOB);
-  option->same_as = area_plan->options->len;
+  rc_option_set_merits (option, RC_MERIT_WITH_THE_JOB);
   g_ptr_array_add (area_plan->options, option);
   return TRUE;
 }
@@ -419,14 +422,12 @@ drop_candidates (RcAreaPlan *area_plan)
   for (guint i = area_plan->options->len; i-- > 0;)
     {
       RcOption *option = g_ptr_array_index (area_plan->options, i);
-      if (i == area_plan->chosen || !g_str_equal (option->name, RC_WITH_THE_JOB))
+      if (i == area_plan->chosen || option->merits != RC_MERIT_WITH_THE_JOB)
         continue;
       g_ptr_array_remove_index (area_plan->options, i);
       if (area_plan->chosen > i)
         area_plan->chosen--;
     }
-  RcOption *chosen = g_ptr_array_index (area_plan->options, area_plan->chosen);
-  chosen->same_as = MIN (chosen->same_as, area_plan->chosen);
 }
 
 static gboolean

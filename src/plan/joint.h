@@ -6,9 +6,6 @@
 
 #include "area-plan.h"
 
-/* The name of an option that is best beside the rest of the job. */
-#define RC_WITH_THE_JOB "with-the-job"
-
 /* Sets `chosen` of the plan's areas in the carpet where the estimator has taken no option. `planners`: of
  * RcAreaPlanner, by the plan's areas. `stairs`: of RcPiece, those in the carpet. Searches until `deadline_us`
  * (g_get_monotonic_time); without `deep` only what a first answer has time for. FALSE and an error where a floor cannot

@@ -2,8 +2,6 @@
 
 #include <string.h>
 
-#include <glib/gi18n-lib.h>
-
 RcPiece *
 rc_piece_new (RcPieceKind kind)
 {
@@ -144,20 +142,6 @@ rc_option_is_same (const RcOption *a, const RcOption *b)
         return FALSE;
     }
   return TRUE;
-}
-
-const char *
-rc_option_get_label (const RcOption *option)
-{
-  if (g_strcmp0 (option->name, "least-cost") == 0)
-    return _ ("Least cost");
-  if (g_strcmp0 (option->name, "fewest-seams") == 0)
-    return _ ("Fewest seams");
-  if (g_strcmp0 (option->name, "least-carpet") == 0)
-    return _ ("Least carpet");
-  if (g_strcmp0 (option->name, "with-the-job") == 0)
-    return _ ("Best beside the rest of the job");
-  return _ ("Pile the other way");
 }
 
 const char *

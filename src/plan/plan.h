@@ -65,12 +65,24 @@ typedef struct
   RcMoney cost;
 } RcBrokenRule;
 
+/* What is good about an option among those of its area. */
+typedef enum
+{
+  RC_MERIT_LEAST_COST = 1 << 0,
+  RC_MERIT_FEWEST_SEAMS = 1 << 1, /* least length of seams */
+  RC_MERIT_FEWEST_JOINS = 1 << 2,
+  RC_MERIT_LEAST_CARPET = 1 << 3,
+  RC_MERIT_OTHER_DIRECTION = 1 << 4, /* best by none of these, but with the pile along another axis than the cheapest */
+  RC_MERIT_IN_BETWEEN = 1 << 5,
+  RC_MERIT_WITH_THE_JOB = 1 << 6, /* found better beside all else cut from the carpet */
+  RC_MERIT_END = 1 << 7
+} RcMerit;
+
 /* One way to carpet an area. */
 typedef struct
 {
-  char *name; /* stable: "least-cost", "fewest-seams", "least-carpet"; always these three, then "other-direction"; last
-               "with-the-job" where that was found better beside all else cut from the carpet */
-  guint      same_as; /* index of the first option with the same plan; its own index when it is the first */
+  char      *name;   /* stable: its first merit's; no two of an area share one */
+  guint      merits; /* of RcMerit */
   double     pile_degrees;
   GPtrArray *pieces;                            /* of RcPiece, numbered from 1 within the option */
   GPtrArray *seams;                             /* of RcSeam */
@@ -91,7 +103,7 @@ typedef struct
   double             seconds;    /* the time that the whole plan was allowed when they were found */
   RcRegion          *floor;      /* as laid, in the house */
   RcArea             floor_area; /* exact, doubled */
-  GPtrArray         *options;    /* of RcOption, cheapest first, at least one */
+  GPtrArray         *options;    /* of RcOption, at least one, cheapest first (last one with the job): rc_option_list */
   guint              chosen;     /* index in options */
 } RcAreaPlan;
 
@@ -146,6 +158,11 @@ const RcPiece    *rc_plan_find_piece (const RcPlan *plan, guint number);
 const RcOption   *rc_area_plan_get_chosen (const RcAreaPlan *area_plan);
 const RcAreaPlan *rc_plan_find_area (const RcPlan *plan, const char *area_id);
 
-const char *rc_piece_kind_get_name (RcPieceKind kind);    /* "drop", "fill", "stair" */
-const char *rc_seam_kind_get_name (RcSeamKind kind);      /* "side", "cross" */
-const char *rc_option_get_label (const RcOption *option); /* translated: "Least cost" */
+const char *rc_piece_kind_get_name (RcPieceKind kind); /* "drop", "fill", "stair" */
+const char *rc_seam_kind_get_name (RcSeamKind kind);   /* "side", "cross" */
+
+const char *rc_merit_get_name (RcMerit merit);            /* "least-cost", "fewest-seams", ... */
+char       *rc_option_dup_label (const RcOption *option); /* translated, from its merits: "Least cost, fewest seams" */
+
+/* The option with the merit of that name. FALSE when none has it, or `name` is NULL. */
+gboolean rc_area_plan_find_option (const RcAreaPlan *area_plan, const char *name, guint *index);

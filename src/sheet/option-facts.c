@@ -1,51 +1,5 @@
 #include "option-facts.h"
 
-GArray *
-rc_option_dup_distinct (const RcAreaPlan *area_plan)
-{
-  GArray *indices = g_array_new (FALSE, FALSE, sizeof (guint));
-
-  for (guint i = 0; i < area_plan->options->len; i++)
-    {
-      const RcOption *option = g_ptr_array_index (area_plan->options, i);
-
-      if (option->same_as == i || option->same_as >= area_plan->options->len)
-        g_array_append_val (indices, i);
-    }
-
-  return indices;
-}
-
-gboolean
-rc_option_is_taken (const RcAreaPlan *area_plan, guint index)
-{
-  const RcOption *chosen;
-
-  if (area_plan->chosen == index)
-    return TRUE;
-  if (area_plan->chosen >= area_plan->options->len)
-    return FALSE;
-  chosen = g_ptr_array_index (area_plan->options, area_plan->chosen);
-
-  return chosen->same_as == index;
-}
-
-char *
-rc_option_dup_names (const RcAreaPlan *area_plan, guint index)
-{
-  GString *names = g_string_new (NULL);
-
-  for (guint i = 0; i < area_plan->options->len; i++)
-    {
-      const RcOption *option = g_ptr_array_index (area_plan->options, i);
-
-      if (i == index || option->same_as == index)
-        g_string_append_printf (names, "%s%s", names->len ? ", " : "", rc_option_get_label (option));
-    }
-
-  return g_string_free (names, FALSE);
-}
-
 guint
 rc_option_count_cross_seams (const RcOption *option)
 {

@@ -88,9 +88,8 @@ typedef struct
 {
   RcFlow           *flow;
   const RcAreaPlan *area_plan;
-  const guint      *indices;
-  guint             n;
-  double            column; /* width of one */
+  guint             first, n; /* options */
+  double            column;   /* width of one */
 } Row;
 
 static void
@@ -100,12 +99,11 @@ add_names (RcSheetWork *work, const Row *row)
 
   for (guint i = 0; i < row->n; i++)
     {
-      g_autofree char *names = rc_option_dup_names (row->area_plan, row->indices[i]);
-      g_autofree char *head = rc_option_is_taken (row->area_plan, row->indices[i])
-                                  ? g_strdup_printf (_ ("%s (proposed)"), names)
-                                  : g_strdup (names);
-      PangoLayout     *layout = rc_text_layout_new (work->pages->context, RC_TEXT_SUBHEADING, head, row->column);
-      double           height;
+      g_autofree char *names = rc_option_dup_label (g_ptr_array_index (row->area_plan->options, row->first + i));
+      g_autofree char *head
+          = row->first + i == row->area_plan->chosen ? g_strdup_printf (_ ("%s (proposed)"), names) : g_strdup (names);
+      PangoLayout *layout = rc_text_layout_new (work->pages->context, RC_TEXT_SUBHEADING, head, row->column);
+      double       height;
 
       rc_text_measure (layout, NULL, &height);
       tallest = MAX (tallest, height);
@@ -123,14 +121,11 @@ add_frames (RcSheetWork *work, const Row *row, int floor, RcBox box, double scal
   for (guint i = 0; i < row->n; i++)
     {
       double   x = flow->x + i * (row->column + GAP);
-      gboolean taken = rc_option_is_taken (row->area_plan, row->indices[i]);
-      RcFigure figure = { rc_area_view_new (work->data->plan, row->area_plan, row->indices[i]),
-                          rc_area_view_free,
-                          floor,
-                          box,
-                          scale,
-                          6.25,
-                          RC_FLOOR_LAYER_ROOMS | RC_FLOOR_LAYER_PIECES | RC_FLOOR_LAYER_SEAMS };
+      gboolean taken = row->first + i == row->area_plan->chosen;
+      RcFigure figure = {
+        rc_area_view_new (work->data->plan, row->area_plan, row->first + i), rc_area_view_free, floor, box, scale, 6.25,
+        RC_FLOOR_LAYER_ROOMS | RC_FLOOR_LAYER_PIECES | RC_FLOOR_LAYER_SEAMS
+      };
 
       rc_figure_add (flow->page, x + 1, flow->y + 1, row->column - 2, height - 2, &figure);
       rc_page_add_frame (flow->page, x, flow->y, row->column, height, taken ? 1.5 : 0.4, taken ? 0.08 : 0.6);
@@ -149,7 +144,7 @@ get_scale (RcBox box, double column)
 }
 
 static void
-add_facts (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n)
+add_facts (RcSheetWork *work, const RcAreaPlan *area_plan, guint first, guint n)
 {
   const char *cells[MOST_OPTIONS + 1];
   g_autoptr (RcTable) table = rc_table_new ();
@@ -157,7 +152,7 @@ add_facts (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices,
   rc_table_add_column (table, "", RC_COLUMN_TEXT, 1);
   for (guint i = 0; i < n; i++)
     {
-      g_autofree char *names = rc_option_dup_names (area_plan, indices[i]);
+      g_autofree char *names = rc_option_dup_label (g_ptr_array_index (area_plan->options, first + i));
 
       rc_table_add_column (table, names, RC_COLUMN_RIGHT, 1);
     }
@@ -167,7 +162,7 @@ add_facts (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices,
         continue;
       cells[0] = _ (fact_labels[fact]);
       for (guint i = 0; i < n; i++)
-        cells[i + 1] = dup_fact (work->data, area_plan, g_ptr_array_index (area_plan->options, indices[i]), fact);
+        cells[i + 1] = dup_fact (work->data, area_plan, g_ptr_array_index (area_plan->options, first + i), fact);
       rc_table_add_cells (table, fact == FACT_PRICE ? RC_ROW_STRONG : RC_ROW_BODY, cells);
       for (guint i = 0; i < n; i++)
         g_free ((char *)cells[i + 1]);
@@ -180,7 +175,7 @@ static void
 add_broken (RcSheetWork *work, const RcAreaPlan *area_plan, guint index)
 {
   const RcOption  *option = g_ptr_array_index (area_plan->options, index);
-  g_autofree char *names = rc_option_dup_names (area_plan, index);
+  g_autofree char *names = rc_option_dup_label (option);
   GString         *text = g_string_new (NULL);
 
   for (guint i = 0; i < option->broken->len; i++)
@@ -214,11 +209,11 @@ add_broken (RcSheetWork *work, const RcAreaPlan *area_plan, guint index)
 
 /* One row of at most MOST_COLUMNS drawings; `keep` points of what follows stay on the page with the last of them. */
 static void
-add_row (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n, guint n_columns, double keep)
+add_row (RcSheetWork *work, const RcAreaPlan *area_plan, guint first, guint n, guint n_columns, double keep)
 {
   RcPlan *view = rc_area_view_new (work->data->plan, area_plan, G_MAXUINT);
   g_autoptr (GArray) floors = rc_house_dup_floors (view->house);
-  Row row = { &work->flow, area_plan, indices, n, (work->flow.width - GAP * (n_columns - 1)) / n_columns };
+  Row row = { &work->flow, area_plan, first, n, (work->flow.width - GAP * (n_columns - 1)) / n_columns };
 
   for (guint i = 0; i < floors->len; i++)
     {
@@ -237,7 +232,7 @@ add_row (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, g
 
 /* Up to MOST_OPTIONS options: drawings, figures, reasons. */
 static void
-add_options (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indices, guint n)
+add_options (RcSheetWork *work, const RcAreaPlan *area_plan, guint first, guint n)
 {
   /* Four are drawn two by two. */
   guint n_columns = n == 4 ? 2 : CLAMP (n, 2, MOST_COLUMNS);
@@ -246,11 +241,11 @@ add_options (RcSheetWork *work, const RcAreaPlan *area_plan, const guint *indice
     {
       guint here = MIN (n_columns, n - from);
 
-      add_row (work, area_plan, indices + from, here, n_columns, from + here < n ? 0 : FACTS_HEIGHT);
+      add_row (work, area_plan, first + from, here, n_columns, from + here < n ? 0 : FACTS_HEIGHT);
     }
-  add_facts (work, area_plan, indices, n);
+  add_facts (work, area_plan, first, n);
   for (guint i = 0; i < n; i++)
-    add_broken (work, area_plan, indices[i]);
+    add_broken (work, area_plan, first + i);
 }
 
 static void
@@ -258,14 +253,14 @@ add_area (RcSheetWork *work, const RcAreaPlan *area_plan)
 {
   const RcPlan      *plan = work->data->plan;
   const RcFloorArea *area = area_plan->area;
-  g_autoptr (GArray) indices = rc_option_dup_distinct (area_plan);
-  g_autofree char *size = rc_text_format_area (plan->job, area_plan->floor_area);
-  g_autofree char *title = g_strdup_printf ("%s: %s, %s", area->name ? area->name : area->id,
-                                            rc_words_get_goods (plan, area->carpet), size);
+  guint              n = area_plan->options->len;
+  g_autofree char   *size = rc_text_format_area (plan->job, area_plan->floor_area);
+  g_autofree char   *title = g_strdup_printf ("%s: %s, %s", area->name ? area->name : area->id,
+                                              rc_words_get_goods (plan, area->carpet), size);
 
-  rc_flow_heading (&work->flow, title, HIGHEST + 60 + (indices->len <= MOST_COLUMNS ? FACTS_HEIGHT : 0));
-  for (guint from = 0; from < indices->len; from += MOST_OPTIONS)
-    add_options (work, area_plan, &g_array_index (indices, guint, from), MIN (MOST_OPTIONS, indices->len - from));
+  rc_flow_heading (&work->flow, title, HIGHEST + 60 + (n <= MOST_COLUMNS ? FACTS_HEIGHT : 0));
+  for (guint from = 0; from < n; from += MOST_OPTIONS)
+    add_options (work, area_plan, from, MIN (MOST_OPTIONS, n - from));
 }
 
 void

@@ -76,8 +76,8 @@ add_way (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan, guint i
 {
   const RcPlan    *plan = work->data->plan;
   const RcOption  *option = g_ptr_array_index (area_plan->options, index);
-  gboolean         taken = rc_option_is_taken (area_plan, index);
-  g_autofree char *names = rc_option_dup_names (area_plan, index);
+  gboolean         taken = index == area_plan->chosen;
+  g_autofree char *names = rc_option_dup_label (option);
   g_autofree char *carpet = rc_text_format_area (plan->job, option->carpet_area);
   g_autofree char *seams = dup_seams (plan->job, option->side_seam, option->cross_seam);
   g_autofree char *difference = NULL;
@@ -116,25 +116,21 @@ static void
 add_ways (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan)
 {
   const RcOption *taken = rc_area_plan_get_chosen (area_plan);
-  g_autoptr (GArray) indices = rc_option_dup_distinct (area_plan);
-  RcMoney  price;
+  RcMoney         price;
   RcMoney *proposed = taken && rc_option_compute_price (work->data, area_plan->area, taken, &price) ? &price : NULL;
   gboolean headed = FALSE;
 
-  for (guint i = 0; i < indices->len; i++)
+  for (guint index = 0; index < area_plan->options->len; index++)
     {
-      guint           index = g_array_index (indices, guint, i);
       const RcOption *option = g_ptr_array_index (area_plan->options, index);
 
-      if (rc_option_is_taken (area_plan, index) || !is_worth_telling (work->data, area_plan, option, proposed))
+      if (index == area_plan->chosen || !is_worth_telling (work->data, area_plan, option, proposed))
         continue;
       if (!headed)
         {
           rc_table_add_row (table, RC_ROW_GROUP, rc_words_get_area (work->data->plan, area_plan->area->id), NULL, NULL,
                             NULL);
-          for (guint j = 0; j < indices->len; j++)
-            if (rc_option_is_taken (area_plan, g_array_index (indices, guint, j)))
-              add_way (work, table, area_plan, g_array_index (indices, guint, j), proposed);
+          add_way (work, table, area_plan, area_plan->chosen, proposed);
         }
       headed = TRUE;
       add_way (work, table, area_plan, index, proposed);

@@ -1,0 +1,17 @@
+/* The short list of an area's options: plans none of which another beats on cost, carpet, seam length and joins at
+ * once, named by what is good about them.
+ */
+#pragma once
+
+#include "plan.h"
+
+/* TRUE if `a` is no worse than `b` in cost, carpet, seam length and joins, and better in one of them. */
+gboolean rc_option_beats (const RcOption *a, const RcOption *b);
+
+/* Leaves of the plans found (GPtrArray of RcOption, at least one) those worth choosing between, cheapest first, with
+ * their merits and names: the best by cost, by seams, by joins and by carpet, and one with the pile along another axis
+ * or between them if none beats it. Of equals the first stays. */
+void rc_option_list_settle (GPtrArray *options);
+
+/* Names the option by its merits, the first of them. */
+void rc_option_set_merits (RcOption *option, guint merits);

@@ -81,6 +81,19 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
   return cutting;
 }
 
+RcMoney
+rc_cutting_get_cost (const RcCutting *cutting)
+{
+  __int128 cost = 0;
+  for (guint i = 0; i < cutting->answer->rolls->len; i++)
+    {
+      const RcNestUse  *use = g_ptr_array_index (cutting->answer->rolls, i);
+      const RcNestRoll *roll = g_ptr_array_index (cutting->problem->rolls, use->source);
+      cost += (__int128)(roll->length > 0 ? use->used : use->length) * roll->cost_per_m;
+    }
+  return (RcMoney)((cost + RC_TICKS_PER_M / 2) / RC_TICKS_PER_M);
+}
+
 void
 rc_cutting_free (RcCutting *cutting)
 {

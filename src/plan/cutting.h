@@ -17,3 +17,6 @@ GPtrArray *rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64
 RcCutting *rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces, gint64 carpet_per_m,
                            const RcPlanParams *params, GError **error);
 void       rc_cutting_free (RcCutting *cutting);
+
+/* What its carpet counts: lengths bought, in the supplier's steps, and those taken from stock at their own value. */
+RcMoney rc_cutting_get_cost (const RcCutting *cutting);

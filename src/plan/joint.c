@@ -147,10 +147,9 @@ get_pieces (const RcGroup *group)
 
 /* Seams and broken rules. */
 static RcMoney
-get_other_cost (const RcJoint *joint, const RcOption *option)
+get_other_cost (const RcOption *option)
 {
-  RcLength bought = rc_length_round_up (option->carpet_length, joint->carpet->length_step);
-  return option->cost - rc_weigh (bought, joint->carpet_per_m);
+  return option->seam_cost + option->rule_cost;
 }
 
 static void
@@ -191,7 +190,7 @@ weigh_all (RcJoint *joint)
     {
       const RcGroup *group = get_group (joint, g);
       if (group->area_plan != NULL)
-        joint->cost += get_other_cost (joint, get_option (group, group->area_plan->chosen));
+        joint->cost += get_other_cost (get_option (group, group->area_plan->chosen));
     }
 }
 
@@ -220,7 +219,7 @@ try_options (RcJoint *joint, const RcGroup *group, guint lot_index, guint first,
     {
       RcMoney cost = rest;
       if (group->area_plan != NULL)
-        cost += get_other_cost (joint, get_option (group, o));
+        cost += get_other_cost (get_option (group, o));
       lot->taking.sum = others;
       add_pieces (&lot->taking, group->area_plan != NULL ? get_option (group, o)->pieces : group->pieces);
       RcTaken taken = rc_taking_take (&lot->taking);
@@ -246,7 +245,7 @@ choose_for (RcJoint *joint, guint g, guint from)
   RcMoney  before = joint->cost, rest = joint->cost;
 
   if (group->area_plan != NULL)
-    rest -= get_other_cost (joint, get_option (group, option));
+    rest -= get_other_cost (get_option (group, option));
   gather_lot (joint, group->lot, g);
   RcTaken without = rc_taking_take (&get_lot (joint, group->lot)->taking);
   rest -= get_lot (joint, group->lot)->taken.cost - without.cost;
@@ -287,7 +286,7 @@ choose_by_area (RcJoint *joint)
               const RcPiece *piece = g_ptr_array_index (option->pieces, p);
               area += (__int128)piece->cut_width * piece->cut_length;
             }
-          RcMoney cost = get_other_cost (joint, option) + rc_weigh ((RcLength)(area / width), joint->carpet_per_m);
+          RcMoney cost = get_other_cost (option) + rc_weigh ((RcLength)(area / width), joint->carpet_per_m);
           if (cost < best)
             {
               best = cost;

@@ -45,6 +45,7 @@ add_area (RcPlan *plan, RcAreaPlan *area_plan)
       g_ptr_array_add (plan->seams, seam);
     }
   plan->covered_area += area_plan->floor_area;
+  plan->cost += option->seam_cost + option->rule_cost;
 }
 
 /* The whole flight in one piece. (transfer full) */
@@ -96,6 +97,7 @@ add_cuttings (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const
       if (cutting == NULL)
         return FALSE;
       g_ptr_array_add (plan->cuttings, cutting);
+      plan->cost += rc_cutting_get_cost (cutting);
       plan->carpet_length += cutting->answer->used_length;
       plan->carpet_area += rc_area_from_rectangle (rc_goods_get_usable_width (goods), cutting->answer->used_length);
     }

@@ -130,6 +130,8 @@ typedef struct
   RcArea           carpet_area;   /* with the roll widths, doubled */
   RcArea           covered_area;  /* floors and stairs' net pieces, doubled */
   gint64           waste_ppm;     /* (carpet_area - covered_area) / carpet_area; 0 without carpet */
+  RcMoney          cost;          /* what was minimised: carpet as cut, stock at its own value, seams, broken rules */
+  RcMoney          cost_lower_bound; /* no plan of the options allowed costs less */
 } RcPlan;
 
 typedef struct

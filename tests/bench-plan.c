@@ -1,0 +1,204 @@
+/* How good and how fast the planner is: the demo house and a generated building of 300 rooms, against the simplest
+ * practice. Prints processor time, so that a busy machine does not matter.
+ *
+ * The simplest practice: each room by itself, as the rectangle around it, in the cheaper of the two directions, its
+ * cuts side by side with no other room's, the fill whole or in two; seams by the same prices, rules left aside.
+ */
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "plan-maker.h"
+#include "price-book.h"
+#include "shipped.h"
+
+#define N_CARPETS 6
+
+static double
+get_cpu_seconds (void)
+{
+  return (double)clock () / CLOCKS_PER_SEC;
+}
+
+/* --- the simplest practice --- */
+
+typedef struct
+{
+  const RcGoods *carpet;
+  RcPlanWeights  weights;
+  RcLength       trim_length, trim_width;
+} Practice;
+
+static RcMoney
+cost_one_way (const Practice *practice, RcLength across, RcLength along, guint pieces)
+{
+  RcLength roll = rc_goods_get_usable_width (practice->carpet), cut = along + practice->trim_length;
+  RcLength drops = across / roll, rest = across % roll, length = drops * cut;
+  gint64   seams = MAX (0, drops - 1 + (rest > 0));
+  RcMoney  cost = 0;
+  if (rest > 0)
+    {
+      gboolean joined = pieces == 2 && (rest + practice->trim_width) * 2 <= roll;
+      length += joined ? along / 2 + practice->trim_length : cut;
+      if (joined)
+        cost += practice->weights.cross_seam_each + practice->weights.cross_seam_per_m * rest / RC_TICKS_PER_M;
+    }
+  cost += practice->weights.side_seam_per_m * (seams * along) / RC_TICKS_PER_M;
+  return cost
+         + practice->weights.carpet_per_m * rc_length_round_up (length, practice->carpet->length_step) / RC_TICKS_PER_M;
+}
+
+static RcMoney
+cost_by_practice (const RcJob *job, const RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, guint pieces)
+{
+  RcMoney cost = 0;
+  for (guint a = 0; a < plan->areas->len; a++)
+    {
+      const RcFloorArea *area = ((RcAreaPlan *)g_ptr_array_index (plan->areas, a))->area;
+      Practice           practice = { .carpet = rc_job_find_goods (job, area->carpet) };
+      practice.trim_length = job->settings.trim_length;
+      practice.trim_width = job->settings.trim_width;
+      weights (practice.carpet, &practice.weights, user_data);
+      for (guint r = 0; r < area->rooms->len; r++)
+        {
+          const RcPlacedRoom *room = rc_house_find_room (plan->house, g_ptr_array_index (area->rooms, r));
+          RcBox               box = rc_ring_compute_box (room->polygon->outer);
+          cost += MIN (cost_one_way (&practice, box.x1 - box.x0, box.y1 - box.y0, pieces),
+                       cost_one_way (&practice, box.y1 - box.y0, box.x1 - box.x0, pieces));
+        }
+    }
+  for (guint i = 0; i < plan->pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (plan->pieces, i);
+      RcPlanWeights  weigh = { 0 };
+      if (piece->kind != RC_PIECE_STAIR)
+        continue;
+      const RcGoods *carpet = rc_job_find_goods (job, piece->goods);
+      weights (carpet, &weigh, user_data);
+      cost += weigh.carpet_per_m * rc_length_round_up (piece->cut_length, carpet->length_step) / RC_TICKS_PER_M;
+    }
+  return cost;
+}
+
+static RcMoney
+sum_rules (const RcPlan *plan)
+{
+  RcMoney cost = 0;
+  for (guint i = 0; i < plan->areas->len; i++)
+    cost += rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, i))->rule_cost;
+  return cost;
+}
+
+/* --- a building --- */
+
+static void
+building_weights (const RcGoods *carpet, RcPlanWeights *weights, gpointer user_data)
+{
+  *weights = (RcPlanWeights){
+    .carpet_per_m = 5000, .side_seam_per_m = 600, .cross_seam_per_m = 800, .cross_seam_each = 800
+  };
+}
+
+/* Flats of three rooms off one another; two in three repeat one of eight kinds, the others are odd. */
+static RcJob *
+make_building (guint n_rooms)
+{
+  RcJob     *job = make_job (FT (12));
+  RcSettings defaults;
+  GRand     *rand = g_rand_new_with_seed (20260301);
+  guint      n_flats = n_rooms / 3;
+  rc_settings_init (&defaults, &job->currency);
+  job->settings = defaults;
+  g_ptr_array_set_size (job->goods, 0);
+  for (guint i = 0; i < N_CARPETS; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("carpet-%u", i + 1);
+      RcGoods         *carpet = rc_goods_new (id, RC_GOODS_CARPET, id);
+      carpet->roll_width = i % 2 ? MM (4000) : FT (12);
+      carpet->length_step = IN (6);
+      carpet->unit = RC_UNIT_SQ_YD;
+      g_ptr_array_add (job->goods, carpet);
+    }
+  guint32 kinds[8][3][2];
+  for (guint k = 0; k < 8; k++)
+    for (guint r = 0; r < 3; r++)
+      for (guint d = 0; d < 2; d++)
+        kinds[k][r][d] = (guint32)g_rand_int_range (rand, 60, 240);
+  for (guint f = 0; f < n_flats; f++)
+    {
+      g_autofree char *flat = g_strdup_printf ("flat-%u", f + 1);
+      RcLength         x = (f % 10) * FT (80), y = (f / 10) * FT (80);
+      guint            kind = (guint)g_rand_int_range (rand, 0, 12);
+      for (guint r = 0; r < 3; r++)
+        {
+          g_autofree char *id = g_strdup_printf ("room-%u-%u", f + 1, r + 1);
+          g_autofree char *next = g_strdup_printf ("room-%u-%u", f + 1, r + 2);
+          RcLength         width = IN (kind < 8 ? kinds[kind][r][0] : (guint32)g_rand_int_range (rand, 60, 240));
+          RcLength         length = IN (kind < 8 ? kinds[kind][r][1] : (guint32)g_rand_int_range (rand, 60, 240));
+          RcRoom          *room = add_rectangle (job, id, x, y, width, length, flat);
+          if (r < 2)
+            add_door (room, "D1", 1, IN (12), IN (30), IN (4.5), next);
+          else
+            add_door (room, "D2", 1, IN (12), IN (30), IN (4.5), NULL);
+          x += width + IN (4.5);
+        }
+      RcFloorArea *area = get_area (job, flat);
+      g_free (area->carpet);
+      area->carpet = g_strdup_printf ("carpet-%u", f % N_CARPETS + 1);
+    }
+  g_rand_free (rand);
+  return job;
+}
+
+/* --- the table --- */
+
+static void
+run (const char *label, const RcJob *job, RcPlanWeightsFunc weights, gpointer user_data, double seconds)
+{
+  g_autoptr (GError) error = NULL;
+  RcPlanParams params = { .seconds = seconds, .seed = 1 };
+  double       start = get_cpu_seconds ();
+  gint64       from = g_get_monotonic_time ();
+  g_autoptr (RcPlan) plan = rc_plan_new (job, rc_job_get_measure (job, NULL), weights, user_data, &params, &error);
+  double cpu = get_cpu_seconds () - start, wall = (double)(g_get_monotonic_time () - from) / 1e6;
+  if (plan == NULL)
+    g_error ("%s", error->message);
+  RcMoney whole = cost_by_practice (job, plan, weights, user_data, 1);
+  RcMoney halved = cost_by_practice (job, plan, weights, user_data, 2);
+  RcMoney rules = sum_rules (plan);
+  g_print ("%-18s %5.0f %8.3f %8.3f %12.2f %10.2f %12.2f %6.1f %12.2f %6.3f %12.2f %6.3f %6.1f\n", label, seconds, cpu,
+           wall, (double)plan->cost / 100, (double)rules / 100, (double)plan->cost_lower_bound / 100,
+           plan->cost > 0 ? 100.0 * (double)(plan->cost - plan->cost_lower_bound) / (double)plan->cost : 0.0,
+           (double)whole / 100, (double)(plan->cost - rules) / (double)whole, (double)halved / 100,
+           (double)(plan->cost - rules) / (double)halved, (double)plan->waste_ppm / 1e4);
+}
+
+/* Arguments: the seconds to search for, by default 0 1 5 30. */
+int
+main (int argc, char **argv)
+{
+  static char *usual[] = { "bench-plan", "0", "1", "5", "30" };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcJob) house = rc_shipped_load_demo_job (&error);
+  g_assert_no_error (error);
+  g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (&error);
+  g_assert_no_error (error);
+  RcPriceDay day = { book, "2026-03-04" };
+  if (argc < 2)
+    {
+      argc = G_N_ELEMENTS (usual);
+      argv = usual;
+    }
+  g_print ("%-18s %5s %8s %8s %12s %10s %12s %6s %12s %6s %12s %6s %6s\n", "job", "s", "cpu s", "wall s", "cost",
+           "of rules", "at least", "gap %", "unsplit", "ratio", "one split", "ratio", "waste%");
+  for (int i = 1; i < argc; i++)
+    run ("demo house", house, rc_price_day_get_weights, &day, g_ascii_strtod (argv[i], NULL));
+  for (int i = 1; i < argc; i++)
+    for (guint n = g_str_equal (argv[i], "0") ? 75 : 300; n <= 300; n *= 2)
+      {
+        g_autoptr (RcJob) building = make_building (n);
+        g_autofree char *label = g_strdup_printf ("%u rooms", n);
+        run (label, building, building_weights, NULL, g_ascii_strtod (argv[i], NULL));
+      }
+  return 0;
+}

@@ -75,7 +75,7 @@ def check_promises():
                f"{covered} of {area['floor_area']}")
         tap.ok(sum(o["chosen"] for o in area["options"]) == 1, f"{name}: one option is chosen")
         measures = [(float(o["cost"]), o["carpet_length"], o["side_seam"] + o["cross_seam"], o["joins"])
-                    for o in area["options"]]
+                    for o in area["options"] if o["name"] != "with-the-job"]
         tap.ok(not any(a != b and all(x <= y for x, y in zip(a, b)) for a in measures for b in measures),
                f"{name}: no option beats another in everything", measures)
         for option in area["options"]:

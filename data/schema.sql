@@ -13,7 +13,7 @@ CREATE TABLE counters (
   value INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- The job. Everything from here to area_rooms is recorded step by step for undo.
+-- The job. Everything from here to swaps is recorded step by step for undo.
 CREATE TABLE jobs (
   job INTEGER NOT NULL PRIMARY KEY,
   id TEXT NOT NULL UNIQUE,
@@ -78,6 +78,7 @@ CREATE TABLE job_goods (
   tape_width_ticks INTEGER NOT NULL,
   pack_covers_area INTEGER NOT NULL, -- doubled square ticks
   pack_covers_length_ticks INTEGER NOT NULL,
+  least_cut_ticks INTEGER NOT NULL DEFAULT 0,
   PRIMARY KEY (job, id)
 ) STRICT, WITHOUT ROWID;
 
@@ -91,6 +92,8 @@ CREATE TABLE job_rolls (
   length_ticks INTEGER NOT NULL,
   remnant INTEGER NOT NULL CHECK (remnant IN (0, 1)),
   place TEXT,
+  width_ticks INTEGER NOT NULL DEFAULT 0,
+  flaws TEXT, -- "1600-3200 9000-9640": damaged lengths from the roll's start
   PRIMARY KEY (job, id)
 ) STRICT, WITHOUT ROWID;
 
@@ -234,6 +237,92 @@ CREATE TABLE area_rooms (
   FOREIGN KEY (job, measure, area) REFERENCES areas (job, measure, id)
 ) STRICT, WITHOUT ROWID;
 
+-- The day on which a job came to each state.
+CREATE TABLE job_states (
+  job INTEGER NOT NULL REFERENCES jobs,
+  state TEXT NOT NULL,
+  reached TEXT NOT NULL,
+  PRIMARY KEY (job, state)
+) STRICT, WITHOUT ROWID;
+
+-- Papers and pictures: bytes in `files` under their digest, or a file that is only named.
+CREATE TABLE attachments (
+  job INTEGER NOT NULL REFERENCES jobs,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  name TEXT,
+  place TEXT,
+  digest TEXT,
+  notes TEXT,
+  added TEXT,
+  PRIMARY KEY (job, id)
+) STRICT, WITHOUT ROWID;
+
+-- What the office settles for the job's quotation.
+CREATE TABLE offers (
+  job INTEGER NOT NULL PRIMARY KEY REFERENCES jobs,
+  discount_ppm INTEGER NOT NULL,
+  discount_minor INTEGER NOT NULL,
+  detail TEXT NOT NULL,
+  valid_days INTEGER NOT NULL,
+  terms TEXT,
+  tax_area TEXT
+) STRICT;
+
+CREATE TABLE offer_lines (
+  job INTEGER NOT NULL REFERENCES jobs,
+  item TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  optional INTEGER NOT NULL CHECK (optional IN (0, 1)),
+  hidden INTEGER NOT NULL CHECK (hidden IN (0, 1)),
+  discount_ppm INTEGER NOT NULL,
+  tax_ppm INTEGER NOT NULL,
+  PRIMARY KEY (job, item)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE offer_extras (
+  job INTEGER NOT NULL REFERENCES jobs,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  item TEXT,
+  name TEXT,
+  quantity_micro INTEGER NOT NULL,
+  unit TEXT NOT NULL,
+  price_minor INTEGER NOT NULL,
+  cost_minor INTEGER NOT NULL,
+  is_work INTEGER NOT NULL CHECK (is_work IN (0, 1)),
+  PRIMARY KEY (job, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE offer_payments (
+  job INTEGER NOT NULL REFERENCES jobs,
+  position INTEGER NOT NULL,
+  name TEXT,
+  part_ppm INTEGER NOT NULL,
+  days INTEGER NOT NULL,
+  PRIMARY KEY (job, position)
+) STRICT, WITHOUT ROWID;
+
+-- Other ways to do the job.
+CREATE TABLE alternatives (
+  job INTEGER NOT NULL REFERENCES jobs,
+  id TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  name TEXT,
+  PRIMARY KEY (job, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE swaps (
+  job INTEGER NOT NULL,
+  alternative TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  place TEXT,
+  carpet TEXT,
+  option TEXT,
+  PRIMARY KEY (job, alternative, position),
+  FOREIGN KEY (job, alternative) REFERENCES alternatives (job, id)
+) STRICT, WITHOUT ROWID;
+
 -- When a job was last changed, and the number of that change among all changes of all jobs: it never comes back, so a
 -- job still has the revision one loaded only if nobody has changed it since. Not part of the job's steps.
 CREATE TABLE revisions (
@@ -273,7 +362,9 @@ CREATE TABLE price_book (
   deposit_ppm INTEGER NOT NULL,
   shop_name TEXT,
   shop_address TEXT,
-  terms TEXT
+  terms TEXT,
+  valid_days INTEGER NOT NULL DEFAULT 0,
+  logo TEXT -- digest in files
 ) STRICT;
 
 CREATE TABLE catalogue (
@@ -294,7 +385,36 @@ CREATE TABLE catalogue (
   pack_unit TEXT NOT NULL,
   tape_width_ticks INTEGER NOT NULL,
   pack_covers_area INTEGER NOT NULL, -- doubled square ticks
-  pack_covers_length_ticks INTEGER NOT NULL
+  pack_covers_length_ticks INTEGER NOT NULL,
+  least_cut_ticks INTEGER NOT NULL DEFAULT 0
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE book_payments (
+  position INTEGER NOT NULL PRIMARY KEY,
+  name TEXT,
+  part_ppm INTEGER NOT NULL,
+  days INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE tax_areas (
+  id TEXT NOT NULL PRIMARY KEY,
+  position INTEGER NOT NULL,
+  name TEXT,
+  goods_ppm INTEGER NOT NULL,
+  work_ppm INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE suppliers (
+  name TEXT NOT NULL PRIMARY KEY,
+  position INTEGER NOT NULL,
+  address TEXT,
+  phone TEXT,
+  email TEXT,
+  account TEXT,
+  freight_cost_minor INTEGER NOT NULL,
+  freight_sale_minor INTEGER NOT NULL,
+  freight_free_from_minor INTEGER NOT NULL,
+  lead_days INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE prices (
@@ -307,6 +427,12 @@ CREATE TABLE prices (
   valid_to TEXT,
   from_micro INTEGER NOT NULL
 ) STRICT;
+
+-- Bytes kept for attachments and the letterhead, by their SHA-256. Nothing takes them away, for undo may want them.
+CREATE TABLE files (
+  digest TEXT NOT NULL PRIMARY KEY,
+  bytes BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
 
 -- Rolls in stock.
 CREATE TABLE rolls (

@@ -1,3 +1,4 @@
+#include "office-maker.h"
 #include "store-maker.h"
 
 /* NULL and "" differ. */
@@ -123,6 +124,7 @@ put_goods (GString *text, const RcGoods *goods)
   put_number (text, "match", goods->match);
   put_number (text, "length_step", goods->length_step);
   put_number (text, "full_roll", goods->full_roll);
+  put_number (text, "least_cut", goods->least_cut);
   put_number (text, "pack_micro", goods->pack_micro);
   put_number (text, "pack_unit", goods->pack_unit);
   put_number (text, "tape_width", goods->tape_width);
@@ -195,9 +197,11 @@ rc_store_maker_dump_job (const RcJob *job)
       put_number (text, "length", roll->length);
       put_number (text, "remnant", roll->remnant);
       put_text (text, "place", roll->place);
+      office_maker_dump_roll (text, roll);
     }
   for (guint i = 0; i < job->measures->len; i++)
     put_measure (text, job->measures->pdata[i]);
+  office_maker_dump_job (text, job);
   return g_string_free (text, FALSE);
 }
 
@@ -213,6 +217,7 @@ rc_store_maker_dump_price_book (const RcPriceBook *book)
   put_text (text, "shop_name", book->shop_name);
   put_text (text, "shop_address", book->shop_address);
   put_text (text, "terms", book->terms);
+  office_maker_dump_book (text, book);
   for (guint i = 0; i < book->goods->len; i++)
     put_goods (text, book->goods->pdata[i]);
   for (guint i = 0; i < book->prices->len; i++)

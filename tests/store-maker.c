@@ -2,6 +2,8 @@
 
 #include <glib/gstdio.h>
 
+#include "office-maker.h"
+
 #define CHANCE(rand, n) (g_rand_int_range (rand, 0, n) == 0)
 
 static const char *const texts[] = {
@@ -170,6 +172,7 @@ make_goods (GRand *rand)
   goods->match = matches[g_rand_int_range (rand, 0, G_N_ELEMENTS (matches))];
   goods->length_step = make_length (rand);
   goods->full_roll = make_length (rand);
+  goods->least_cut = make_length (rand);
   goods->pack_micro = (gint64)g_rand_int (rand) << 20;
   goods->pack_unit = (RcUnit)g_rand_int_range (rand, 0, RC_N_UNITS);
   goods->tape_width = make_length (rand);
@@ -187,6 +190,7 @@ make_roll (GRand *rand)
   change_text (rand, &roll->lot);
   change_text (rand, &roll->place);
   roll->remnant = CHANCE (rand, 2);
+  office_maker_fill_roll (rand, roll);
   return roll;
 }
 
@@ -249,6 +253,7 @@ rc_store_maker_new_job (GRand *rand, const char *id, guint n_rooms)
   for (gint i = g_rand_int_range (rand, 0, 4); i > 0; i--)
     g_ptr_array_add (job->rolls, make_roll (rand));
   fill_measure (rand, job->measures->pdata[0], n_rooms);
+  office_maker_fill_job (rand, job);
   return job;
 }
 
@@ -364,6 +369,14 @@ rc_store_maker_edit_job (GRand *rand, RcJob *job)
       return edit_list (rand, measure->areas, make_area (rand, measure));
     case 6:
       return add_measure (rand, job);
+    case 7:
+      rc_offer_free (job->offer);
+      job->offer = rc_offer_new ();
+      g_ptr_array_set_size (job->attachments, 0);
+      for (guint i = 0; i < RC_N_JOB_STATES; i++)
+        g_clear_pointer (&job->reached[i], g_free);
+      office_maker_fill_job (rand, job);
+      return "Change offer";
     default:
       return edit_rooms (rand, measure);
     }
@@ -380,6 +393,7 @@ rc_store_maker_new_price_book (GRand *rand, guint n_goods)
   change_text (rand, &book->shop_name);
   change_text (rand, &book->shop_address);
   change_text (rand, &book->terms);
+  office_maker_fill_book (rand, book);
   for (guint i = 0; i < n_goods; i++)
     {
       RcGoods *goods = make_goods (rand);

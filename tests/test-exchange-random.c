@@ -2,7 +2,10 @@
 #include <string.h>
 
 #include "job-file.h"
+#include "office-maker.h"
 #include "rounds.h"
+
+static GRand *rand_of_test;
 
 /* --- random things --- */
 
@@ -91,6 +94,7 @@ random_goods (guint i)
   goods->match = matches[g_test_rand_int_range (0, G_N_ELEMENTS (matches))];
   goods->length_step = maybe_length ();
   goods->full_roll = maybe_length ();
+  goods->least_cut = maybe_length ();
   goods->pack_micro = g_test_rand_bit () ? g_test_rand_int_range (1, G_MAXINT) : 0;
   goods->pack_unit = g_test_rand_int_range (0, RC_N_UNITS);
   goods->tape_width = maybe_length ();
@@ -246,8 +250,10 @@ random_job (void)
       roll->lot = maybe_text ();
       roll->remnant = g_test_rand_bit ();
       roll->place = maybe_text ();
+      office_maker_fill_roll (rand_of_test, roll);
       g_ptr_array_add (job->rolls, roll);
     }
+  office_maker_fill_job (rand_of_test, job);
   g_ptr_array_set_size (job->measures, 0);
   for (int n = g_test_rand_int_range (1, 4); n > 0; n--)
     g_ptr_array_add (job->measures, random_measure (n));
@@ -264,6 +270,7 @@ random_book (const RcCurrency *currency)
   book->shop_name = maybe_text ();
   book->shop_address = maybe_text ();
   book->terms = maybe_text ();
+  office_maker_fill_book (rand_of_test, book);
   for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
     g_ptr_array_add (book->goods, random_goods (n));
   for (int n = g_test_rand_int_range (0, 6); n > 0; n--)
@@ -313,6 +320,7 @@ same_goods (const RcGoods *a, const RcGoods *b)
   SAME_NUMBER (match);
   SAME_NUMBER (length_step);
   SAME_NUMBER (full_roll);
+  SAME_NUMBER (least_cut);
   SAME_NUMBER (pack_micro);
   SAME_NUMBER (pack_unit);
   SAME_NUMBER (tape_width);
@@ -329,6 +337,13 @@ same_roll (const RcRoll *a, const RcRoll *b)
   SAME_NUMBER (length);
   SAME_NUMBER (remnant);
   SAME_TEXT (place);
+  {
+    g_autoptr (GString) text_a = g_string_new (NULL), text_b = g_string_new (NULL);
+
+    office_maker_dump_roll (text_a, a);
+    office_maker_dump_roll (text_b, b);
+    g_assert_cmpstr (text_a->str, ==, text_b->str);
+  }
 }
 
 static void
@@ -423,6 +438,16 @@ same_measure (const RcMeasure *a, const RcMeasure *b)
   SAME_EACH (areas, RcFloorArea, same_area);
 }
 
+#define SAME_DUMP(function)                                                                                            \
+  G_STMT_START                                                                                                         \
+  {                                                                                                                    \
+    g_autoptr (GString) text_a = g_string_new (NULL), text_b = g_string_new (NULL);                                    \
+    function (text_a, a);                                                                                              \
+    function (text_b, b);                                                                                              \
+    g_assert_cmpstr (text_a->str, ==, text_b->str);                                                                    \
+  }                                                                                                                    \
+  G_STMT_END
+
 static void
 same_job (const RcJob *a, const RcJob *b)
 {
@@ -443,6 +468,7 @@ same_job (const RcJob *a, const RcJob *b)
   SAME_EACH (goods, RcGoods, same_goods);
   SAME_EACH (rolls, RcRoll, same_roll);
   SAME_EACH (measures, RcMeasure, same_measure);
+  SAME_DUMP (office_maker_dump_job);
 }
 
 static void
@@ -466,6 +492,7 @@ same_book (const RcPriceBook *a, const RcPriceBook *b)
   SAME_TEXT (shop_name);
   SAME_TEXT (shop_address);
   SAME_TEXT (terms);
+  SAME_DUMP (office_maker_dump_book);
   SAME_EACH (goods, RcGoods, same_goods);
   SAME_EACH (prices, RcPrice, same_price);
 }
@@ -527,9 +554,14 @@ test_signs_that_xml_refuses (void)
 int
 main (int argc, char **argv)
 {
+  int status;
+
   g_test_init (&argc, &argv, NULL);
+  rand_of_test = g_rand_new_with_seed ((guint32)g_test_rand_int ());
   g_test_add_func ("/exchange/random/jobs keep every field", test_random_jobs);
   g_test_add_func ("/exchange/random/copies have every field", test_copies);
   g_test_add_func ("/exchange/random/signs that XML refuses", test_signs_that_xml_refuses);
-  return g_test_run ();
+  status = g_test_run ();
+  g_rand_free (rand_of_test);
+  return status;
 }

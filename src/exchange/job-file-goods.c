@@ -31,6 +31,7 @@ read_entry (RcXmlIn *in, const xmlNode *node, RcIdGiver *ids)
     rc_xml_in_take_error (in, node, "match", error);
   goods->length_step = rc_xml_in_length (in, node, "length-step", 0);
   goods->full_roll = rc_xml_in_length (in, node, "full-roll", 0);
+  goods->least_cut = rc_xml_in_length (in, node, "least-cut", 0);
   goods->pack_micro = rc_xml_in_quantity (in, node, "pack", 0);
   goods->pack_unit = rc_xml_in_unit (in, node, "pack-unit", goods->pack_unit);
   goods->tape_width = rc_xml_in_length (in, node, "tape-width", 0);
@@ -81,6 +82,7 @@ write_entry (RcXmlOut *out, const RcGoods *goods)
     rc_xml_out_attribute (out, "match", rc_match_get_name (goods->match));
   rc_xml_out_length_unless (out, "length-step", goods->length_step, 0);
   rc_xml_out_length_unless (out, "full-roll", goods->full_roll, 0);
+  rc_xml_out_length_unless (out, "least-cut", goods->least_cut, 0);
   if (goods->pack_micro != 0)
     rc_xml_out_quantity (out, "pack", goods->pack_micro);
   if (goods->pack_micro != 0 || goods->pack_unit != RC_UNIT_EACH)
@@ -121,6 +123,14 @@ rc_job_file_read_rolls (RcXmlIn *in, const xmlNode *parent, RcJob *job)
       roll->lot = rc_xml_in_dup_text (node, "lot");
       roll->remnant = rc_xml_in_yes (node, "remnant");
       roll->place = rc_xml_in_dup_text (node, "place");
+      roll->width = rc_xml_in_length (in, node, "width", 0);
+      for (const xmlNode *child = node->children; child != NULL; child = child->next)
+        if (rc_xml_in_is (child, "flaw"))
+          {
+            RcFlaw flaw = { rc_xml_in_length (in, child, "from", 0), rc_xml_in_length (in, child, "to", 0) };
+
+            g_array_append_val (roll->flaws, flaw);
+          }
       g_ptr_array_add (job->rolls, roll);
     }
 }
@@ -142,6 +152,14 @@ rc_job_file_write_rolls (RcXmlOut *out, const GPtrArray *rolls)
       rc_xml_out_length (out, "length", roll->length);
       rc_xml_out_attribute (out, "remnant", roll->remnant ? "yes" : NULL);
       rc_xml_out_attribute (out, "place", roll->place);
+      rc_xml_out_length_unless (out, "width", roll->width, 0);
+      for (guint k = 0; k < roll->flaws->len; k++)
+        {
+          rc_xml_out_open (out, "flaw");
+          rc_xml_out_length (out, "from", g_array_index (roll->flaws, RcFlaw, k).from);
+          rc_xml_out_length (out, "to", g_array_index (roll->flaws, RcFlaw, k).to);
+          rc_xml_out_close (out);
+        }
       rc_xml_out_close (out);
     }
   rc_xml_out_close (out);

@@ -30,6 +30,13 @@ void rc_job_file_write_rolls (RcXmlOut *out, const GPtrArray *rolls);
 void rc_job_file_read_settings (RcXmlIn *in, const xmlNode *node, RcJob *job);
 void rc_job_file_write_settings (RcXmlOut *out, const RcJob *job);
 
+/* <states>, <attachments>, <offer>; other elements are not looked at. */
+void rc_job_file_read_office (RcXmlIn *in, const xmlNode *node, RcJob *job);
+void rc_job_file_write_office (RcXmlOut *out, const RcJob *job);
+
+RcPayment *rc_job_file_read_payment (RcXmlIn *in, const xmlNode *node);
+void       rc_job_file_write_payment (RcXmlOut *out, const RcPayment *payment);
+
 RcPriceBook *rc_job_file_read_prices (RcXmlIn *in, const xmlNode *node, const RcJob *job);
 void         rc_job_file_write_prices (RcXmlOut *out, const RcPriceBook *book);
 

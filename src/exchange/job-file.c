@@ -177,6 +177,8 @@ read_rest (RcXmlIn *in, const xmlNode *root, RcJob *job, RcPriceBook **book)
       g_ptr_array_add (job->measures, rc_job_file_read_measure (in, node, job));
     else if (rc_xml_in_is (node, "prices"))
       *book = rc_job_file_read_prices (in, node, job);
+    else
+      rc_job_file_read_office (in, node, job);
   give_measure_ids (job);
 }
 
@@ -275,6 +277,7 @@ rc_job_file_format (const RcJob *job, const RcPriceBook *book)
   rc_job_file_write_settings (&out, job);
   rc_job_file_write_goods (&out, "goods", job->goods);
   rc_job_file_write_rolls (&out, job->rolls);
+  rc_job_file_write_office (&out, job);
   for (guint i = 0; i < job->measures->len; i++)
     rc_job_file_write_measure (&out, job->measures->pdata[i]);
   if (book != NULL)

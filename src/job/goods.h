@@ -41,6 +41,7 @@ typedef struct
   RcLength repeat_width;  /* 0: none */
   RcMatch  match;
   RcLength length_step; /* sold in steps of this; 0: any */
+  RcLength least_cut;   /* the shortest length that the supplier cuts and charges; 0: any */
   RcLength full_roll;   /* length of a supplier's full roll; 0 not known */
 
   /* what it is packed in */
@@ -76,6 +77,12 @@ RcLength rc_goods_get_usable_width (const RcGoods *goods);
  * fraction of the repeat, rounded down once. 0 without a repeat. */
 RcLength rc_goods_compute_drop (const RcGoods *goods, gint64 widths);
 
+/* A length of a roll on which nothing may be cut. */
+typedef struct
+{
+  RcLength from, to; /* from the roll's start */
+} RcFlaw;
+
 /* A roll in stock. */
 typedef struct
 {
@@ -85,6 +92,9 @@ typedef struct
   RcLength length; /* what is left on it, usable */
   gboolean remnant;
   char    *place; /* "rack 3"; nullable */
+  gboolean cut;   /* cut for this job already: it costs nothing more, so it is used before all else */
+  RcLength width; /* of a remnant that is narrower than its goods; 0: the goods' usable width */
+  GArray  *flaws; /* of RcFlaw: damaged lengths, in any order; never NULL */
 } RcRoll;
 
 RcRoll *rc_roll_new (const char *id, const char *goods_id, RcLength length);

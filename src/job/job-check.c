@@ -58,8 +58,10 @@ check_carpet (const RcJob *job, const RcGoods *goods, GError **error)
         _ ("Carpet “%s” is %s wide, no more than the trim of %s that each fill needs; a wider roll or less trim "
            "would do"),
         goods->id, width, trim);
-  if (goods->repeat_length < 0 || goods->repeat_width < 0 || goods->length_step < 0 || goods->full_roll < 0)
-    return fail (error, RC_ERROR_RANGE, _ ("Carpet “%s”: repeats, length step and full roll must not be less than 0"),
+  if (goods->repeat_length < 0 || goods->repeat_width < 0 || goods->length_step < 0 || goods->full_roll < 0
+      || goods->least_cut < 0)
+    return fail (error, RC_ERROR_RANGE,
+                 _ ("Carpet “%s”: repeats, length step, full roll and shortest cut must not be less than 0"),
                  goods->id);
   if (goods->match != RC_MATCH_SET && goods->repeat_length == 0)
     return fail (error, RC_ERROR_RANGE, _ ("Carpet “%s” has a %s match but no repeat length"), goods->id,
@@ -119,6 +121,15 @@ check_rolls (const RcJob *job, GError **error)
         return FALSE;
       if (roll->length <= 0 || roll->length > RC_LENGTH_MAX)
         return fail (error, RC_ERROR_RANGE, _ ("%s has no length left; leave it out or measure it"), who);
+      if (roll->width < 0 || roll->width > RC_ROOM_MAX_SIDE)
+        return fail (error, RC_ERROR_RANGE, _ ("%s: its width must not be less than 0; 0 is that of its goods"), who);
+      for (guint k = 0; k < roll->flaws->len; k++)
+        {
+          const RcFlaw *flaw = &g_array_index (roll->flaws, RcFlaw, k);
+
+          if (flaw->from < 0 || flaw->from >= flaw->to)
+            return fail (error, RC_ERROR_RANGE, _ ("%s: a damaged length must end after it begins"), who);
+        }
     }
   return TRUE;
 }

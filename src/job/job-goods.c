@@ -59,6 +59,13 @@ rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue)
 
   for (guint i = 0; i < job->measures->len; i++)
     complete &= adopt_for_measure (job, catalogue, job->measures->pdata[i]);
+  for (guint i = 0; i < job->offer->alternatives->len; i++)
+    {
+      const RcAlternative *alternative = job->offer->alternatives->pdata[i];
+
+      for (guint k = 0; k < alternative->swaps->len; k++)
+        complete &= adopt (job, catalogue, ((const RcSwap *)alternative->swaps->pdata[k])->carpet);
+    }
   for (guint i = 0; i < job->rolls->len; i++)
     complete &= adopt (job, catalogue, ((const RcRoll *)job->rolls->pdata[i])->goods_id);
   return complete;

@@ -13,6 +13,8 @@ rc_job_new (const char *id, const RcCurrency *currency)
   job->rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
   job->measures = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_measure_free);
   g_ptr_array_add (job->measures, rc_measure_new ("M1"));
+  job->offer = rc_offer_new ();
+  job->attachments = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_attachment_free);
   return job;
 }
 
@@ -45,6 +47,12 @@ rc_job_copy (const RcJob *job)
   g_ptr_array_set_size (copy->measures, 0);
   for (guint i = 0; i < job->measures->len; i++)
     g_ptr_array_add (copy->measures, rc_measure_copy (job->measures->pdata[i]));
+  for (guint i = 0; i < RC_N_JOB_STATES; i++)
+    copy->reached[i] = g_strdup (job->reached[i]);
+  rc_offer_free (copy->offer);
+  copy->offer = rc_offer_copy (job->offer);
+  for (guint i = 0; i < job->attachments->len; i++)
+    g_ptr_array_add (copy->attachments, rc_attachment_copy (job->attachments->pdata[i]));
   return copy;
 }
 
@@ -65,7 +73,34 @@ rc_job_free (RcJob *job)
   g_ptr_array_unref (job->goods);
   g_ptr_array_unref (job->rolls);
   g_ptr_array_unref (job->measures);
+  for (guint i = 0; i < RC_N_JOB_STATES; i++)
+    g_free (job->reached[i]);
+  rc_offer_free (job->offer);
+  g_ptr_array_unref (job->attachments);
   g_free (job);
+}
+
+RcJobState
+rc_job_get_state (const RcJob *job)
+{
+  RcJobState state = RC_N_JOB_STATES - 1;
+
+  while (state > RC_JOB_ENQUIRY && job->reached[state] == NULL)
+    state--;
+  return state;
+}
+
+void
+rc_job_set_state (RcJob *job, RcJobState state, const char *date)
+{
+  char *day;
+
+  g_return_if_fail ((guint)state < RC_N_JOB_STATES);
+
+  day = g_strdup (date); /* may be the one that is freed */
+  for (guint i = state; i < RC_N_JOB_STATES; i++)
+    g_clear_pointer (&job->reached[i], g_free);
+  job->reached[state] = day;
 }
 
 RcMeasure *

@@ -1,8 +1,11 @@
 /* A job: customer, measures (revisions), goods, rolls, settings. The model that every later step reads. */
 #pragma once
 
+#include "attachment.h"
 #include "goods.h"
+#include "job-state.h"
 #include "money.h"
+#include "offer.h"
 #include "room.h"
 
 /* Placement rules that the planner prices. Defaults with their sources in settings.c. A money value of 0 switches a
@@ -107,19 +110,22 @@ typedef enum
 
 typedef struct
 {
-  char        *id;     /* unique in a store; "J-1" */
-  char        *number; /* as the office writes it */
-  char        *title;  /* "Gull Cottage, ground floor" */
-  char        *date;   /* ISO 8601 date of the job's opening */
+  char        *id;                       /* unique in a store; "J-1" */
+  char        *number;                   /* as the office writes it */
+  char        *title;                    /* "Gull Cottage, ground floor" */
+  char        *date;                     /* ISO 8601 date of the job's opening */
+  char        *reached[RC_N_JOB_STATES]; /* ISO 8601 date on which it came to each state; NULL: not (yet) */
   char        *notes;
   RcCustomer   customer;
   RcUnitSystem units;
   RcCurrency   currency;
   gint64       tax_ppm; /* 8.25 % = 82500; -1: the price book's */
   RcSettings   settings;
-  GPtrArray   *goods;    /* of RcGoods used by the job */
-  GPtrArray   *rolls;    /* of RcRoll in stock that the job may use */
-  GPtrArray   *measures; /* of RcMeasure, oldest first; never empty */
+  RcOffer     *offer;
+  GPtrArray   *goods;       /* of RcGoods used by the job */
+  GPtrArray   *rolls;       /* of RcRoll in stock that the job may use */
+  GPtrArray   *measures;    /* of RcMeasure, oldest first; never empty */
+  GPtrArray   *attachments; /* of RcAttachment */
 } RcJob;
 
 RcJob *rc_job_new (const char *id, const RcCurrency *currency); /* default settings and one empty measure "M1" */
@@ -129,12 +135,23 @@ void   rc_job_free (RcJob *job);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcMeasure, rc_measure_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcJob, rc_job_free)
 
+/* The last state that has a date; an enquiry while none has. */
+RcJobState rc_job_get_state (const RcJob *job);
+/* The job comes to `state` on `date` (NULL: takes the state's own date back); what would come after it has not been
+ * reached then. */
+void rc_job_set_state (RcJob *job, RcJobState state, const char *date);
+
+/* The job as the alternative of its offer would have it: its carpets and plan options swapped in the last measure (or
+ * `measure`), its offer without alternatives. NULL and RC_ERROR_REFERENCE naming the swap whose area, stair or carpet
+ * is not there. (transfer full) */
+RcJob *rc_job_new_alternative (const RcJob *job, const char *measure, const RcAlternative *alternative, GError **error);
+
 /* The last measure, or the one with that id (NULL: the last; NULL returned when there is none such). */
 RcMeasure     *rc_job_get_measure (const RcJob *job, const char *id);
 const RcGoods *rc_job_find_goods (const RcJob *job, const char *id);
 
-/* Copies into the job the goods that its areas, stairs, openings and rolls name and that it lacks, where `catalogue`
- * (of RcGoods, e.g. a price book's) has them. What nobody has stays missing: then FALSE, and rc_job_check
+/* Copies into the job the goods that its areas, stairs, openings, alternatives and rolls name and that it lacks, where
+ * `catalogue` (of RcGoods, e.g. a price book's) has them. What nobody has stays missing: then FALSE, and rc_job_check
  * names it. */
 gboolean rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue);
 

@@ -8,6 +8,7 @@ rc_roll_new (const char *id, const char *goods_id, RcLength length)
   roll->id = g_strdup (id);
   roll->goods_id = g_strdup (goods_id);
   roll->length = length;
+  roll->flaws = g_array_new (FALSE, FALSE, sizeof (RcFlaw));
   return roll;
 }
 
@@ -20,6 +21,7 @@ rc_roll_copy (const RcRoll *roll)
   copy->goods_id = g_strdup (roll->goods_id);
   copy->lot = g_strdup (roll->lot);
   copy->place = g_strdup (roll->place);
+  copy->flaws = g_array_copy (roll->flaws);
   return copy;
 }
 
@@ -32,5 +34,6 @@ rc_roll_free (RcRoll *roll)
   g_free (roll->goods_id);
   g_free (roll->lot);
   g_free (roll->place);
+  g_array_unref (roll->flaws);
   g_free (roll);
 }

@@ -27,6 +27,24 @@ rc_cutting_new_problem (const RcGoods *carpet, const GPtrArray *pieces)
   return problem;
 }
 
+static RcNestRoll *
+stock_roll_new (const RcRoll *stock, RcLength usable_width, gint64 carpet_per_m)
+{
+  RcNestRoll *roll = rc_nest_roll_new (stock->id, stock->lot, stock->length, 1);
+
+  roll->cost_per_m = carpet_per_m * (stock->remnant ? REMNANT_PERCENT : STOCK_PERCENT) / 100;
+  if (stock->cut)
+    roll->cost_per_m = 0;
+  roll->width = stock->width < usable_width ? stock->width : 0;
+  for (guint i = 0; i < stock->flaws->len; i++)
+    {
+      const RcFlaw *flaw = &g_array_index (stock->flaws, RcFlaw, i);
+
+      rc_nest_roll_add_flaw (roll, flaw->from, flaw->to);
+    }
+  return roll;
+}
+
 GPtrArray *
 rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64 carpet_per_m, GPtrArray *ids)
 {
@@ -37,11 +55,10 @@ rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64 carpet_per
       RcNestRoll   *roll;
       if (stock != NULL && (g_strcmp0 (stock->goods_id, carpet->id) != 0 || stock->length <= 0))
         continue;
-      roll = stock != NULL ? rc_nest_roll_new (stock->id, stock->lot, stock->length, 1)
+      roll = stock != NULL ? stock_roll_new (stock, rc_goods_get_usable_width (carpet), carpet_per_m)
                            : rc_nest_roll_new (NULL, NULL, 0, 1);
-      roll->cost_per_m = carpet_per_m;
-      if (stock != NULL)
-        roll->cost_per_m = carpet_per_m * (stock->remnant ? REMNANT_PERCENT : STOCK_PERCENT) / 100;
+      if (stock == NULL)
+        roll->cost_per_m = carpet_per_m;
       g_ptr_array_add (rolls, roll);
       if (ids != NULL)
         g_ptr_array_add (ids, g_strdup (roll->name));

@@ -10,6 +10,9 @@ rc_price_book_new (const RcCurrency *currency)
   book->currency = *currency;
   book->goods = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_goods_free);
   book->prices = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_price_free);
+  book->payments = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_payment_free);
+  book->tax_areas = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_tax_area_free);
+  book->suppliers = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_supplier_free);
   return book;
 }
 
@@ -27,6 +30,14 @@ rc_price_book_copy (const RcPriceBook *book)
   copy->shop_name = g_strdup (book->shop_name);
   copy->shop_address = g_strdup (book->shop_address);
   copy->terms = g_strdup (book->terms);
+  copy->logo = book->logo != NULL ? g_bytes_ref (book->logo) : NULL;
+  copy->valid_days = book->valid_days;
+  for (guint i = 0; i < book->payments->len; i++)
+    g_ptr_array_add (copy->payments, rc_payment_copy (g_ptr_array_index (book->payments, i)));
+  for (guint i = 0; i < book->tax_areas->len; i++)
+    g_ptr_array_add (copy->tax_areas, rc_tax_area_copy (g_ptr_array_index (book->tax_areas, i)));
+  for (guint i = 0; i < book->suppliers->len; i++)
+    g_ptr_array_add (copy->suppliers, rc_supplier_copy (g_ptr_array_index (book->suppliers, i)));
   return copy;
 }
 
@@ -40,6 +51,10 @@ rc_price_book_free (RcPriceBook *book)
   g_free (book->shop_name);
   g_free (book->shop_address);
   g_free (book->terms);
+  g_clear_pointer (&book->logo, g_bytes_unref);
+  g_ptr_array_unref (book->payments);
+  g_ptr_array_unref (book->tax_areas);
+  g_ptr_array_unref (book->suppliers);
   g_free (book);
 }
 

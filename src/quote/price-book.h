@@ -19,15 +19,40 @@ typedef struct
   gint64  from_micro; /* holds from this quantity on, in millionths of `unit`; 0: any quantity */
 } RcPrice;
 
+/* A jurisdiction, and what it takes of a sale: goods and work may be taxed at different rates. */
+typedef struct
+{
+  char  *id;   /* unique in the book: "thorrin" */
+  char  *name; /* what the tax is called on paper: "Sales tax, Isle of Thorrin" */
+  gint64 goods_ppm, work_ppm;
+} RcTaxArea;
+
+/* Whom goods are ordered from. Goods name it by its name. */
+typedef struct
+{
+  char   *name;                    /* unique in the book */
+  char   *address, *phone, *email; /* nullable */
+  char   *account;                 /* the shop's number there; nullable */
+  RcMoney freight_cost;            /* for each order; 0: none */
+  RcMoney freight_sale;            /* what the customer is charged for it */
+  RcMoney freight_free_from;       /* an order of this much or more is delivered free; 0: never */
+  int     lead_days;               /* from order to delivery; 0: not known */
+} RcSupplier;
+
 typedef struct
 {
   RcCurrency currency;
-  gint64     tax_ppm;
-  gint64     deposit_ppm;              /* of the total */
+  gint64     tax_ppm;                  /* where no tax area is named */
+  gint64     deposit_ppm;              /* of the total; where no steps of payment are named */
   GPtrArray *goods;                    /* of RcGoods: the catalogue */
   GPtrArray *prices;                   /* of RcPrice */
   char      *shop_name, *shop_address; /* letterhead; nullable */
+  GBytes    *logo;                     /* PNG, for the letterhead; nullable */
   char      *terms;                    /* nullable */
+  int        valid_days;               /* a quotation holds so long; 0: not said */
+  GPtrArray *payments;                 /* of RcPayment */
+  GPtrArray *tax_areas;                /* of RcTaxArea */
+  GPtrArray *suppliers;                /* of RcSupplier */
 } RcPriceBook;
 
 RcPriceBook *rc_price_book_new (const RcCurrency *currency);
@@ -37,11 +62,28 @@ RcPrice     *rc_price_new (const char *item, RcUnit unit, RcMoney cost, RcMoney 
 RcPrice     *rc_price_copy (const RcPrice *price);
 void         rc_price_free (RcPrice *price);
 
+RcTaxArea  *rc_tax_area_new (const char *id, const char *name, gint64 goods_ppm, gint64 work_ppm);
+RcTaxArea  *rc_tax_area_copy (const RcTaxArea *area);
+void        rc_tax_area_free (RcTaxArea *area);
+RcSupplier *rc_supplier_new (const char *name);
+RcSupplier *rc_supplier_copy (const RcSupplier *supplier);
+void        rc_supplier_free (RcSupplier *supplier);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPriceBook, rc_price_book_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPrice, rc_price_free)
 
 /* The catalogue's goods with that id; NULL when there are none. */
 const RcGoods *rc_price_book_find_goods (const RcPriceBook *book, const char *id);
+
+/* NULL when there is none of that id (name). */
+const RcTaxArea  *rc_price_book_find_tax_area (const RcPriceBook *book, const char *id);
+const RcSupplier *rc_price_book_find_supplier (const RcPriceBook *book, const char *name);
+
+/* The sale price that leaves `margin_ppm` of itself over the cost, rounded up to the minor unit: cost / (1 - margin).
+ * FALSE and RC_ERROR_RANGE for a margin that is not below 100 %, or below -100 %. */
+gboolean rc_price_sale_from_margin (RcMoney cost, gint64 margin_ppm, RcMoney *sale, GError **error);
+/* What is left over the cost as a part of the sale price, rounded; 0 for a sale price of 0. */
+gint64 rc_price_get_margin_ppm (RcMoney cost, RcMoney sale);
 
 /* The price for a small quantity of `item` valid on `date` (NULL: on any day). Of several, the one that holds from the
  * least quantity; of those the one valid since the latest day; of those the first in the book. With `date` NULL the day

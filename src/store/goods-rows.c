@@ -18,7 +18,8 @@ rc_goods_rows_add (const GPtrArray *goods, RcTableId table, RcRowSet *rows)
                                  rc_value_text (rc_match_get_name (one->match)), rc_value_integer (one->length_step),
                                  rc_value_integer (one->full_roll), rc_value_integer (one->pack_micro),
                                  rc_value_text (rc_unit_get_name (one->pack_unit)), rc_value_integer (one->tape_width),
-                                 rc_value_integer (one->pack_covers_area), rc_value_integer (one->pack_covers_length)));
+                                 rc_value_integer (one->pack_covers_area), rc_value_integer (one->pack_covers_length),
+                                 rc_value_integer (one->least_cut)));
     }
 }
 
@@ -56,6 +57,7 @@ rc_goods_rows_build (const RcRowSet *rows, RcTableId table, GPtrArray *goods, GE
       one->tape_width = rc_value_get_integer (&row[15]);
       one->pack_covers_area = rc_value_get_integer (&row[16]);
       one->pack_covers_length = rc_value_get_integer (&row[17]);
+      one->least_cut = rc_value_get_integer (&row[18]);
     }
   return TRUE;
 }

@@ -2,6 +2,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "roll-rows.h"
+
 static const char *const unit_system_names[] = { "imperial", "metric" };
 
 static void
@@ -29,7 +31,9 @@ add_rolls (const GPtrArray *rolls, RcRowSet *rows)
       rc_row_set_add (rows, RC_TABLE_JOB_ROLLS,
                       RC_VALUES (rc_value_text (roll->id), rc_value_integer (i), rc_value_text (roll->goods_id),
                                  rc_value_text (roll->lot), rc_value_integer (roll->length),
-                                 rc_value_integer (roll->remnant != FALSE), rc_value_text (roll->place)));
+                                 rc_value_integer (roll->remnant != FALSE), rc_value_text (roll->place),
+                                 rc_value_integer (roll->width),
+                                 rc_value_text (rc_row_set_keep (rows, rc_roll_rows_format_flaws (roll->flaws)))));
     }
 }
 
@@ -52,6 +56,7 @@ rc_job_rows_add (const RcJob *job, RcRowSet *rows)
   add_rolls (job->rolls, rows);
   for (guint i = 0; i < job->measures->len; i++)
     rc_measure_rows_add (job->measures->pdata[i], i, rows);
+  rc_offer_rows_add (job, rows);
 }
 
 static gboolean
@@ -131,6 +136,8 @@ build_rolls (const RcRowSet *rows, GPtrArray *rolls)
       roll->lot = rc_value_dup_text (&row[3]);
       roll->remnant = rc_value_get_integer (&row[5]) != 0;
       roll->place = rc_value_dup_text (&row[6]);
+      roll->width = rc_value_get_integer (&row[7]);
+      rc_roll_rows_parse_flaws (rc_value_get_text (&row[8]), roll->flaws);
       g_ptr_array_add (rolls, roll);
     }
 }
@@ -156,8 +163,8 @@ rc_job_rows_build (const RcRowSet *rows, GError **error)
   build_customer (rows, &job->customer);
   build_rolls (rows, job->rolls);
   if (!build_head (row, job, error) || !build_settings (rows, &job->settings, error)
-      || !rc_goods_rows_build (rows, RC_TABLE_JOB_GOODS, job->goods, error)
-      || !rc_measure_rows_build (rows, job, error))
+      || !rc_goods_rows_build (rows, RC_TABLE_JOB_GOODS, job->goods, error) || !rc_measure_rows_build (rows, job, error)
+      || !rc_offer_rows_build (rows, job, error))
     {
       g_prefix_error (error, _ ("Job %s: "), job->id);
       return NULL;

@@ -15,5 +15,9 @@ void     rc_measure_rows_add (const RcMeasure *measure, guint position, RcRowSet
 gboolean rc_measure_rows_build (const RcRowSet *rows, RcJob *job, GError **error);
 /* The measure named by the row's first column. */
 RcMeasure *rc_measure_rows_find (const RcJob *job, RcTableId table, const RcValue *row, GError **error);
+void       rc_offer_rows_add (const RcJob *job, RcRowSet *rows);
+gboolean   rc_offer_rows_build (const RcRowSet *rows, RcJob *job, GError **error);
+void       rc_payment_rows_add (const GPtrArray *payments, RcTableId table, RcRowSet *rows);
+void       rc_payment_rows_build (const RcRowSet *rows, RcTableId table, GPtrArray *payments);
 void       rc_goods_rows_add (const GPtrArray *goods, RcTableId table, RcRowSet *rows);
 gboolean   rc_goods_rows_build (const RcRowSet *rows, RcTableId table, GPtrArray *goods, GError **error);

@@ -1,17 +1,46 @@
 #include <glib/gi18n-lib.h>
 
+#include "file-store.h"
 #include "job-rows.h"
 
 #define COUNTER "price book"
 
 static void
+add_suppliers (const RcPriceBook *book, RcRowSet *rows)
+{
+  for (guint i = 0; i < book->tax_areas->len; i++)
+    {
+      const RcTaxArea *area = book->tax_areas->pdata[i];
+
+      rc_row_set_add (rows, RC_TABLE_TAX_AREAS,
+                      RC_VALUES (rc_value_text (area->id), rc_value_integer (i), rc_value_text (area->name),
+                                 rc_value_integer (area->goods_ppm), rc_value_integer (area->work_ppm)));
+    }
+  for (guint i = 0; i < book->suppliers->len; i++)
+    {
+      const RcSupplier *one = book->suppliers->pdata[i];
+
+      rc_row_set_add (rows, RC_TABLE_SUPPLIERS,
+                      RC_VALUES (rc_value_text (one->name), rc_value_integer (i), rc_value_text (one->address),
+                                 rc_value_text (one->phone), rc_value_text (one->email), rc_value_text (one->account),
+                                 rc_value_integer (one->freight_cost), rc_value_integer (one->freight_sale),
+                                 rc_value_integer (one->freight_free_from), rc_value_integer (one->lead_days)));
+    }
+}
+
+static void
 add_rows (const RcPriceBook *book, RcRowSet *rows)
 {
+  char *logo = book->logo != NULL ? g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, book->logo) : NULL;
+
   rc_row_set_add (rows, RC_TABLE_PRICE_BOOK,
                   RC_VALUES (rc_value_integer (1), rc_value_text (book->currency.code),
                              rc_value_integer (book->currency.digits), rc_value_integer (book->tax_ppm),
                              rc_value_integer (book->deposit_ppm), rc_value_text (book->shop_name),
-                             rc_value_text (book->shop_address), rc_value_text (book->terms)));
+                             rc_value_text (book->shop_address), rc_value_text (book->terms),
+                             rc_value_integer (book->valid_days), rc_value_text (rc_row_set_keep (rows, logo))));
+  rc_payment_rows_add (book->payments, RC_TABLE_BOOK_PAYMENTS, rows);
+  add_suppliers (book, rows);
   rc_goods_rows_add (book->goods, RC_TABLE_CATALOGUE, rows);
   for (guint i = 0; i < book->prices->len; i++)
     {
@@ -49,8 +78,36 @@ build_prices (const RcRowSet *rows, GPtrArray *prices, GError **error)
   return TRUE;
 }
 
+static void
+build_suppliers (const RcRowSet *rows, RcPriceBook *book)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_TAX_AREAS); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_TAX_AREAS, i);
+
+      g_ptr_array_add (book->tax_areas,
+                       rc_tax_area_new (rc_value_get_text (&row[0]), rc_value_get_text (&row[2]),
+                                        rc_value_get_integer (&row[3]), rc_value_get_integer (&row[4])));
+    }
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_SUPPLIERS); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_SUPPLIERS, i);
+      RcSupplier    *one = rc_supplier_new (rc_value_get_text (&row[0]));
+
+      one->address = rc_value_dup_text (&row[2]);
+      one->phone = rc_value_dup_text (&row[3]);
+      one->email = rc_value_dup_text (&row[4]);
+      one->account = rc_value_dup_text (&row[5]);
+      one->freight_cost = rc_value_get_integer (&row[6]);
+      one->freight_sale = rc_value_get_integer (&row[7]);
+      one->freight_free_from = rc_value_get_integer (&row[8]);
+      one->lead_days = (int)rc_value_get_integer (&row[9]);
+      g_ptr_array_add (book->suppliers, one);
+    }
+}
+
 static RcPriceBook *
-build_book (const RcRowSet *rows, GError **error)
+build_book (RcStore *store, const RcRowSet *rows, GError **error)
 {
   g_autoptr (RcPriceBook) book = NULL;
   const RcValue *row;
@@ -71,6 +128,12 @@ build_book (const RcRowSet *rows, GError **error)
   book->shop_name = rc_value_dup_text (&row[5]);
   book->shop_address = rc_value_dup_text (&row[6]);
   book->terms = rc_value_dup_text (&row[7]);
+  book->valid_days = (int)rc_value_get_integer (&row[8]);
+  if (rc_value_get_text (&row[9]) != NULL
+      && (book->logo = rc_store_load_file (store, rc_value_get_text (&row[9]), error)) == NULL)
+    return NULL;
+  rc_payment_rows_build (rows, RC_TABLE_BOOK_PAYMENTS, book->payments);
+  build_suppliers (rows, book);
   if (!rc_goods_rows_build (rows, RC_TABLE_CATALOGUE, book->goods, error) || !build_prices (rows, book->prices, error))
     return NULL;
   return g_steal_pointer (&book);
@@ -89,7 +152,7 @@ rc_store_load_price_book (RcStore *store, GError **error)
     return NULL;
   if (rc_store_get_count (store, COUNTER, &revision, error)
       && rc_row_set_read (rows, store, RC_N_JOB_TABLES, RC_N_TABLES, FALSE, error))
-    book = build_book (rows, error);
+    book = build_book (store, rows, error);
   rc_store_rollback (store);
   if (book != NULL)
     store->seen_prices = revision;
@@ -97,7 +160,15 @@ rc_store_load_price_book (RcStore *store, GError **error)
 }
 
 static gboolean
-save_within (RcStore *store, const RcRowSet *rows, gint64 *revision, GError **error)
+save_logo (RcStore *store, GBytes *logo, GError **error)
+{
+  g_autofree char *digest = logo != NULL ? rc_file_store_add (store, logo, error) : NULL;
+
+  return logo == NULL || digest != NULL;
+}
+
+static gboolean
+save_within (RcStore *store, const RcRowSet *rows, GBytes *logo, gint64 *revision, GError **error)
 {
   if (!rc_store_get_count (store, COUNTER, revision, error))
     return FALSE;
@@ -108,7 +179,7 @@ save_within (RcStore *store, const RcRowSet *rows, gint64 *revision, GError **er
                       "it anew, then make the change again."));
       return FALSE;
     }
-  return rc_row_set_write (rows, store, RC_N_JOB_TABLES, RC_N_TABLES, error)
+  return save_logo (store, logo, error) && rc_row_set_write (rows, store, RC_N_JOB_TABLES, RC_N_TABLES, error)
          && rc_store_count (store, COUNTER, revision, error);
 }
 
@@ -125,7 +196,7 @@ rc_store_save_price_book (RcStore *store, const RcPriceBook *book, GError **erro
   if (!rc_row_set_prepare (rows, RC_N_JOB_TABLES, RC_N_TABLES, _ ("Price book"), error)
       || !rc_store_begin (store, doing, error))
     return FALSE;
-  if (!save_within (store, rows, &revision, error))
+  if (!save_within (store, rows, book->logo, &revision, error))
     return rc_store_rollback (store);
   if (!rc_store_commit (store, doing, error))
     return FALSE;

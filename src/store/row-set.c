@@ -54,6 +54,14 @@ rc_row_set_add (RcRowSet *rows, RcTableId table, const RcValue *values, guint n_
   g_array_append_vals (rows->values[table], values, n_values);
 }
 
+const char *
+rc_row_set_keep (RcRowSet *rows, char *text)
+{
+  g_autofree char *taken = text;
+
+  return taken != NULL ? g_string_chunk_insert (rows->texts, taken) : NULL;
+}
+
 guint
 rc_row_set_get_n_rows (const RcRowSet *rows, RcTableId table)
 {

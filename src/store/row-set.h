@@ -17,6 +17,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRowSet, rc_row_set_free)
 /* Adds a row, with one value for every column. Text is borrowed and must outlive the set. */
 void rc_row_set_add (RcRowSet *rows, RcTableId table, const RcValue *values, guint n_values);
 
+/* Keeps text (taken, nullable) as long as the set, to be added to it. */
+const char *rc_row_set_keep (RcRowSet *rows, char *text);
+
 guint rc_row_set_get_n_rows (const RcRowSet *rows, RcTableId table);
 /* The values of a row; valid until a row is added. */
 const RcValue *rc_row_set_get (const RcRowSet *rows, RcTableId table, guint row);

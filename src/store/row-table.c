@@ -5,8 +5,8 @@
 #define GOODS_COLUMNS                                                                                                  \
   "id, position, kind, name, supplier, unit, roll_width_ticks, usable_width_ticks, repeat_length_ticks, "              \
   "repeat_width_ticks, match, length_step_ticks, full_roll_ticks, pack_micro, pack_unit, tape_width_ticks, "           \
-  "pack_covers_area, pack_covers_length_ticks"
-#define N_GOODS_COLUMNS 18
+  "pack_covers_area, pack_covers_length_ticks, least_cut_ticks"
+#define N_GOODS_COLUMNS 19
 
 static const RcRowTable tables[] = {
   [RC_TABLE_JOBS]
@@ -19,7 +19,8 @@ static const RcRowTable tables[] = {
                           10, 0, "job" },
   [RC_TABLE_RULE_COSTS] = { "rule_costs", "rule, cost_minor", 2, 1, "rule" },
   [RC_TABLE_JOB_GOODS] = { "job_goods", GOODS_COLUMNS, N_GOODS_COLUMNS, 1, "position" },
-  [RC_TABLE_JOB_ROLLS] = { "job_rolls", "id, position, goods, lot, length_ticks, remnant, place", 7, 1, "position" },
+  [RC_TABLE_JOB_ROLLS]
+  = { "job_rolls", "id, position, goods, lot, length_ticks, remnant, place, width_ticks, flaws", 9, 1, "position" },
   [RC_TABLE_MEASURES] = { "measures", "id, position, taken, taken_by, notes", 5, 1, "position" },
   [RC_TABLE_ROOMS] = { "rooms", "measure, id, position, name, floor, spread, placed, at_x_ticks, at_y_ticks, notes", 10,
                        2, "measure, position" },
@@ -43,10 +44,28 @@ static const RcRowTable tables[] = {
                        "seam_line_ticks",
                        11, 2, "measure, position" },
   [RC_TABLE_AREA_ROOMS] = { "area_rooms", "measure, area, position, room", 4, 3, "measure, area, position" },
+  [RC_TABLE_JOB_STATES] = { "job_states", "state, reached", 2, 1, "state" },
+  [RC_TABLE_ATTACHMENTS] = { "attachments", "id, position, name, place, digest, notes, added", 7, 1, "position" },
+  [RC_TABLE_OFFERS] = { "offers", "discount_ppm, discount_minor, detail, valid_days, terms, tax_area", 6, 0, "job" },
+  [RC_TABLE_OFFER_LINES]
+  = { "offer_lines", "item, position, optional, hidden, discount_ppm, tax_ppm", 6, 1, "position" },
+  [RC_TABLE_OFFER_EXTRAS]
+  = { "offer_extras", "id, position, item, name, quantity_micro, unit, price_minor, cost_minor, is_work", 9, 1,
+      "position" },
+  [RC_TABLE_OFFER_PAYMENTS] = { "offer_payments", "position, name, part_ppm, days", 4, 1, "position" },
+  [RC_TABLE_ALTERNATIVES] = { "alternatives", "id, position, name", 3, 1, "position" },
+  [RC_TABLE_SWAPS] = { "swaps", "alternative, position, place, carpet, option", 5, 2, "alternative, position" },
   [RC_TABLE_PRICE_BOOK]
-  = { "price_book", "book, currency, currency_digits, tax_ppm, deposit_ppm, shop_name, shop_address, terms", 8, 1,
+  = { "price_book",
+      "book, currency, currency_digits, tax_ppm, deposit_ppm, shop_name, shop_address, terms, valid_days, logo", 10, 1,
       "book" },
   [RC_TABLE_CATALOGUE] = { "catalogue", GOODS_COLUMNS, N_GOODS_COLUMNS, 1, "position" },
+  [RC_TABLE_BOOK_PAYMENTS] = { "book_payments", "position, name, part_ppm, days", 4, 1, "position" },
+  [RC_TABLE_TAX_AREAS] = { "tax_areas", "id, position, name, goods_ppm, work_ppm", 5, 1, "position" },
+  [RC_TABLE_SUPPLIERS] = { "suppliers",
+                           "name, position, address, phone, email, account, freight_cost_minor, freight_sale_minor, "
+                           "freight_free_from_minor, lead_days",
+                           10, 1, "position" },
   [RC_TABLE_PRICES]
   = { "prices", "position, item, unit, cost_minor, sale_minor, valid_from, valid_to, from_micro", 8, 1, "position" },
 };
@@ -86,6 +105,17 @@ rc_row_table_get_label (RcTableId table)
       return _ ("stair");
     case RC_TABLE_AREAS:
       return _ ("area");
+    case RC_TABLE_ATTACHMENTS:
+      return _ ("attachment");
+    case RC_TABLE_OFFER_LINES:
+    case RC_TABLE_OFFER_EXTRAS:
+      return _ ("line");
+    case RC_TABLE_ALTERNATIVES:
+      return _ ("alternative");
+    case RC_TABLE_TAX_AREAS:
+      return _ ("tax area");
+    case RC_TABLE_SUPPLIERS:
+      return _ ("supplier");
     default:
       return tables[table].name;
     }

@@ -87,6 +87,15 @@ gboolean rc_store_can_redo (RcStore *store, const char *job_id);
 char *rc_store_dup_undo_name (RcStore *store, const char *job_id);
 char *rc_store_dup_redo_name (RcStore *store, const char *job_id);
 
+/* The largest file that the store keeps. */
+#define RC_STORE_MAX_FILE_BYTES (32 << 20)
+
+/* Keeps bytes for an attachment under their digest (SHA-256, lower-case hex), once however often they are added. A
+ * file stays for good, so that undo finds it. RC_ERROR_RANGE above the largest. (transfer full) the digest. */
+char *rc_store_add_file (RcStore *store, GBytes *bytes, GError **error);
+/* RC_ERROR_REFERENCE when there is none of that digest. (transfer full) */
+GBytes *rc_store_load_file (RcStore *store, const char *digest, GError **error);
+
 /* RC_ERROR_REFERENCE when none was saved yet. */
 RcPriceBook *rc_store_load_price_book (RcStore *store, GError **error);
 /* Replaces it whole. RC_ERROR_CONFLICT: it was loaded by this RcStore, and changed by somebody else since. */

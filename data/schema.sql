@@ -93,6 +93,7 @@ CREATE TABLE job_rolls (
   remnant INTEGER NOT NULL CHECK (remnant IN (0, 1)),
   place TEXT,
   width_ticks INTEGER NOT NULL DEFAULT 0,
+  cut INTEGER NOT NULL DEFAULT 0 CHECK (cut IN (0, 1)),
   flaws TEXT, -- "1600-3200 9000-9640": damaged lengths from the roll's start
   PRIMARY KEY (job, id)
 ) STRICT, WITHOUT ROWID;

@@ -119,6 +119,7 @@ office_maker_fill_job (GRand *rand, RcJob *job)
 void
 office_maker_fill_roll (GRand *rand, RcRoll *roll)
 {
+  roll->cut = g_rand_boolean (rand);
   roll->width = g_rand_boolean (rand) ? g_rand_int_range (rand, 1, 500000) : 0;
   for (int n = g_rand_int_range (rand, 0, 3); n > 0; n--)
     {
@@ -271,6 +272,7 @@ void
 office_maker_dump_roll (GString *text, const RcRoll *roll)
 {
   put_number (text, "width", roll->width);
+  put_number (text, "cut", roll->cut);
   for (guint i = 0; i < roll->flaws->len; i++)
     {
       put_number (text, "from", g_array_index (roll->flaws, RcFlaw, i).from);

@@ -115,7 +115,7 @@ test_no_field_forgotten (void)
   g_assert_cmpuint (sizeof (RcStair), ==, 104);
   g_assert_cmpuint (sizeof (RcFloorArea), ==, 72);
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
-  g_assert_cmpuint (sizeof (RcRoll), ==, 64);
+  g_assert_cmpuint (sizeof (RcRoll), ==, 72);
   g_assert_cmpuint (sizeof (RcPrice), ==, 56);
   g_assert_cmpuint (sizeof (RcPriceBook), ==, 104);
   g_assert_cmpuint (sizeof (RcQuote), ==, 72);

@@ -124,6 +124,7 @@ rc_job_file_read_rolls (RcXmlIn *in, const xmlNode *parent, RcJob *job)
       roll->remnant = rc_xml_in_yes (node, "remnant");
       roll->place = rc_xml_in_dup_text (node, "place");
       roll->width = rc_xml_in_length (in, node, "width", 0);
+      roll->cut = rc_xml_in_yes (node, "cut");
       for (const xmlNode *child = node->children; child != NULL; child = child->next)
         if (rc_xml_in_is (child, "flaw"))
           {
@@ -153,6 +154,7 @@ rc_job_file_write_rolls (RcXmlOut *out, const GPtrArray *rolls)
       rc_xml_out_attribute (out, "remnant", roll->remnant ? "yes" : NULL);
       rc_xml_out_attribute (out, "place", roll->place);
       rc_xml_out_length_unless (out, "width", roll->width, 0);
+      rc_xml_out_attribute (out, "cut", roll->cut ? "yes" : NULL);
       for (guint k = 0; k < roll->flaws->len; k++)
         {
           rc_xml_out_open (out, "flaw");

@@ -32,7 +32,7 @@ add_rolls (const GPtrArray *rolls, RcRowSet *rows)
                       RC_VALUES (rc_value_text (roll->id), rc_value_integer (i), rc_value_text (roll->goods_id),
                                  rc_value_text (roll->lot), rc_value_integer (roll->length),
                                  rc_value_integer (roll->remnant != FALSE), rc_value_text (roll->place),
-                                 rc_value_integer (roll->width),
+                                 rc_value_integer (roll->width), rc_value_integer (roll->cut != FALSE),
                                  rc_value_text (rc_row_set_keep (rows, rc_roll_rows_format_flaws (roll->flaws)))));
     }
 }
@@ -137,7 +137,8 @@ build_rolls (const RcRowSet *rows, GPtrArray *rolls)
       roll->remnant = rc_value_get_integer (&row[5]) != 0;
       roll->place = rc_value_dup_text (&row[6]);
       roll->width = rc_value_get_integer (&row[7]);
-      rc_roll_rows_parse_flaws (rc_value_get_text (&row[8]), roll->flaws);
+      roll->cut = rc_value_get_integer (&row[8]) != 0;
+      rc_roll_rows_parse_flaws (rc_value_get_text (&row[9]), roll->flaws);
       g_ptr_array_add (rolls, roll);
     }
 }

@@ -274,6 +274,25 @@ rc_row_set_write (const RcRowSet *rows, RcStore *store, RcTableId first, RcTable
   return TRUE;
 }
 
+void
+rc_row_set_drop_unknown (RcRowSet *rows, const RcRowSet *other, RcTableId id)
+{
+  const RcRowTable *table = rc_row_table_get (id);
+  guint             n_other = rc_row_set_get_n_rows (other, id), j = 0;
+
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, id);)
+    {
+      while (j < n_other
+             && compare_values (rc_row_set_get (other, id, j), rc_row_set_get (rows, id, i), table->n_key) < 0)
+        j++;
+      if (j < n_other
+          && compare_values (rc_row_set_get (other, id, j), rc_row_set_get (rows, id, i), table->n_key) == 0)
+        i++;
+      else
+        g_array_remove_range (rows->values[id], i * table->n_columns, table->n_columns);
+    }
+}
+
 static char *
 describe_difference (RcTableId id, const RcValue *a, const RcValue *b)
 {

@@ -35,5 +35,8 @@ gboolean rc_row_set_prepare (RcRowSet *rows, RcTableId first, RcTableId end, con
 /* Turns what is stored into `rows` (prepared) by the fewest inserts, updates and deletes, within a transaction. */
 gboolean rc_row_set_write (const RcRowSet *rows, RcStore *store, RcTableId first, RcTableId end, GError **error);
 
+/* Takes out of a table (both sets prepared or read by key) the rows whose key `other` has not. */
+void rc_row_set_drop_unknown (RcRowSet *rows, const RcRowSet *other, RcTableId table);
+
 /* The first difference between two sets read or prepared by key, in words, NULL when there is none. (transfer full) */
 char *rc_row_set_compare (const RcRowSet *a, const RcRowSet *b, RcTableId first, RcTableId end);

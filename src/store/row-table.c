@@ -20,7 +20,8 @@ static const RcRowTable tables[] = {
   [RC_TABLE_RULE_COSTS] = { "rule_costs", "rule, cost_minor", 2, 1, "rule" },
   [RC_TABLE_JOB_GOODS] = { "job_goods", GOODS_COLUMNS, N_GOODS_COLUMNS, 1, "position" },
   [RC_TABLE_JOB_ROLLS]
-  = { "job_rolls", "id, position, goods, lot, length_ticks, remnant, place, width_ticks, flaws", 9, 1, "position" },
+  = { "job_rolls", "id, position, goods, lot, length_ticks, remnant, place, width_ticks, cut, flaws", 10, 1,
+      "position" },
   [RC_TABLE_MEASURES] = { "measures", "id, position, taken, taken_by, notes", 5, 1, "position" },
   [RC_TABLE_ROOMS] = { "rooms", "measure, id, position, name, floor, spread, placed, at_x_ticks, at_y_ticks, notes", 10,
                        2, "measure, position" },

@@ -7,17 +7,12 @@
 
 #include "command.h"
 #include "cuts-csv.h"
-#include "json-out.h"
+#include "nest-print.h"
 #include "rowcut-error.h"
-
-enum
-{
-  MOST_ROLLS = 10000
-};
 
 typedef struct
 {
-  char    *roll_width, *stages, *step;
+  char    *roll_width, *stages, *step, *rolls, *least_balance, *least_balance_width;
   char   **stock;
   gboolean buy, json;
   double   seconds;
@@ -30,6 +25,9 @@ options_clear (Options *options)
   g_free (options->roll_width);
   g_free (options->stages);
   g_free (options->step);
+  g_free (options->rolls);
+  g_free (options->least_balance);
+  g_free (options->least_balance_width);
   g_strfreev (options->stock);
 }
 
@@ -62,7 +60,7 @@ add_stock (RcNestProblem *problem, const char *text, guint64 *n_rolls, GError **
 
   if (x != NULL)
     {
-      if (!g_ascii_string_to_unsigned (x + 1, 10, 1, MOST_ROLLS, &count, NULL))
+      if (!g_ascii_string_to_unsigned (x + 1, 10, 1, RC_CSV_MOST_ROLLS, &count, NULL))
         {
           g_set_error (error, RC_ERROR, RC_ERROR_PARSE,
                        _ ("--stock: “%s” must be a length and how many of it, like \"30 mx2\""), text);
@@ -72,13 +70,13 @@ add_stock (RcNestProblem *problem, const char *text, guint64 *n_rolls, GError **
     }
   if (!parse_length ("--stock", size, &length, error))
     return FALSE;
-  if ((*n_rolls += count) > MOST_ROLLS)
+  if ((*n_rolls += count) > RC_CSV_MOST_ROLLS)
     {
-      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("--stock: more than %d rolls"), MOST_ROLLS);
+      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("--stock: more than %d rolls"), RC_CSV_MOST_ROLLS);
       return FALSE;
     }
   roll = rc_nest_roll_new (size, at != NULL ? at + 1 : "", length, (guint)count);
-  roll->cost_per_m = 1;
+  roll->cost_per_m = RC_CSV_STOCK_VALUE;
   g_ptr_array_add (problem->rolls, roll);
   return TRUE;
 }
@@ -97,7 +95,12 @@ make_problem (const Options *options, GError **error)
     }
   if (!parse_length ("--roll-width", options->roll_width, &problem->roll_width, error))
     return NULL;
-  if (options->step != NULL && !parse_length ("--step", options->step, &problem->buy_step, error))
+  if ((options->step != NULL && !parse_length ("--step", options->step, &problem->buy_step, error))
+      || (options->least_balance != NULL
+          && !parse_length ("--least-balance", options->least_balance, &problem->least_balance, error))
+      || (options->least_balance_width != NULL
+          && !parse_length ("--least-balance-width", options->least_balance_width, &problem->least_balance_width,
+                            error)))
     return NULL;
   if (g_strcmp0 (options->stages, "any") == 0)
     problem->stages = 0;
@@ -109,13 +112,6 @@ make_problem (const Options *options, GError **error)
   for (guint i = 0; options->stock != NULL && options->stock[i] != NULL; i++)
     if (!add_stock (problem, options->stock[i], &n_rolls, error))
       return NULL;
-  if (options->buy && problem->rolls->len > 0)
-    {
-      RcNestRoll *bought = rc_nest_roll_new (NULL, NULL, 0, 1);
-
-      bought->cost_per_m = 2;
-      g_ptr_array_add (problem->rolls, bought);
-    }
   if (!(options->seconds >= 0 && options->seconds <= 86400) || options->seed < 0 || options->effort < 0)
     {
       g_set_error (error, RC_ERROR, RC_ERROR_RANGE,
@@ -125,142 +121,41 @@ make_problem (const Options *options, GError **error)
   return g_steal_pointer (&problem);
 }
 
-static gboolean
-read_cuts (const char *file, RcNestProblem *problem, GError **error)
+/* (transfer full), NULL on error */
+static char *
+read_text (const char *file, GError **error)
 {
   g_autofree char *text = NULL;
   gsize            length = 0;
 
   if (!g_file_get_contents (file, &text, &length, error))
-    return FALSE;
-  if (strlen (text) != length)
-    {
-      g_set_error (error, RC_ERROR, RC_ERROR_FORMAT, _ ("%s is not a text file"), file);
-      return FALSE;
-    }
-  return rc_cuts_csv_parse (text, file, RC_LENGTH_UNIT_MM, problem, error);
-}
-
-static const RcNestRoll *
-get_source (const RcNestProblem *problem, const RcNestUse *use)
-{
-  return problem->rolls->len > 0 ? problem->rolls->pdata[use->source] : NULL;
-}
-
-static void
-add_cuts (RcJson *json, const RcNestProblem *problem, const RcNestAnswer *answer)
-{
-  rc_json_begin_array (json, "cuts");
-  for (guint p = 0; p < answer->placements->len; p++)
-    {
-      const RcNestPlacement *placement = &g_array_index (answer->placements, RcNestPlacement, p);
-      const RcNestCut       *cut = problem->cuts->pdata[placement->cut];
-
-      rc_json_begin_object (json, NULL);
-      rc_json_add_string (json, "label", cut->label);
-      rc_json_add_int (json, "roll", placement->roll + 1);
-      rc_json_add_length (json, "across", placement->across);
-      rc_json_add_length (json, "along", placement->along);
-      rc_json_add_length (json, "width", placement->width);
-      rc_json_add_length (json, "length", placement->length);
-      rc_json_end_object (json);
-    }
-  rc_json_end_array (json);
-}
-
-static void
-add_rolls (RcJson *json, const RcNestProblem *problem, const RcNestAnswer *answer)
-{
-  rc_json_begin_array (json, "rolls");
-  for (guint r = 0; r < answer->rolls->len; r++)
-    {
-      const RcNestUse  *use = answer->rolls->pdata[r];
-      const RcNestRoll *source = get_source (problem, use);
-
-      rc_json_begin_object (json, NULL);
-      rc_json_add_int (json, "roll", r + 1);
-      rc_json_add_string (json, "stock", source != NULL ? source->name : NULL);
-      if (source != NULL && source->lot != NULL && *source->lot != '\0')
-        rc_json_add_string (json, "lot", source->lot);
-      rc_json_add_length (json, "length", use->length);
-      rc_json_add_length (json, "used", use->used);
-      rc_json_add_length (json, "balance", use->length - use->used);
-      rc_json_end_object (json);
-    }
-  rc_json_end_array (json);
-}
-
-static void
-add_strokes (RcJson *json, const RcNestAnswer *answer)
-{
-  rc_json_begin_array (json, "strokes");
-  for (guint s = 0; s < answer->strokes->len; s++)
-    {
-      const RcNestStroke *stroke = &g_array_index (answer->strokes, RcNestStroke, s);
-
-      rc_json_begin_object (json, NULL);
-      rc_json_add_int (json, "roll", stroke->roll + 1);
-      rc_json_add_int (json, "stage", stroke->stage);
-      rc_json_add_string (json, "runs", stroke->along_roll ? "along" : "across");
-      rc_json_add_length (json, "at", stroke->at);
-      rc_json_add_length (json, "from", stroke->from);
-      rc_json_add_length (json, "to", stroke->to);
-      rc_json_end_object (json);
-    }
-  rc_json_end_array (json);
+    return NULL;
+  if (strlen (text) == length)
+    return g_steal_pointer (&text);
+  g_set_error (error, RC_ERROR, RC_ERROR_FORMAT, _ ("%s is not a text file"), file);
+  return NULL;
 }
 
 static gboolean
-print_json (const RcNestProblem *problem, const RcNestAnswer *answer)
+read_files (const Options *options, const char *file, RcNestProblem *problem, GError **error)
 {
-  g_autoptr (RcJson) json = rc_json_new ();
+  g_autofree char *rolls = NULL, *cuts = NULL;
 
-  rc_json_begin_object (json, NULL);
-  rc_json_add_length (json, "roll_width", problem->roll_width);
-  rc_json_add_length (json, "used_length", answer->used_length);
-  rc_json_add_length (json, "lower_bound", answer->lower_bound);
-  rc_json_add_string (json, "status", rc_nest_status_get_name (answer->status));
-  add_cuts (json, problem, answer);
-  add_rolls (json, problem, answer);
-  add_strokes (json, answer);
-  rc_json_end_object (json);
-  return rc_json_print (json);
-}
-
-static char *
-format_metric (RcLength length)
-{
-  return rc_length_format (length, &RC_LENGTH_STYLE_METRIC);
-}
-
-static void
-print_table (const RcNestProblem *problem, const RcNestAnswer *answer)
-{
-  g_autofree char *used = format_metric (answer->used_length);
-  g_autofree char *bound = format_metric (answer->lower_bound);
-
-  for (guint p = 0; p < answer->placements->len; p++)
+  if (options->rolls != NULL)
     {
-      const RcNestPlacement *placement = &g_array_index (answer->placements, RcNestPlacement, p);
-      const RcNestCut       *cut = problem->cuts->pdata[placement->cut];
-      g_autofree char       *along = format_metric (placement->along);
-      g_autofree char       *across = format_metric (placement->across);
-      g_autofree char       *width = format_metric (placement->width);
-      g_autofree char       *length = format_metric (placement->length);
-
-      g_print (_ ("roll %u  at %s, %s from the left: %s wide, %s long  %s\n"), placement->roll + 1, along, across,
-               width, length, cut->label);
+      rolls = read_text (options->rolls, error);
+      if (rolls == NULL || !rc_rolls_csv_parse (rolls, options->rolls, RC_LENGTH_UNIT_MM, problem, error))
+        return FALSE;
     }
-  for (guint r = 0; r < answer->rolls->len; r++)
+  if (options->buy && problem->rolls->len > 0)
     {
-      const RcNestUse *use = answer->rolls->pdata[r];
-      g_autofree char *length = format_metric (use->length);
-      g_autofree char *taken = format_metric (use->used);
-      g_autofree char *balance = format_metric (use->length - use->used);
+      RcNestRoll *bought = rc_nest_roll_new (NULL, NULL, 0, 1);
 
-      g_print (_ ("roll %u  of %s: %s used, %s left\n"), r + 1, length, taken, balance);
+      bought->cost_per_m = RC_CSV_BUY_VALUE;
+      g_ptr_array_add (problem->rolls, bought);
     }
-  g_print (_ ("Used %s; no cutting uses less than %s\n"), used, bound);
+  cuts = read_text (file, error);
+  return cuts != NULL && rc_cuts_csv_parse (cuts, file, RC_LENGTH_UNIT_MM, problem, error);
 }
 
 static int
@@ -273,7 +168,7 @@ solve (const Options *options, const char *file)
 
   if (problem == NULL)
     return rc_command_fail_usage ("nest", "%s", error->message);
-  if (!read_cuts (file, problem, &error))
+  if (!read_files (options, file, problem, &error))
     return rc_command_fail ("nest", error);
   params.seconds = options->seconds;
   params.seed = (guint64)options->seed;
@@ -290,8 +185,8 @@ solve (const Options *options, const char *file)
       return rc_command_fail ("nest", error);
     }
   if (!options->json)
-    print_table (problem, answer);
-  else if (!print_json (problem, answer))
+    rc_nest_print_text (problem, answer);
+  else if (!rc_nest_print_json (problem, answer))
     return RC_EXIT_FAILED;
   return RC_EXIT_DONE;
 }
@@ -306,8 +201,14 @@ rc_nest_command_run (int argc, char **argv)
     { "roll-width", 0, 0, G_OPTION_ARG_FILENAME, &options.roll_width, N_ ("Usable width of the rolls"), N_ ("WIDTH") },
     { "stock", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options.stock,
       N_ ("Rolls in stock, of one dye lot; may be repeated"), N_ ("LENGTH[xCOUNT][@LOT]") },
+    { "rolls", 0, 0, G_OPTION_ARG_FILENAME, &options.rolls,
+      N_ ("Rolls in stock and to be bought, with their lots, values, trims and damage"), "ROLLS.csv" },
     { "buy", 0, 0, G_OPTION_ARG_NONE, &options.buy, N_ ("Buy what the stock does not hold"), NULL },
     { "step", 0, 0, G_OPTION_ARG_FILENAME, &options.step, N_ ("Lengths are bought in steps of this"), N_ ("LENGTH") },
+    { "least-balance", 0, 0, G_OPTION_ARG_FILENAME, &options.least_balance, N_ ("A leftover that is shorter is waste"),
+      N_ ("LENGTH") },
+    { "least-balance-width", 0, 0, G_OPTION_ARG_FILENAME, &options.least_balance_width,
+      N_ ("A leftover that is narrower is waste"), N_ ("WIDTH") },
     { "stages", 0, 0, G_OPTION_ARG_FILENAME, &options.stages, N_ ("Stages of straight cuts"), "3|any" },
     { "seconds", 0, 0, G_OPTION_ARG_DOUBLE, &options.seconds, N_ ("Time to search for better cuttings"), N_ ("S") },
     { "seed", 0, 0, G_OPTION_ARG_INT64, &options.seed, N_ ("Seed of the search"), N_ ("N") },
@@ -321,9 +222,13 @@ rc_nest_command_run (int argc, char **argv)
     .parameters = "CUTS.csv",
     .summary = _ ("Place a list of cuts on rolls so that straight cuts from edge to edge free them all."),
     .description
-    = _ ("CUTS.csv has a header row: label,width,length,quantity and optionally repeat,phase,lot. Lengths are\n"
-         "written like 12'6\", 3.66 m, 366 cm; a bare number is in mm. Without --stock one roll is bought to\n"
-         "measure."),
+    = _ ("CUTS.csv has a header row: label,width,length,quantity and optionally repeat,phase,match for the\n"
+         "pattern along the roll (cuts of one match show it at one height), across_repeat,across_phase,\n"
+         "across_match for the pattern across it, lot, and roll,along,across where a cut is pinned to a roll,\n"
+         "counted from 1, or to a place on it. ROLLS.csv has a header row: length and optionally name,count,\n"
+         "width,lot,value,trim,trim_end,damaged; an empty length is a roll to be bought, value is that of a\n"
+         "metre, damaged is like 2 m to 2.5 m; 7 m to 7.2 m. Lengths are written like 12'6\", 3.66 m, 366 cm;\n"
+         "a bare number is in mm. Without rolls one is bought to measure."),
     .entries = entries,
     .n_least = 1,
     .n_most = 1,

@@ -157,6 +157,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestAnswer, rc_nest_answer_free)
  * across the rolls less often, uses less length. */
 RcNestAnswer *rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params);
 
+/* For each placement the stroke after which it is cut free: an index in answer->strokes; G_MAXUINT: it is the whole
+ * roll. (transfer full) */
+guint *rc_nest_answer_list_freeing (const RcNestAnswer *answer);
+
 /* "optimal", "time-limit", "cancelled", "infeasible". */
 const char *rc_nest_status_get_name (RcNestStatus status);
 

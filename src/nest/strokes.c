@@ -106,3 +106,36 @@ rc_nest_strokes_fill (const RcNestProblem *problem, RcNestAnswer *answer)
       cut_region (&knife, list, n, whole, 1, FALSE, 0);
     }
 }
+
+/* Whether a stroke runs along the whole of one of a placement's edges. */
+static gboolean
+frees_edge (const RcNestStroke *stroke, const RcNestPlacement *placement)
+{
+  RcLength low = placement->along, high = low + placement->length, begin = placement->across,
+           end = begin + placement->width;
+
+  if (stroke->along_roll)
+    return (stroke->at == begin || stroke->at == end) && stroke->from <= low && stroke->to >= high;
+  return (stroke->at == low || stroke->at == high) && stroke->from <= begin && stroke->to >= end;
+}
+
+guint *
+rc_nest_answer_list_freeing (const RcNestAnswer *answer)
+{
+  guint *freed_by = g_new (guint, answer->placements->len + 1);
+
+  for (guint p = 0; p < answer->placements->len; p++)
+    {
+      const RcNestPlacement *placement = &g_array_index (answer->placements, RcNestPlacement, p);
+
+      freed_by[p] = G_MAXUINT;
+      for (guint s = answer->strokes->len; s-- > 0 && freed_by[p] == G_MAXUINT;)
+        {
+          const RcNestStroke *stroke = &g_array_index (answer->strokes, RcNestStroke, s);
+
+          if (stroke->roll == placement->roll && frees_edge (stroke, placement))
+            freed_by[p] = s;
+        }
+    }
+  return freed_by;
+}

@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
 """Prints TAP: `rowcut-cli nest` by itself, and on the published packing instances where they are at hand."""
+import random
 import subprocess
 import sys
 
@@ -50,6 +51,78 @@ def check_faults():
                f"exit {process.returncode}, out {process.stdout!r}, err {process.stderr!r}")
 
 
+TIED = """label,width,length,quantity,repeat,match,across_repeat,across_phase,roll,along
+Hall 1,3.66 m,4.2 m,1,,,,,,
+Fill 2,0.9 m,2.1 m,2,0.6 m,hall,,,,
+Stair 3,0.8 m,0.5 m,4,,,,,,
+Pinned 4,1.2 m,1.5 m,1,,,,,1,9 m
+Motif 5,1.1 m,2 m,1,0.6 m,hall,0.5 m,0.25 m,,
+"""
+ROLLS = """name,length,count,lot,value,trim,trim_end,damaged
+R7,14 m,1,A,8,0.05 m,0.1 m,6 m to 6.4 m
+R8,9 m,1,A,8,,,
+,,,,12,,0.1 m,
+"""
+
+
+def check_ties():
+    """Pins, matches, patterns across, trims, damage, leftovers: read back from the JSON, by arithmetic of its own."""
+    cuts, rolls = tap.write("tied.csv", TIED), tap.write("rolls.csv", ROLLS)
+    options = [cuts, "--rolls", rolls, "--roll-width", "4 m", "--least-balance", "1 m", "--least-balance-width", "0.5 m"]
+    answer = tap.answer("nest", *options)
+    if not tap.ok(answer is not None, "ties, trims and damage: nest answers"):
+        return
+    named = {}
+    for cut in answer["cuts"]:
+        named.setdefault(cut["label"], []).append(cut)
+    stock = {roll["roll"]: roll["stock"] for roll in answer["rolls"]}
+    tap.ok(stock[named["Pinned 4"][0]["roll"]] == "R7" and named["Pinned 4"][0]["along"] == 9000,
+           "the pinned cut lies 9 m along the first roll")
+    tap.equal(len({cut["along"] % 600 for cut in named["Fill 2"] + named["Motif 5"]}), 1,
+              "all of one match lie at one height of a repeat of 600 mm")
+    tap.equal(named["Motif 5"][0]["across"] % 500, 250, "the pattern across has its phase of 250 in 500 mm")
+    on_first = [cut for cut in answer["cuts"] if stock[cut["roll"]] == "R7"]
+    tap.ok(all(cut["along"] >= 50 and cut["along"] + cut["length"] <= 13900 and
+               (cut["along"] >= 6400 or cut["along"] + cut["length"] <= 6000) for cut in on_first),
+           "nothing lies in the trimmed ends or over the damage")
+    tap.ok(answer["leftovers"] and all(rest["length"] >= 1000 and rest["width"] >= 500
+                                       for rest in answer["leftovers"]), "leftovers are of the least sizes")
+    freed = sorted(label for stroke in answer["strokes"] for label in stroke["frees"])
+    tap.equal(freed, sorted(cut["label"] for cut in answer["cuts"]), "every cut comes out at one stroke")
+    text = tap.run("nest", *options).stdout
+    tap.ok("R7, dye lot A" in text and "-> out comes Hall 1" in text and "left over:" in text,
+           "the text is a plan to cut by", text)
+    for row, words in [("A,1 m,1 m,1,,,,,1,13.5 m", "ends 0.600 m"), ("A,1 m,1 m,1,,,,,1,5.5 m", "damaged"),
+                       ("A,1 m,1 m,1,,,,,1,0", "trimmed off"), ("A,1 m,1 m,1,,,,,9,1 m", "there are only 3"),
+                       ("A,1 m,1 m,1,0.5 m,,,,,1.2 m", "falls at 1.000 m")]:
+        bad = tap.write("bad-tied.csv", TIED.splitlines()[0] + "\n" + row + "\n")
+        process = tap.run("nest", bad, "--rolls", rolls, "--roll-width", "4 m")
+        tap.ok(process.returncode == 1 and words in process.stderr, f"{row}: says {words}", process.stderr)
+
+
+def check_stock():
+    """Stock of several lengths, and repeats, by the checker that is not ours."""
+    if tap.SHARED is None or not (tap.SHARED / "tools" / "check-nest").is_file():
+        tap.skip("stock and repeats by a checker not ours", "RC_SHARED does not name it")
+        return
+    rand = random.Random(7)
+    for case in range(24):
+        rows = ["label,width,length,quantity,repeat,phase"]
+        for k in range(rand.randint(5, 40)):
+            width = 3660 if rand.random() < 0.4 else rand.randint(300, 3000)
+            pattern = rand.choice([",", "600 mm,0 mm", f"640 mm,{rand.randint(0, 600)} mm"]) if case % 3 else ","
+            rows.append(f"c{k},{width} mm,{rand.randint(400, 6000)} mm,{rand.randint(1, 2)},{pattern}")
+        cuts = tap.write("stock.csv", "\n".join(rows) + "\n")
+        stages = "any" if case % 4 == 3 else "3"
+        process = tap.run("nest", cuts, "--roll-width", "366 cm", "--stock", "9 mx3", "--stock", "17.5 mx2",
+                          "--stock", "30 m", "--buy", "--stages", stages, "--seconds", "0.1", "--json")
+        checked = subprocess.run([sys.executable, tap.SHARED / "tools" / "check-nest", cuts,
+                                  tap.write("answer.json", process.stdout), "--stages", stages],
+                                 capture_output=True, text=True)
+        tap.ok(process.returncode == 0 and checked.returncode == 0, f"stock {case}: {checked.stdout.strip()}",
+               process.stderr + checked.stderr)
+
+
 def check_packing():
     """Every published instance, both cutting modes, by a checker that is not ours."""
     if tap.SHARED is None or not (tap.SHARED / "packing").is_dir():
@@ -72,5 +145,7 @@ def check_packing():
 
 check_answer()
 check_faults()
+check_ties()
+check_stock()
 check_packing()
 tap.done()

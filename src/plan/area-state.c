@@ -46,49 +46,6 @@ get_layout (const RcPart *part)
   return g_ptr_array_index (part->layouts, part->pick);
 }
 
-/* The phase of a block before the whole is shifted so that the first cut starts a roll. */
-static RcLength
-get_raw_phase (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
-{
-  return rc_pattern_find_place (site, grid, part, block).y;
-}
-
-/* The raw phase of the longest block, which starts a roll. */
-static RcLength
-find_anchor (const RcAreaState *state, guint first_cell, guint n_cells)
-{
-  RcLength longest = 0, anchor = 0;
-  for (guint c = first_cell; c < first_cell + n_cells; c++)
-    {
-      const RcGrid *grid = rc_area_state_get_grid (state, c);
-      for (guint p = 0; p < grid->parts->len; p++)
-        {
-          const RcPart   *part = get_part (grid, p);
-          const RcLayout *layout = get_layout (part);
-          for (guint b = 0; b < layout->blocks->len; b++)
-            {
-              const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
-              if (block->cut_length > longest)
-                {
-                  longest = block->cut_length;
-                  anchor = get_raw_phase (state->site, grid, part, block);
-                }
-            }
-        }
-    }
-  return anchor;
-}
-
-RcLength
-rc_area_state_get_phase (const RcAreaState *state, guint cell, const RcPart *part, const RcBlock *block)
-{
-  if (state->site->repeat == 0)
-    return 0;
-  RcLength anchor = find_anchor (state, 0, state->cells->len);
-  return rc_wrap (get_raw_phase (state->site, rc_area_state_get_grid (state, cell), part, block) - anchor,
-                  state->site->repeat);
-}
-
 void
 rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside)
 {
@@ -99,19 +56,15 @@ rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside)
 }
 
 static void
-add_part (RcAreaState *state, const RcGrid *grid, const RcPart *part, RcLength anchor)
+add_part (RcAreaState *state, const RcGrid *grid, const RcPart *part)
 {
-  const RcSite   *site = state->site;
   const RcLayout *layout = get_layout (part);
   state->seam += layout->seam_cost + layout->crosses->len * state->objective.each_join;
   state->rule += layout->rule_cost;
   for (guint b = 0; b < layout->blocks->len; b++)
     {
       const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
-      RcLength  phase = site->repeat > 0 ? rc_wrap (get_raw_phase (site, grid, part, block) - anchor, site->repeat) : 0;
-      RcNestCut cut = {
-        .width = block->cut_width, .length = block->cut_length, .quantity = 1, .repeat = site->repeat, .phase = phase
-      };
+      RcNestCut      cut = rc_pattern_get_cut (state->site, grid, part, block);
       rc_taking_add (&state->taking, &cut);
     }
 }
@@ -137,7 +90,6 @@ weigh_stagger (const RcSite *site, const RcGrid *grid)
 static void
 sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
 {
-  RcLength anchor = state->site->repeat > 0 ? find_anchor (state, first, n) : 0;
   state->taking.sum = state->beside;
   state->seam = n == state->cells->len ? state->doorway_seams : 0;
   state->rule = n == state->cells->len ? state->doorway_rules : 0;
@@ -151,7 +103,7 @@ sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
         if (get_part (grid, p) == but)
           whole = FALSE;
         else
-          add_part (state, grid, get_part (grid, p), anchor);
+          add_part (state, grid, get_part (grid, p));
       if (whole)
         state->rule += weigh_stagger (state->site, grid);
     }
@@ -212,17 +164,12 @@ improve_part (RcAreaState *state, const RcGrid *grid, RcPart *part, guint first,
       if (l == best_pick)
         continue;
       part->pick = l;
-      if (state->site->repeat > 0) /* the pick may move where the pattern starts */
-        score = compute_score_below (state, first, n, *best);
-      else
-        {
-          state->taking.sum = rest;
-          state->seam = rest_seam;
-          state->rule = rest_rule;
-          add_part (state, grid, part, 0);
-          state->rule += weigh_stagger (state->site, grid);
-          score = score_sum_below (state, *best);
-        }
+      state->taking.sum = rest;
+      state->seam = rest_seam;
+      state->rule = rest_rule;
+      add_part (state, grid, part);
+      state->rule += weigh_stagger (state->site, grid);
+      score = score_sum_below (state, *best);
       if (rc_score_is_better (score, *best))
         {
           *best = score;

@@ -75,6 +75,3 @@ RcScore rc_area_state_start_cell (RcAreaState *state, guint cell, guint first, g
 
 /* The picks of the cells first .. first + n - 1, one after another: read into `picks` (of guint), or set from them. */
 void rc_area_state_exchange_picks (RcAreaState *state, guint first, guint n, GArray *picks, gboolean set);
-
-/* Where along the roll a patterned piece must start, modulo the repeat; 0 for plain goods. */
-RcLength rc_area_state_get_phase (const RcAreaState *state, guint cell, const RcPart *part, const RcBlock *block);

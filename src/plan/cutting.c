@@ -1,5 +1,6 @@
 #include "cutting.h"
 
+#include "option.h"
 #include "rowcut-error.h"
 
 /* What a metre of stock counts against a metre bought, in hundredths: what lies there is used before goods are bought,
@@ -10,11 +11,11 @@
 static void
 add_cut (RcNestProblem *problem, const RcPiece *piece)
 {
-  g_autofree char *label = g_strdup_printf ("%u", piece->number);
-  RcNestCut       *cut = rc_nest_cut_new (label, piece->cut_width, piece->cut_length, 1);
-  cut->repeat = piece->repeat;
-  cut->phase = piece->phase;
-  cut->group = g_strdup (piece->area != NULL ? piece->area : piece->room);
+  RcNestCut *cut = g_new0 (RcNestCut, 1);
+  *cut = rc_piece_get_cut (piece);
+  cut->label = g_strdup_printf ("%u", piece->number);
+  cut->match = g_strdup (cut->match);
+  cut->group = g_strdup (cut->group);
   g_ptr_array_add (problem->cuts, cut);
 }
 

@@ -157,9 +157,7 @@ add_pieces (RcTaking *taking, const GPtrArray *pieces)
 {
   for (guint i = 0; i < pieces->len; i++)
     {
-      const RcPiece *piece = g_ptr_array_index (pieces, i);
-      RcNestCut      cut
-          = { .width = piece->cut_width, .length = piece->cut_length, .repeat = piece->repeat, .phase = piece->phase };
+      RcNestCut cut = rc_piece_get_cut (g_ptr_array_index (pieces, i));
       rc_taking_add (taking, &cut);
     }
 }
@@ -337,10 +335,8 @@ list_beside (const RcJoint *joint, guint g, guint lot)
           const RcPiece *piece = g_ptr_array_index (pieces, i);
           if (to_measure && piece->cut_width >= width && piece->repeat == 0)
             continue; /* nothing lies beside it */
-          RcNestCut *cut = g_new0 (RcNestCut, 1);
-          *cut = (RcNestCut){
-            .width = piece->cut_width, .length = piece->cut_length, .repeat = piece->repeat, .phase = piece->phase
-          };
+          RcNestCut *cut = g_new (RcNestCut, 1);
+          *cut = rc_piece_get_cut (piece);
           g_ptr_array_add (cuts, cut);
         }
     }

@@ -35,6 +35,23 @@ rc_piece_free (RcPiece *piece)
   g_free (piece);
 }
 
+RcNestCut
+rc_piece_get_cut (const RcPiece *piece)
+{
+  char *group = (char *)g_intern_string (piece->area != NULL ? piece->area : piece->room);
+  return (RcNestCut){
+    .width = piece->cut_width,
+    .length = piece->cut_length,
+    .quantity = 1,
+    .repeat = piece->repeat,
+    .phase = piece->phase,
+    .match = piece->repeat > 0 ? group : NULL,
+    .across_repeat = piece->across_repeat,
+    .across_phase = piece->across_phase,
+    .group = group,
+  };
+}
+
 RcSeam *
 rc_seam_new (RcSeamKind kind, RcPoint from, RcPoint to)
 {

@@ -7,6 +7,9 @@ RcPiece *rc_piece_new (RcPieceKind kind);
 RcPiece *rc_piece_copy (const RcPiece *piece);
 void     rc_piece_free (RcPiece *piece);
 
+/* Its cut, to be placed on a roll, without a label. Its strings live as long as the program. */
+RcNestCut rc_piece_get_cut (const RcPiece *piece);
+
 RcSeam *rc_seam_new (RcSeamKind kind, RcPoint from, RcPoint to);
 RcSeam *rc_seam_copy (const RcSeam *seam);
 void    rc_seam_free (RcSeam *seam);

@@ -15,16 +15,19 @@ rc_pattern_compute_across_repeat (const RcGoods *carpet, RcLength strip_width)
   return diagonal && repeat < roll_width / denominator ? repeat * denominator : roll_width;
 }
 
-RcPoint
-rc_pattern_find_place (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
+RcNestCut
+rc_pattern_get_cut (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block)
 {
-  RcBox    cut = rc_grid_get_cut_box (grid, site, part, block);
+  RcNestCut cut = { .width = block->cut_width, .length = block->cut_length, .quantity = 1 };
+  if (site->repeat == 0 && site->across_repeat == 0)
+    return cut;
+  RcBox    box = rc_grid_get_cut_box (grid, site, part, block);
   RcLength strip_x0 = grid->first + site->strip_width * part->strip;
   RcLength drop = rc_goods_compute_drop (site->carpet, rc_grid_get_step (grid, site, part->strip));
-  RcPoint  place = { 0, 0 };
-  if (site->across_repeat > 0)
-    place.x = rc_wrap (cut.x0 - strip_x0, site->across_repeat);
-  if (site->repeat > 0)
-    place.y = rc_wrap (cut.y0 + drop, site->repeat);
-  return place;
+  cut.repeat = site->repeat;
+  cut.phase = site->repeat > 0 ? rc_wrap (box.y0 + drop, site->repeat) : 0;
+  cut.match = site->repeat > 0 ? site->area->id : NULL;
+  cut.across_repeat = site->across_repeat;
+  cut.across_phase = site->across_repeat > 0 ? rc_wrap (box.x0 - strip_x0, site->across_repeat) : 0;
+  return cut;
 }

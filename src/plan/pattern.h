@@ -16,6 +16,6 @@
  * of what lies between, and each cut comes from its own place: the whole roll width. */
 RcLength rc_pattern_compute_across_repeat (const RcGoods *carpet, RcLength strip_width);
 
-/* A point of the roll that shows the pattern as it is at the start of the block's cut, at its left edge: 0 <= along <
- * length repeat, 0 <= across < across repeat; 0 where there is none. */
-RcPoint rc_pattern_find_place (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block);
+/* The block's cut, to be placed on a roll: its sizes, and where the pattern holds it. The area's cuts are a match along
+ * the roll: where its pattern begins is left to the nester. Strings are borrowed. */
+RcNestCut rc_pattern_get_cut (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcBlock *block);

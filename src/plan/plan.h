@@ -34,10 +34,12 @@ typedef struct
   RcBox       cut_box;      /* where the cut lies before trimming, in the house; for a stair all zero */
   RcPoint     cut_start;    /* its corner at the roll's start and left edge, pile leaning away from the start */
   double      pile_degrees; /* the way its pile leans, counter-clockwise from east */
-  RcLength    cut_width, cut_length; /* off the roll, allowances included */
-  guint       strip;                 /* which strip of the area it lies in, from 0 */
-  guint       fill;                  /* pieces joined end to end share this number, from 1; 0: not joined */
-  RcLength    repeat, phase;         /* patterned goods: place along the roll, as in RcNestCut */
+  RcLength    cut_width, cut_length;    /* off the roll, allowances included */
+  guint       strip;                    /* which strip of the area it lies in, from 0 */
+  guint       fill;                     /* pieces joined end to end share this number, from 1; 0: not joined */
+  RcLength    repeat, phase;            /* patterned goods: place along the roll, as in RcNestCut, in the match of its
+                                           area or stair */
+  RcLength across_repeat, across_phase; /* likewise across it */
 } RcPiece;
 
 typedef enum

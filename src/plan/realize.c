@@ -1,6 +1,9 @@
 #include "realize.h"
 
+#include <math.h>
+
 #include "option.h"
+#include "pattern.h"
 #include "rule.h"
 
 typedef struct
@@ -72,8 +75,11 @@ add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block,
   piece->cut_length = block->cut_length;
   piece->strip = part->strip;
   piece->fill = fill;
-  piece->repeat = site->repeat;
-  piece->phase = rc_area_state_get_phase (r->state, cell, part, block);
+  RcNestCut place = rc_pattern_get_cut (site, grid, part, block);
+  piece->repeat = place.repeat;
+  piece->phase = place.phase;
+  piece->across_repeat = place.across_repeat;
+  piece->across_phase = place.across_phase;
   g_ptr_array_add (r->option->pieces, piece);
 
   *r->rules += rc_rules_weigh_piece (site, block->box, part->floor, part->seamed && !block->is_drop, fill > 0,
@@ -139,7 +145,7 @@ add_side_seams (RcRealizing *r, const RcGrid *grid, const RcSideLine *line)
         const RcBox *p = &g_array_index (left->blocks, RcBlock, a).box;
         const RcBox *q = &g_array_index (right->blocks, RcBlock, b).box;
         RcLength     y0 = MAX (line->y0, MAX (p->y0, q->y0)), y1 = MIN (line->y1, MIN (p->y1, q->y1));
-        if (y0 < y1)
+        if (y1 - y0 > RC_SLIVER) /* walls at an angle to the pile lie off by a tick where they turn */
           add_seam (r, RC_SEAM_SIDE, (RcPoint){ line->x, y0 }, (RcPoint){ line->x, y1 },
                     g_array_index (r->first, guint, line->left) + a, g_array_index (r->first, guint, line->right) + b);
       }
@@ -192,27 +198,94 @@ find_piece_at (const RcRealizing *r, RcPoint point)
   return 0;
 }
 
+/* The point a part t of the way along a line. */
+static RcPoint
+go_along (RcPoint from, RcPoint to, double t)
+{
+  return (RcPoint){ from.x + (RcLength)round (t * (double)(to.x - from.x)),
+                    from.y + (RcLength)round (t * (double)(to.y - from.y)) };
+}
+
+static int
+compare_doubles (gconstpointer a, gconstpointer b)
+{
+  double x = *(const double *)a, y = *(const double *)b;
+  return x < y ? -1 : x > y;
+}
+
+/* How far along a line of the frame corners of pieces lie on it, from 0 to 1, sorted: there another piece may begin.
+ * (transfer full) GArray of double. */
+static GArray *
+find_breaks (const RcRealizing *r, RcPoint from, RcPoint to)
+{
+  GArray *breaks = g_array_new (FALSE, FALSE, sizeof (double));
+  double  ends[] = { 0, 1 }, length = MAX (1.0, (double)rc_point_distance (from, to));
+  double  ux = (double)(to.x - from.x) / length, uy = (double)(to.y - from.y) / length;
+  g_array_append_vals (breaks, ends, G_N_ELEMENTS (ends));
+  for (guint i = 0; i < r->option->pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (r->option->pieces, i);
+      for (guint p = 0; p < piece->outline->len; p++)
+        {
+          const RcRing *ring = ((RcPolygon *)g_ptr_array_index (piece->outline, p))->outer;
+          for (guint k = 0; k < ring->len; k++)
+            {
+              RcPoint at = rc_point_rotate (*rc_ring_get (ring, k), r->site->turn_degrees);
+              double  dx = (double)(at.x - from.x), dy = (double)(at.y - from.y), along = dx * ux + dy * uy;
+              if (fabs (dx * uy - dy * ux) > RC_SLIVER || along <= RC_SLIVER || along >= length - RC_SLIVER)
+                continue;
+              along /= length;
+              g_array_append_val (breaks, along);
+            }
+        }
+    }
+  g_array_sort (breaks, compare_doubles);
+  return breaks;
+}
+
+/* The seam across a doorway: one for each pair of pieces that meet in it. */
+static void
+add_doorway_seam (RcRealizing *r, RcPoint from, RcPoint to)
+{
+  gboolean along_pile = ABS (to.y - from.y) > ABS (to.x - from.x);
+  double   width = MAX (1.0, (double)rc_point_distance (from, to)), begun = 0;
+  RcPoint  nudge = { (RcLength)((double)(to.y - from.y) / width * 2 * RC_SLIVER),
+                     (RcLength)((double)(from.x - to.x) / width * 2 * RC_SLIVER) };
+  guint    before_a = 0, before_b = 0;
+  g_autoptr (GArray) breaks = find_breaks (r, from, to);
+  for (guint i = 0; i < breaks->len; i++)
+    {
+      double t = g_array_index (breaks, double, i);
+      guint  a = 0, b = 0;
+      if (i + 1 < breaks->len)
+        {
+          double  next = g_array_index (breaks, double, i + 1);
+          RcPoint middle = go_along (from, to, (t + next) / 2);
+          if ((next - t) * width <= 2 * RC_SLIVER)
+            continue;
+          a = find_piece_at (r, (RcPoint){ middle.x - nudge.x, middle.y - nudge.y });
+          b = find_piece_at (r, (RcPoint){ middle.x + nudge.x, middle.y + nudge.y });
+        }
+      if (a == before_a && b == before_b)
+        continue;
+      if (before_a != 0 && before_b != 0 && before_a != before_b)
+        add_seam (r, along_pile ? RC_SEAM_SIDE : RC_SEAM_CROSS, go_along (from, to, begun), go_along (from, to, t),
+                  before_a, before_b);
+      begun = t;
+      before_a = a;
+      before_b = b;
+    }
+}
+
 static void
 add_doorway_seams (RcRealizing *r)
 {
   const GArray *doorways = rc_area_search_get_doorways (r->search);
   for (guint i = 0; i < doorways->len; i++)
     {
-      const RcDoorway *doorway = &g_array_index (doorways, RcDoorway, i);
-      RcPoint          from, to;
-      if (!rc_doorway_get_seam (doorway, &from, &to))
-        continue;
-      RcPoint middle = { (from.x + to.x) / 2, (from.y + to.y) / 2 };
-      double  width = MAX (1.0, (double)rc_point_distance (from, to));
-      RcPoint nudge = { (RcLength)((double)(to.y - from.y) / width * 2 * RC_SLIVER),
-                        (RcLength)((double)(from.x - to.x) / width * 2 * RC_SLIVER) };
-      guint   a = find_piece_at (r, (RcPoint){ middle.x - nudge.x, middle.y - nudge.y });
-      guint   b = find_piece_at (r, (RcPoint){ middle.x + nudge.x, middle.y + nudge.y });
-      if (a == 0 || b == 0 || a == b)
-        continue;
-      gboolean along_pile = ABS (to.y - from.y) > ABS (to.x - from.x);
-      *r->rules += r->site->settings->rule_cost[RC_RULE_EACH_SEAM];
-      add_seam (r, along_pile ? RC_SEAM_SIDE : RC_SEAM_CROSS, from, to, a, b);
+      RcPoint from, to;
+      if (rc_doorway_get_seam (&g_array_index (doorways, RcDoorway, i), &from, &to))
+        add_doorway_seam (r, from, to);
     }
 }
 

@@ -75,7 +75,7 @@ rc_taking_add (RcTaking *taking, const RcNestCut *cut)
       return;
     }
   guint64 shape = (guint64)cut->width * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15) ^ mix ((guint64)cut->length)
-                  ^ mix (mix ((guint64)cut->phase));
+                  ^ mix (mix ((guint64)cut->phase)) ^ mix (mix (mix ((guint64)cut->across_phase)));
   sum->key.a += mix (shape);
   sum->key.b += mix (~shape);
   sum->area += (__int128)cut->width * cut->length;
@@ -83,9 +83,11 @@ rc_taking_add (RcTaking *taking, const RcNestCut *cut)
   sum->longest = MAX (sum->longest, cut->length);
   if (sum->n_cuts == taking->pool->len)
     g_ptr_array_add (taking->pool, g_new0 (RcNestCut, 1));
-  *(RcNestCut *)g_ptr_array_index (taking->pool, sum->n_cuts++) = (RcNestCut){
-    .width = cut->width, .length = cut->length, .quantity = 1, .repeat = cut->repeat, .phase = cut->phase
-  };
+  RcNestCut *at_hand = g_ptr_array_index (taking->pool, sum->n_cuts++);
+  *at_hand = *cut;
+  at_hand->quantity = 1;
+  at_hand->group = NULL; /* the rolls are of one lot */
+  sum->is_patterned |= cut->repeat > 0 || cut->across_repeat > 0;
 }
 
 static RcTaken
@@ -104,8 +106,8 @@ take_cuts (RcTaking *taking)
 {
   const RcCutsSum *sum = &taking->sum;
   RcKnownCuts     *known = &taking->known[sum->key.a % RC_N_KNOWN];
-  gboolean         plain = sum->n_cuts == 0 || ((RcNestCut *)g_ptr_array_index (taking->pool, 0))->repeat == 0;
-  if (sum->n_cuts == 0 || (is_bought_to_measure (taking) && plain && sum->width <= taking->problem.roll_width))
+  if (sum->n_cuts == 0
+      || (is_bought_to_measure (taking) && !sum->is_patterned && sum->width <= taking->problem.roll_width))
     return (RcTaken){ 0, sum->longest, 0 }; /* side by side */
   if (known->taken.length > 0 && known->key.a == sum->key.a && known->key.b == sum->key.b)
     return known->taken;

@@ -27,6 +27,7 @@ typedef struct
   guint     n_cuts;       /* the other cuts */
   __int128  area;
   RcLength  width, longest;
+  gboolean  is_patterned; /* some cut is held by a pattern */
   RcCutsKey key;
 } RcCutsSum;
 
@@ -56,7 +57,7 @@ void rc_taking_clear (RcTaking *taking);
  * roll bought to measure, which is how it starts. */
 void rc_taking_set_rolls (RcTaking *taking, const GPtrArray *rolls);
 
-/* One more cut at hand; its quantity is taken as 1. */
+/* One more cut at hand; its quantity is taken as 1. Its strings outlive the cuts at hand. */
 void rc_taking_add (RcTaking *taking, const RcNestCut *cut);
 
 /* What the cuts at hand take. A cut that finds no place counts as much as two of the longest would, bought. */

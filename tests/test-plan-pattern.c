@@ -1,0 +1,237 @@
+/* Patterned goods: the pattern meets at every seam, judged point by point by the cuts' places on the roll and the floor
+ * alone; usable widths, drops and lengths as published. */
+#include <math.h>
+
+#include "pattern.h"
+#include "plan-maker.h"
+#include "real-outlines.h"
+#include "rounds.h"
+#include "site.h"
+
+/* --- the pattern, as a function of the place on the roll; knows nothing of the planner --- */
+
+/* Goods as a mill would describe them. The pattern comes again `repeat` farther along the roll; it comes again `width`
+ * farther across, there lower by `fraction` of the repeat. width 0: it is the same all across. */
+typedef struct
+{
+  RcLength repeat, width;
+  double   fraction;
+} Pattern;
+
+/* What is made of the goods. Set match: each width repeat looks like the last (CFI). Drop: the next roll width,
+ * `usable` across, is dropped by the fraction, repeats standing on the diagonal (fabric-maker FAQ; quarter drop: common
+ * practice, no source). So does each width repeat within it where that comes out even with the next width. */
+static Pattern
+get_pattern (const RcGoods *carpet, RcLength usable)
+{
+  double   fraction = (double)rc_match_get_numerator (carpet->match) / rc_match_get_denominator (carpet->match);
+  RcLength width = carpet->repeat_width;
+  double   over_all = width > 0 ? (double)(usable / width) * fraction : 0;
+  if (fraction > 0 && (width == 0 || fabs (remainder (over_all - fraction, 1)) > 1e-9))
+    width = usable;
+  return (Pattern){ carpet->repeat_length, width, fraction };
+}
+
+/* How far two values are apart modulo a repeat; just apart for 0. */
+static double
+get_distance (double a, double b, double repeat)
+{
+  double off = repeat > 0 ? fabs (remainder (a - b, repeat)) : 0;
+  return off;
+}
+
+/* Whether two points of rolls, given across and along, show the same spot of the pattern, to 2 ticks (1/80 mm). */
+static gboolean
+looks_alike (const Pattern *pattern, double across_a, double along_a, double across_b, double along_b)
+{
+  double widths = pattern->width > 0 ? round ((across_b - across_a) / (double)pattern->width) : 0;
+  double off_across = pattern->width > 0 ? fabs (across_b - across_a - widths * (double)pattern->width) : 0;
+  double lower = widths * pattern->fraction * (double)pattern->repeat;
+  return off_across <= 2 && get_distance (along_a, along_b + lower, (double)pattern->repeat) <= 2;
+}
+
+/* --- from the floor to the roll --- */
+
+static const RcNestPlacement *
+find_placement (const RcPlan *plan, guint number)
+{
+  for (guint c = 0; c < plan->cuttings->len; c++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
+      for (guint i = 0; i < cutting->answer->placements->len; i++)
+        {
+          const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, i);
+          if (g_array_index (cutting->piece_numbers, guint, placement->cut) == number)
+            return placement;
+        }
+    }
+  g_assert_not_reached ();
+}
+
+/* Where on its roll lies what covers a point of the floor: pile leans along the roll, away from its start. */
+static void
+find_on_roll (const RcPlan *plan, guint number, double x, double y, double *across, double *along)
+{
+  const RcPiece         *piece = rc_plan_find_piece (plan, number);
+  const RcNestPlacement *placement = find_placement (plan, number);
+  double                 radians = piece->pile_degrees * G_PI / 180;
+  double                 dx = x - (double)piece->cut_start.x, dy = y - (double)piece->cut_start.y;
+  double                 ahead = dx * cos (radians) + dy * sin (radians);
+  double                 aside = dx * sin (radians) - dy * cos (radians);
+  g_assert_cmpfloat (ahead, >=, -RC_SLIVER);
+  g_assert_cmpfloat (aside, >=, -RC_SLIVER);
+  g_assert_cmpfloat (ahead, <=, (double)piece->cut_length + RC_SLIVER);
+  g_assert_cmpfloat (aside, <=, (double)piece->cut_width + RC_SLIVER);
+  *along = (double)placement->along + ahead;
+  *across = (double)placement->across + aside;
+}
+
+#define POINTS_A_SEAM 9
+
+/* Every seam of the plan, at many points. Returns how many points were looked at. */
+static guint
+check_seams (const RcPlan *plan)
+{
+  guint n_points = 0;
+  for (guint s = 0; s < plan->seams->len; s++)
+    {
+      const RcSeam  *seam = g_ptr_array_index (plan->seams, s);
+      const RcGoods *carpet = rc_job_find_goods (plan->job, rc_plan_find_area (plan, seam->area)->area->carpet);
+      RcLength       usable = rc_site_compute_strip_width (rc_goods_get_usable_width (carpet), carpet->repeat_width);
+      Pattern        pattern = get_pattern (carpet, usable);
+      for (guint i = 0; i < POINTS_A_SEAM; i++)
+        {
+          double part = (i + 0.5) / POINTS_A_SEAM, across_a, along_a, across_b, along_b;
+          double x = (double)seam->from.x + part * (double)(seam->to.x - seam->from.x);
+          double y = (double)seam->from.y + part * (double)(seam->to.y - seam->from.y);
+          find_on_roll (plan, seam->piece_a, x, y, &across_a, &along_a);
+          find_on_roll (plan, seam->piece_b, x, y, &across_b, &along_b);
+          if (!looks_alike (&pattern, across_a, along_a, across_b, along_b))
+            g_error ("seam %u between %u and %u: %.2f, %.2f against %.2f, %.2f (repeats %" G_GINT64_FORMAT
+                     " along, %" G_GINT64_FORMAT " across, %s, pile %g)",
+                     s, seam->piece_a, seam->piece_b, across_a, along_a, across_b, along_b, pattern.repeat,
+                     pattern.width, rc_match_get_name (carpet->match),
+                     rc_plan_find_piece (plan, seam->piece_a)->pile_degrees);
+          n_points++;
+        }
+    }
+  return n_points;
+}
+
+static void
+check_plan (const RcPlan *plan, guint *n_points)
+{
+  for (guint c = 0; c < plan->cuttings->len; c++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
+      g_autoptr (GError) error = NULL;
+      g_assert_true (rc_nest_check (cutting->problem, cutting->answer, &error));
+      g_assert_no_error (error);
+    }
+  *n_points += check_seams (plan);
+}
+
+/* --- random goods and houses --- */
+
+static void
+make_random_pattern (RcGoods *carpet)
+{
+  static const RcMatch matches[] = { RC_MATCH_SET,    RC_MATCH_SET,    RC_MATCH_HALF_DROP, RC_MATCH_QUARTER_DROP,
+                                     RC_MATCH (1, 3), RC_MATCH (3, 5), RC_MATCH (2, 7) };
+  carpet->repeat_length = IN (g_test_rand_int_range (3, 41)) + g_test_rand_int_range (0, 3);
+  carpet->repeat_width = g_test_rand_int_range (0, 3) == 0 ? 0 : IN (g_test_rand_int_range (6, 80));
+  carpet->match = matches[g_test_rand_int_range (0, G_N_ELEMENTS (matches))];
+  if (carpet->match == RC_MATCH_SET && carpet->repeat_width > 0 && g_test_rand_int_range (0, 4) == 0)
+    carpet->repeat_length = 0; /* stripes */
+}
+
+static RcJob *
+make_patterned_job (void)
+{
+  RcJob *job = make_job (g_test_rand_bit () ? FT (12) : MM (4000));
+  make_random_pattern (g_ptr_array_index (job->goods, 0));
+  job->settings.trim_length = IN (g_test_rand_int_range (0, 5));
+  job->settings.trim_width = IN (g_test_rand_int_range (0, 4));
+  job->settings.most_joins = (guint)g_test_rand_int_range (0, 4);
+  return job;
+}
+
+/* Rooms with a step in the outline. */
+static void
+test_rooms (void)
+{
+  guint n_points = 0;
+  for (guint i = 0; i < scale_rounds (150); i++)
+    {
+      g_autoptr (RcJob) job = make_patterned_job ();
+      RcLength w = IN (g_test_rand_int_range (100, 400)), l = IN (g_test_rand_int_range (100, 300));
+      RcLength dw = IN (g_test_rand_int_range (10, 90)), dl = IN (g_test_rand_int_range (10, 90));
+      RcPoint  points[] = { { 0, 0 }, { w, 0 }, { w, l - dl }, { w - dw, l - dl }, { w - dw, l }, { 0, l } };
+      add_outline (job, "room", points, G_N_ELEMENTS (points), "area");
+      g_autoptr (RcPlan) plan = make_plan (job);
+      check_plan (plan, &n_points);
+    }
+  g_assert_cmpuint (n_points, >, 0);
+}
+
+/* Rows of rooms with doors between neighbours, and one at the end of the row with a door out, which turns the pile. */
+static void
+test_houses (void)
+{
+  guint n_points = 0;
+  for (guint i = 0; i < scale_rounds (80); i++)
+    {
+      g_autoptr (RcJob) job = make_patterned_job ();
+      RcLength x = 0, depth = IN (g_test_rand_int_range (0, 7));
+      guint    n = (guint)g_test_rand_int_range (2, 5);
+      for (guint r = 0; r < n; r++)
+        {
+          g_autofree char *id = g_strdup_printf ("room%u", r), *next = g_strdup_printf ("room%u", r + 1);
+          RcLength         width = IN (g_test_rand_int_range (48, 240)), length = IN (g_test_rand_int_range (60, 240));
+          RcRoom          *room = add_rectangle (job, id, x, 0, width, length, "area");
+          if (r + 1 < n)
+            add_door (room, "D1", 1, IN (6), IN (30), depth, next);
+          else
+            add_door (room, "D2", g_test_rand_bit () ? 0 : 2, IN (6), IN (30), depth, NULL);
+          x += width + depth;
+        }
+      g_autoptr (RcPlan) plan = make_plan (job);
+      check_plan (plan, &n_points);
+    }
+  g_assert_cmpuint (n_points, >, 0);
+}
+
+/* Real rooms at any angle; large ones are left out, as hundreds of cuts take a minute. */
+static void
+test_real_outlines (void)
+{
+  g_autofree char *text = rc_outlines_load ();
+  g_auto (GStrv) lines = g_strsplit (text != NULL ? text : "", "\n", -1);
+  guint n_points = 0, n_rooms = 0;
+  for (guint i = 0; lines[i] != NULL && *lines[i] != '\0'; i++)
+    {
+      g_autoptr (RcJob) job = make_patterned_job ();
+      RcRoom *room = rc_outlines_read_room (lines[i]);
+      room->placed = TRUE;
+      g_ptr_array_add (rc_job_get_measure (job, NULL)->rooms, room);
+      g_ptr_array_add (get_area (job, "area")->rooms, g_strdup (room->id));
+      RcBox box = rc_ring_compute_box (room->outline);
+      if (box.x1 - box.x0 > MM (25000) || box.y1 - box.y0 > MM (25000))
+        continue;
+      g_test_message ("%s", room->name);
+      g_autoptr (RcPlan) plan = make_plan (job);
+      check_plan (plan, &n_points);
+      n_rooms++;
+    }
+  g_test_message ("%u points in %u rooms", n_points, n_rooms);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plan/pattern/rooms", test_rooms);
+  g_test_add_func ("/plan/pattern/houses", test_houses);
+  g_test_add_func ("/plan/pattern/real-outlines", test_real_outlines);
+  return g_test_run ();
+}

@@ -5,6 +5,7 @@
 
 #include "floor-hand.h"
 #include "floor-keys.h"
+#include "floor-painter.h"
 #include "palette.h"
 #include "walk-drawing.h"
 
@@ -32,7 +33,7 @@ struct _RcFloorView
   double       pinched;       /* scale that the pinch under way has come to */
   int          width, height; /* as last allocated */
 
-  GskRenderNode *drawn; /* the floor as drawn last; NULL: to be drawn */
+  RcFloorPainter *painter;
 };
 
 G_DEFINE_FINAL_TYPE (RcFloorView, rc_floor_view, GTK_TYPE_WIDGET)
@@ -40,7 +41,6 @@ G_DEFINE_FINAL_TYPE (RcFloorView, rc_floor_view, GTK_TYPE_WIDGET)
 static void
 redraw (RcFloorView *self)
 {
-  g_clear_pointer (&self->drawn, gsk_render_node_unref);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -138,63 +138,59 @@ draw_walk (RcFloorView *self, const RcPalette *palette, cairo_t *cr)
     rc_walk_drawing_draw (room, placed->at, choice.wall, is_open, palette, &self->view, cr);
 }
 
+/* What is chosen, over the picture of the floor. */
 static void
-draw (RcFloorView *self, cairo_t *cr)
+draw_choice (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
 {
-  RcOutcome       *outcome = rc_document_get_outcome (self->document);
-  RcChoice         choice = rc_document_get_choice (self->document);
-  const RcPalette *palette = rc_palette_for_widget (GTK_WIDGET (self));
-  RcFloorDrawing   drawing = { .layers = RC_FLOOR_LAYER_ALL,
-                               .palette = palette,
-                               .font_size = rc_palette_get_font_size (GTK_WIDGET (self)) * FONT_PART,
-                               .selected_piece = choice.piece,
-                               .selected_room = choice.thing == RC_THING_ROOM ? choice.id : NULL,
-                               .floor = self->floor,
-                               .plan = outcome ? outcome->plan : NULL };
+  RcChoice       choice = rc_document_get_choice (self->document);
+  RcFloorDrawing drawing = { .palette = scene->palette,
+                             .font_size = scene->font_size,
+                             .selected_piece = choice.piece,
+                             .selected_room = choice.thing == RC_THING_ROOM ? choice.id : NULL,
+                             .floor = self->floor,
+                             .plan = scene->outcome->plan };
 
-  cairo_set_source_rgb (cr, palette->paper[0], palette->paper[1], palette->paper[2]);
+  rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
+}
+
+static void
+draw (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
+{
+  gboolean is_stale = scene->outcome == NULL || rc_document_is_stale (self->document);
+
+  cairo_set_source_rgb (cr, scene->palette->paper[0], scene->palette->paper[1], scene->palette->paper[2]);
   cairo_paint (cr);
-  if (outcome == NULL)
+  if (scene->outcome)
     {
-      rc_floor_hand_draw_rooms (self->hand, palette, drawing.font_size, &self->view, cr);
-      return;
+      rc_floor_painter_want (self->painter, scene);
+      rc_floor_painter_draw (self->painter, scene, is_stale ? STALE_ALPHA : 1, cr);
+      draw_choice (self, scene, cr);
     }
-  if (!rc_document_is_stale (self->document))
-    {
-      rc_floor_drawing_draw (&drawing, &self->view, cr);
-      draw_walk (self, palette, cr);
-      return;
-    }
-  cairo_push_group (cr);
-  rc_floor_drawing_draw (&drawing, &self->view, cr);
-  cairo_pop_group_to_source (cr);
-  cairo_paint_with_alpha (cr, STALE_ALPHA);
-  rc_floor_hand_draw_rooms (self->hand, palette, drawing.font_size, &self->view, cr);
-  draw_walk (self, palette, cr);
+  if (is_stale)
+    rc_floor_hand_draw_rooms (self->hand, scene->palette, scene->font_size, &self->view, cr);
+  if (scene->outcome)
+    draw_walk (self, scene->palette, cr);
+  rc_floor_hand_draw (self->hand, scene->palette, scene->font_size, &self->view, cr);
 }
 
 static void
 rc_floor_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  RcFloorView    *self = RC_FLOOR_VIEW (widget);
-  graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, self->width, self->height);
+  RcFloorView *self = RC_FLOOR_VIEW (widget);
+  RcFloorScene scene = { .floor = self->floor,
+                         .palette = rc_palette_for_widget (widget),
+                         .font_size = rc_palette_get_font_size (widget) * FONT_PART,
+                         .view = self->view,
+                         .width = self->width,
+                         .height = self->height,
+                         .scale_factor = gtk_widget_get_scale_factor (widget) };
 
   if (self->document == NULL || self->width == 0 || self->height == 0)
     return;
-  if (self->drawn == NULL)
-    {
-      self->drawn = gsk_cairo_node_new (&bounds);
-      cairo_t *cr = gsk_cairo_node_get_draw_context (self->drawn);
-      draw (self, cr);
-      cairo_destroy (cr);
-    }
-  gtk_snapshot_push_clip (snapshot, &bounds);
-  gtk_snapshot_append_node (snapshot, self->drawn);
-  cairo_t *over = gtk_snapshot_append_cairo (snapshot, &bounds);
-  rc_floor_hand_draw (self->hand, rc_palette_for_widget (widget), rc_palette_get_font_size (widget) * FONT_PART,
-                      &self->view, over);
-  cairo_destroy (over);
-  gtk_snapshot_pop (snapshot);
+  scene.outcome = rc_document_get_outcome (self->document);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, self->width, self->height));
+  draw (self, &scene, cr);
+  cairo_destroy (cr);
 }
 
 static void
@@ -402,7 +398,9 @@ static void
 rc_floor_view_dispose (GObject *object)
 {
   rc_floor_view_set_document (RC_FLOOR_VIEW (object), NULL);
-  g_clear_pointer (&RC_FLOOR_VIEW (object)->drawn, gsk_render_node_unref);
+  if (RC_FLOOR_VIEW (object)->painter)
+    rc_floor_painter_stop (RC_FLOOR_VIEW (object)->painter);
+  g_clear_object (&RC_FLOOR_VIEW (object)->painter);
   G_OBJECT_CLASS (rc_floor_view_parent_class)->dispose (object);
 }
 
@@ -430,6 +428,12 @@ rc_floor_view_class_init (RcFloorViewClass *klass)
 }
 
 static void
+on_painted (gpointer data)
+{
+  redraw (data);
+}
+
+static void
 rc_floor_view_init (RcFloorView *self)
 {
   GtkWidget *widget = GTK_WIDGET (self);
@@ -437,6 +441,7 @@ rc_floor_view_init (RcFloorView *self)
   self->view = (RcView){ 0, 0, 0.001 };
   self->is_fitted = TRUE;
   self->hand = rc_floor_hand_new (widget);
+  self->painter = rc_floor_painter_new (on_painted, self);
   gtk_widget_set_focusable (widget, TRUE);
   gtk_widget_set_overflow (widget, GTK_OVERFLOW_HIDDEN);
 

@@ -61,6 +61,10 @@ rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_
   cairo_save (cr);
   cairo_new_path (cr);
   rc_pen_init (&pen, cr, view, drawing->palette, drawing->font_size);
+  if (drawing->layouts)
+    pen.layouts = drawing->layouts;
+  if (drawing->focus.x1 > drawing->focus.x0)
+    pen.focus = drawing->focus;
   if (drawing->layers & RC_FLOOR_LAYER_ROOMS)
     {
       rc_floor_draw_walls (&pen, house, floor, drawing->selected_room);
@@ -87,6 +91,41 @@ rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_
     rc_floor_draw_sizes (&pen, plan, floor);
   if (drawing->layers & RC_FLOOR_LAYER_DIMENSIONS)
     rc_floor_draw_overall (&pen, house, floor, style);
+  rc_pen_clear (&pen);
+  cairo_restore (cr);
+}
+
+static void
+tint_polygon (RcPen *pen, const RcPolygon *polygon, double alpha, double line)
+{
+  const double *accent = pen->palette->accent;
+  g_autoptr (GPtrArray) rings = rc_pen_dup_rings (pen, polygon);
+
+  rc_pen_add_path (pen, rings);
+  cairo_set_source_rgba (pen->cr, accent[0], accent[1], accent[2], alpha);
+  cairo_fill_preserve (pen->cr);
+  rc_pen_set_colour (pen, accent, 1);
+  cairo_set_line_width (pen->cr, pen->line * line);
+  cairo_stroke (pen->cr);
+}
+
+void
+rc_floor_drawing_draw_selected (const RcFloorDrawing *drawing, const RcView *view, cairo_t *cr)
+{
+  const RcPlan       *plan = drawing->plan;
+  const RcPlacedRoom *room = drawing->selected_room ? rc_house_find_room (plan->house, drawing->selected_room) : NULL;
+  const RcPiece      *piece = drawing->selected_piece ? rc_plan_find_piece (plan, drawing->selected_piece) : NULL;
+  int                 floor;
+  RcPen               pen;
+
+  cairo_save (cr);
+  cairo_new_path (cr);
+  rc_pen_init (&pen, cr, view, drawing->palette, drawing->font_size);
+  if (room && room->room->floor == drawing->floor)
+    tint_polygon (&pen, room->polygon, 0.10, 1.4);
+  if (piece && piece->outline && rc_house_get_room_floor (plan->house, piece->room, &floor) && floor == drawing->floor)
+    for (guint p = 0; p < piece->outline->len; p++)
+      tint_polygon (&pen, g_ptr_array_index (piece->outline, p), 0.20, 2.4);
   rc_pen_clear (&pen);
   cairo_restore (cr);
 }

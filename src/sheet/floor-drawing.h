@@ -4,6 +4,8 @@
 
 #include <cairo.h>
 
+#include "hatch.h"
+#include "layouts.h"
 #include "plan.h"
 
 typedef enum
@@ -41,6 +43,8 @@ typedef struct
   const char      *selected_room;  /* nullable */
   int              floor;          /* storey to draw */
   const RcPlan    *plan;
+  RcLayouts       *layouts; /* nullable: words kept from one drawing to the next */
+  RcExtent         focus;   /* labels of what lies partly in it stand in it; empty: all that is seen */
 } RcFloorDrawing;
 
 /* The view that shows the whole floor of `house` inside the rectangle with a margin. An empty house gives 1 m across.
@@ -49,6 +53,9 @@ RcView rc_view_fit (const RcHouse *house, int floor, double x, double y, double 
 RcView rc_view_fit_box (RcBox box, double x, double y, double width, double height, double margin);
 
 void rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_t *cr);
+
+/* The selected room and piece alone, tinted so that what was drawn there before shows through. */
+void rc_floor_drawing_draw_selected (const RcFloorDrawing *drawing, const RcView *view, cairo_t *cr);
 
 /* House without a plan (nothing can be planned yet): rooms only. Lengths are written in `units`. */
 void rc_floor_drawing_draw_house (const RcHouse *house, int floor, RcUnitSystem units, const RcPalette *palette,

@@ -93,13 +93,24 @@ rc_floor_draw_walls (RcPen *pen, const RcHouse *house, int floor, const char *se
   cairo_set_line_join (pen->cr, CAIRO_LINE_JOIN_MITER);
 }
 
+/* FALSE when a text is too long for a room by any measure: laying it out to find that is dear on a floor of many rooms.
+ */
+static gboolean
+could_fit (const char *text, double size, double room)
+{
+  return (double)g_utf8_strlen (text, -1) * size * 0.25 < room;
+}
+
 /* Draws the name where it fits, lying or standing; FALSE when it does not. */
 static gboolean
 draw_name_at_size (RcPen *pen, const GPtrArray *rings, const char *name, double size)
 {
-  double width, height;
-  RcSpot middle;
+  double   width, height;
+  RcExtent extent = rc_rings_get_extent (rings);
+  RcSpot   middle;
 
+  if (!could_fit (name, size, MAX (extent.x1 - extent.x0, extent.y1 - extent.y0)))
+    return FALSE;
   rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
   if (rc_pen_claim_inside (pen, rings, width + size * 0.3, height, &middle))
     rc_pen_draw_text (pen, name, size, TRUE, middle, 0, TRUE);
@@ -118,6 +129,7 @@ draw_parted_name (RcPen *pen, const GPtrArray *rings, const char *name, double s
   gssize           half = (gssize)strlen (name) / 2, best = -1;
   g_autofree char *first = NULL;
   double           width, height, second_width;
+  RcExtent         extent;
   RcSpot           middle;
 
   for (gssize i = 0; name[i]; i++)
@@ -126,6 +138,9 @@ draw_parted_name (RcPen *pen, const GPtrArray *rings, const char *name, double s
   if (best < 0)
     return FALSE;
   first = g_strndup (name, (gsize)best);
+  extent = rc_rings_get_extent (rings);
+  if (!could_fit (first, size, extent.x1 - extent.x0) || !could_fit (name + best + 1, size, extent.x1 - extent.x0))
+    return FALSE;
   rc_pen_measure_text (pen, first, size, TRUE, &width, &height);
   rc_pen_measure_text (pen, name + best + 1, size, TRUE, &second_width, NULL);
   if (!rc_pen_claim_inside (pen, rings, MAX (width, second_width) + size * 0.3, 2 * height, &middle))
@@ -154,6 +169,26 @@ draw_shortened_name (RcPen *pen, const GPtrArray *rings, const char *name)
     }
 }
 
+/* The name with the area under it; FALSE when the two do not fit. */
+static gboolean
+draw_name_with_area (RcPen *pen, const GPtrArray *rings, const char *name, const char *area)
+{
+  double   size = pen->font_size, small = size * 0.82, width, height, area_width, area_height;
+  RcExtent extent = rc_rings_get_extent (rings);
+  RcSpot   middle;
+
+  if (!could_fit (name, size, extent.x1 - extent.x0) || !could_fit (area, small, extent.x1 - extent.x0))
+    return FALSE;
+  rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
+  rc_pen_measure_text (pen, area, small, FALSE, &area_width, &area_height);
+  if (!rc_pen_claim_inside (pen, rings, MAX (width, area_width) + size * 0.5, height + area_height, &middle))
+    return FALSE;
+  rc_pen_draw_text (pen, name, size, TRUE, (RcSpot){ middle.x, middle.y - area_height / 2 }, 0, TRUE);
+  rc_pen_draw_text (pen, area, small, FALSE, (RcSpot){ middle.x, middle.y + height / 2 }, 0, TRUE);
+
+  return TRUE;
+}
+
 /* The room's name, its area under it where both fit. */
 static void
 draw_name (RcPen *pen, const RcPlacedRoom *placed, gboolean selected, RcAreaUnit area_unit)
@@ -162,22 +197,15 @@ draw_name (RcPen *pen, const RcPlacedRoom *placed, gboolean selected, RcAreaUnit
   const char      *name = placed->room->name ? placed->room->name : placed->room->id;
   RcExtent         extent = rc_pen_get_box_extent (pen, rc_ring_compute_box (placed->polygon->outer));
   g_autofree char *area = NULL;
-  double           size = pen->font_size, small = size * 0.82, width, height, area_width, area_height;
-  RcSpot           middle;
+  double           size = pen->font_size;
 
   if (!name || extent.x1 - extent.x0 < size * 1.5 || extent.y1 - extent.y0 < size)
     return;
   rings = rc_pen_dup_rings (pen, placed->polygon);
-  rc_pen_measure_text (pen, name, size, TRUE, &width, &height);
   area = rc_area_format (rc_polygon_compute_area (placed->polygon), area_unit, 1, TRUE);
-  rc_pen_measure_text (pen, area, small, FALSE, &area_width, &area_height);
   rc_pen_set_colour (pen, selected ? pen->palette->accent : pen->palette->ink, 1);
-  if (rc_pen_claim_inside (pen, rings, MAX (width, area_width) + size * 0.5, height + area_height, &middle))
-    {
-      rc_pen_draw_text (pen, name, size, TRUE, (RcSpot){ middle.x, middle.y - area_height / 2 }, 0, TRUE);
-      rc_pen_draw_text (pen, area, small, FALSE, (RcSpot){ middle.x, middle.y + height / 2 }, 0, TRUE);
-      return;
-    }
+  if (draw_name_with_area (pen, rings, name, area))
+    return;
   for (int attempt = 0; attempt < 3; attempt++)
     if (draw_name_at_size (pen, rings, name, size * (1 - 0.14 * attempt))
         || draw_parted_name (pen, rings, name, size * (1 - 0.14 * attempt)))

@@ -1,41 +1,9 @@
 #include "pen.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "text.h"
-
-/* Words in a font: what a layout is found again by. */
-typedef struct
-{
-  double   size;
-  gboolean bold;
-  char    *text;
-} Words;
-
-static guint
-words_hash (gconstpointer data)
-{
-  const Words *words = data;
-
-  return g_str_hash (words->text) ^ (guint)(words->size * 64) ^ (words->bold ? 0x5555 : 0);
-}
-
-static gboolean
-words_equal (gconstpointer a, gconstpointer b)
-{
-  const Words *one = a, *other = b;
-
-  return one->size == other->size && one->bold == other->bold && g_str_equal (one->text, other->text);
-}
-
-static void
-words_free (gpointer data)
-{
-  Words *words = data;
-
-  g_free (words->text);
-  g_free (words);
-}
 
 void
 rc_pen_init (RcPen *pen, cairo_t *cr, const RcView *view, const RcPalette *palette, double font_size)
@@ -46,16 +14,15 @@ rc_pen_init (RcPen *pen, cairo_t *cr, const RcView *view, const RcPalette *palet
   pen->font_size = font_size;
   pen->line = font_size / 11;
   cairo_clip_extents (cr, &pen->visible.x0, &pen->visible.y0, &pen->visible.x1, &pen->visible.y1);
-  pen->context = rc_text_context_new ();
-  pen->layouts = g_hash_table_new_full (words_hash, words_equal, words_free, g_object_unref);
+  pen->focus = pen->visible;
+  pen->layouts = pen->own_layouts = rc_layouts_new ();
   pen->taken = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify)g_array_unref);
 }
 
 void
 rc_pen_clear (RcPen *pen)
 {
-  g_clear_pointer (&pen->layouts, g_hash_table_unref);
-  g_clear_object (&pen->context);
+  g_clear_pointer (&pen->own_layouts, rc_layouts_free);
   g_clear_pointer (&pen->taken, g_hash_table_unref);
 }
 
@@ -150,45 +117,17 @@ rc_pen_add_path (RcPen *pen, const GPtrArray *rings)
   cairo_set_fill_rule (pen->cr, CAIRO_FILL_RULE_EVEN_ODD);
 }
 
-static PangoLayout *
-get_layout (RcPen *pen, const char *text, double size, gboolean bold)
-{
-  const Words           probe = { size, bold, (char *)text };
-  PangoLayout          *layout = g_hash_table_lookup (pen->layouts, &probe);
-  PangoFontDescription *font;
-  g_autofree char      *valid = NULL;
-  Words                *words;
-
-  if (layout)
-    return layout;
-  layout = pango_layout_new (pen->context);
-  font = pango_font_description_new ();
-  pango_font_description_set_family_static (font, RC_TEXT_FAMILY);
-  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
-  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
-  pango_font_description_free (font);
-  valid = g_utf8_make_valid (text, -1);
-  pango_layout_set_single_paragraph_mode (layout, TRUE);
-  pango_layout_set_text (layout, valid, -1);
-  words = g_new (Words, 1);
-  *words = (Words){ size, bold, g_strdup (text) };
-  g_hash_table_insert (pen->layouts, words, layout);
-
-  return layout;
-}
-
 void
 rc_pen_measure_text (RcPen *pen, const char *text, double size, gboolean bold, double *width, double *height)
 {
-  rc_text_measure (get_layout (pen, text, size, bold), width, height);
+  rc_text_measure (rc_layouts_get (pen->layouts, text, size, bold), width, height);
 }
 
 void
 rc_pen_draw_text (RcPen *pen, const char *text, double size, gboolean bold, RcSpot middle, double turn,
                   gboolean cleared)
 {
-  PangoLayout *layout = get_layout (pen, text, size, bold);
+  PangoLayout *layout = rc_layouts_get (pen->layouts, text, size, bold);
   double       width, height;
 
   rc_text_measure (layout, &width, &height);
@@ -338,19 +277,13 @@ rings_hold (const GPtrArray *rings, const RcExtent *box)
   return inside;
 }
 
-gboolean
-rc_pen_claim_inside (RcPen *pen, const GPtrArray *rings, double width, double height, RcSpot *middle)
+static gboolean
+claim_within (RcPen *pen, const GPtrArray *rings, RcExtent extent, double width, double height, RcSpot *middle)
 {
   const int reach = 6;
-  RcExtent  extent = rc_rings_get_extent (rings);
-  double    step_x, step_y;
+  double    step_x = (extent.x1 - extent.x0 - width) / 2 / reach;
+  double    step_y = (extent.y1 - extent.y0 - height) / 2 / reach;
 
-  extent.x0 = MAX (extent.x0, pen->visible.x0);
-  extent.y0 = MAX (extent.y0, pen->visible.y0);
-  extent.x1 = MIN (extent.x1, pen->visible.x1);
-  extent.y1 = MIN (extent.y1, pen->visible.y1);
-  step_x = (extent.x1 - extent.x0 - width) / 2 / reach;
-  step_y = (extent.y1 - extent.y0 - height) / 2 / reach;
   if (step_x < 0 || step_y < 0)
     return FALSE;
   for (int ring = 0; ring <= reach; ring++)
@@ -368,6 +301,25 @@ rc_pen_claim_inside (RcPen *pen, const GPtrArray *rings, double width, double he
         }
 
   return FALSE;
+}
+
+static RcExtent
+clip_extent (const RcExtent *extent, const RcExtent *to)
+{
+  return (RcExtent){ MAX (extent->x0, to->x0), MAX (extent->y0, to->y0), MIN (extent->x1, to->x1),
+                     MIN (extent->y1, to->y1) };
+}
+
+gboolean
+rc_pen_claim_inside (RcPen *pen, const GPtrArray *rings, double width, double height, RcSpot *middle)
+{
+  RcExtent whole = rc_rings_get_extent (rings), visible = clip_extent (&whole, &pen->visible);
+  RcExtent focused = clip_extent (&whole, &pen->focus);
+
+  if (memcmp (&focused, &visible, sizeof visible) != 0 && claim_within (pen, rings, focused, width, height, middle))
+    return TRUE;
+
+  return claim_within (pen, rings, visible, width, height, middle);
 }
 
 void

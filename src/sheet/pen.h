@@ -6,7 +6,7 @@
 #include <pango/pangocairo.h>
 
 #include "floor-drawing.h"
-#include "hatch.h"
+#include "layouts.h"
 
 typedef struct
 {
@@ -16,9 +16,10 @@ typedef struct
   double           font_size;
   double           line;    /* the ordinary line width */
   RcExtent         visible; /* what the clip lets through */
-  PangoContext    *context;
-  GHashTable      *layouts; /* words laid out before: floors say the same things again and again */
-  GHashTable      *taken;   /* cell number -> GArray of RcExtent: places taken, by cells of a coarse grid */
+  RcExtent         focus;   /* where labels are wanted most; all that is visible unless set */
+  RcLayouts       *layouts; /* its own, or borrowed from drawings before */
+  RcLayouts       *own_layouts;
+  GHashTable      *taken; /* cell number -> GArray of RcExtent: places taken, by cells of a coarse grid */
 } RcPen;
 
 void rc_pen_init (RcPen *pen, cairo_t *cr, const RcView *view, const RcPalette *palette, double font_size);
@@ -45,7 +46,8 @@ void rc_pen_draw_text (RcPen *pen, const char *text, double size, gboolean bold,
 gboolean rc_pen_is_free (const RcPen *pen, const RcExtent *extent);
 void     rc_pen_take (RcPen *pen, const RcExtent *extent);
 gboolean rc_pen_claim (RcPen *pen, const RcExtent *extent);
-/* Claims the free place of that size inside the rings that lies nearest the middle of their visible part. */
+/* Claims the free place of that size inside the rings that lies nearest the middle of their part in focus, else of
+ * their visible part. */
 gboolean rc_pen_claim_inside (RcPen *pen, const GPtrArray *rings, double width, double height, RcSpot *middle);
 
 /* An arrow through `middle`, `length` long, pointing `degrees` counter-clockwise from the drawing's right. */

@@ -169,6 +169,20 @@ action_tool (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+action_mirror_room (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  if (RC_BENCH (widget)->document)
+    rc_floor_view_mirror_room (RC_BENCH (widget)->floor_view);
+}
+
+static void
+action_turn_room (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  if (RC_BENCH (widget)->document)
+    rc_floor_view_turn_room (RC_BENCH (widget)->floor_view, g_variant_get_int32 (parameter));
+}
+
+static void
 action_tool_changed (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   show_hint (RC_BENCH (widget));
@@ -343,6 +357,8 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_install_action (widget_class, "bench.storey-step", "i", action_storey_step);
   gtk_widget_class_install_action (widget_class, "bench.storey-changed", NULL, action_storey_changed);
   gtk_widget_class_install_action (widget_class, "bench.tool", "s", action_tool);
+  gtk_widget_class_install_action (widget_class, "bench.mirror-room", NULL, action_mirror_room);
+  gtk_widget_class_install_action (widget_class, "bench.turn-room", "i", action_turn_room);
   gtk_widget_class_install_action (widget_class, "bench.tool-changed", NULL, action_tool_changed);
   gtk_widget_class_install_action (widget_class, "bench.edit-chosen", NULL, action_edit_chosen);
 }

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "gesture-drawing.h"
+#include "gesture-room.h"
 #include "viewport.h"
 
 #define REACH_PX     9.0
@@ -18,6 +19,8 @@ struct _RcFloorHand
   RcScene    *scene; /* of the job as it is; NULL: to be made */
   RcGrip      grip;  /* under the pointer */
   guint       grip_index;
+  RcPoint     pointed; /* where the pointer was last, and how near is near there */
+  RcLength    reach;
 };
 
 RcFloorHand *
@@ -179,6 +182,30 @@ handle (RcFloorHand *hand, const RcGestureEvent *event)
   return is_click;
 }
 
+void
+rc_floor_hand_mirror (RcFloorHand *hand)
+{
+  const RcScene *scene = get_scene (hand);
+
+  if (scene == NULL)
+    return;
+  RcGestureResult result
+      = { .job = rc_gesture_room_mirror (scene, get_chosen_room (hand)), .step = _ ("Mirror a room") };
+  take_result (hand, &result);
+}
+
+void
+rc_floor_hand_turn (RcFloorHand *hand, double degrees)
+{
+  const RcScene *scene = get_scene (hand);
+
+  if (scene == NULL)
+    return;
+  RcGestureResult result
+      = { .job = rc_gesture_room_turn (scene, get_chosen_room (hand), degrees), .step = _ ("Turn a room") };
+  take_result (hand, &result);
+}
+
 static RcGestureEvent
 make_event (RcEventKind kind, const RcView *view, double x, double y, GdkModifierType state)
 {
@@ -226,6 +253,8 @@ rc_floor_hand_move (RcFloorHand *hand, const RcView *view, double x, double y, G
 
   if (hand->document == NULL)
     return;
+  hand->pointed = event.at;
+  hand->reach = event.reach;
   if (hand->gesture.tool == RC_TOOL_CHOOSE && !hand->gesture.is_active)
     find_grip (hand, &event);
   else
@@ -250,6 +279,7 @@ make_key_event (guint keyval, GdkModifierType state, RcGestureEvent *event)
   } KEYS[] = { { GDK_KEY_Escape, GDK_KEY_Escape, RC_EVENT_ESCAPE, 0 },
                { GDK_KEY_Return, GDK_KEY_KP_Enter, RC_EVENT_ENTER, 0 },
                { GDK_KEY_BackSpace, GDK_KEY_BackSpace, RC_EVENT_RUBOUT, 0 },
+               { GDK_KEY_Delete, GDK_KEY_KP_Delete, RC_EVENT_REMOVE, 0 },
                { GDK_KEY_Tab, GDK_KEY_ISO_Left_Tab, RC_EVENT_NEXT, 0 },
                { GDK_KEY_Right, GDK_KEY_KP_Right, RC_EVENT_ARROW, 0 },
                { GDK_KEY_Up, GDK_KEY_KP_Up, RC_EVENT_ARROW, 1 },
@@ -284,6 +314,8 @@ rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType state)
       if (!starts)
         return FALSE;
     }
+  event.at = hand->pointed;
+  event.reach = hand->reach;
   handle (hand, &event);
   return TRUE;
 }

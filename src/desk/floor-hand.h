@@ -32,6 +32,10 @@ gboolean rc_floor_hand_press (RcFloorHand *hand, const RcView *view, double x, d
 void     rc_floor_hand_move (RcFloorHand *hand, const RcView *view, double x, double y, GdkModifierType state);
 gboolean rc_floor_hand_release (RcFloorHand *hand, const RcView *view, double x, double y, GdkModifierType state);
 
+/* The chosen room mirrored, or turned by degrees; nothing without one. */
+void rc_floor_hand_mirror (RcFloorHand *hand);
+void rc_floor_hand_turn (RcFloorHand *hand, double degrees);
+
 /* TRUE when the key belongs to the gesture. */
 gboolean rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType state);
 

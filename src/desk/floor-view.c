@@ -100,6 +100,18 @@ rc_floor_view_set_tool (RcFloorView *self, RcTool tool)
   rc_floor_hand_set_tool (self->hand, tool);
 }
 
+void
+rc_floor_view_mirror_room (RcFloorView *self)
+{
+  rc_floor_hand_mirror (self->hand);
+}
+
+void
+rc_floor_view_turn_room (RcFloorView *self, double degrees)
+{
+  rc_floor_hand_turn (self->hand, degrees);
+}
+
 RcView
 rc_floor_view_get_view (RcFloorView *self)
 {

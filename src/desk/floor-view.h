@@ -22,4 +22,7 @@ int    rc_floor_view_get_floor (RcFloorView *self);
 void   rc_floor_view_set_floor (RcFloorView *self, int floor);
 RcTool rc_floor_view_get_tool (RcFloorView *self);
 void   rc_floor_view_set_tool (RcFloorView *self, RcTool tool); /* activates "bench.tool-changed" */
+/* The chosen room mirrored, or turned counter-clockwise. */
+void   rc_floor_view_mirror_room (RcFloorView *self);
+void   rc_floor_view_turn_room (RcFloorView *self, double degrees);
 RcView rc_floor_view_get_view (RcFloorView *self);

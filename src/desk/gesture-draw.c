@@ -10,20 +10,6 @@
 
 static const RcPoint ARROWS[] = { { 1, 0 }, { 0, 1 }, { -1, 0 }, { 0, -1 } };
 
-/* Where the corner at the pointer lies, typed lengths applied. */
-static RcPoint
-get_rectangle_corner (const RcGesture *gesture, const RcScene *scene)
-{
-  RcPoint  from = gesture->points[0], to = gesture->pointer;
-  RcLength typed = 0;
-
-  if (rc_gesture_get_typed (gesture, scene, 0, &typed))
-    to.x = from.x + (gesture->raw.x < from.x ? -typed : typed);
-  if (rc_gesture_get_typed (gesture, scene, 1, &typed))
-    to.y = from.y + (gesture->raw.y < from.y ? -typed : typed);
-  return to;
-}
-
 static RcPoint
 get_outline_corner (const RcGesture *gesture, const RcScene *scene)
 {
@@ -100,7 +86,7 @@ make_room (RcGesture *gesture, const RcScene *scene, const RcRing *corners, RcGe
 static void
 finish_rectangle (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
 {
-  RcPoint from = gesture->points[0], to = get_rectangle_corner (gesture, scene);
+  RcPoint from = gesture->points[0], to = rc_gesture_get_far_corner (gesture, scene);
   RcBox   box = { MIN (from.x, to.x), MIN (from.y, to.y), MAX (from.x, to.x), MAX (from.y, to.y) };
 
   if (rc_gesture_has_bad_text (gesture, scene, &result->fault))
@@ -240,18 +226,6 @@ rc_gesture_draw_handle (RcGesture *gesture, const RcScene *scene, const RcGestur
 }
 
 static void
-sketch_rectangle (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
-{
-  RcPoint from = gesture->points[0], to = get_rectangle_corner (gesture, scene);
-  RcPoint points[] = { from, { from.x, to.y }, to, { to.x, from.y } };
-  RcRing *ring = rc_sketch_add_ring (sketch);
-
-  g_array_append_vals (ring, points, G_N_ELEMENTS (points));
-  rc_sketch_add_length (sketch, gesture, scene, points[1], to, ABS (to.x - from.x), 0);
-  rc_sketch_add_length (sketch, gesture, scene, to, points[3], ABS (to.y - from.y), 1);
-}
-
-static void
 sketch_outline (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
 {
   RcPoint from = gesture->points[gesture->n_points - 1], to = get_outline_corner (gesture, scene);
@@ -270,7 +244,7 @@ rc_gesture_draw_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch
   if (gesture->n_points == 0)
     return;
   if (gesture->tool == RC_TOOL_ROOM)
-    sketch_rectangle (gesture, scene, sketch);
+    rc_sketch_add_rectangle (sketch, gesture, scene);
   else
     sketch_outline (gesture, scene, sketch);
 }

@@ -8,6 +8,7 @@
 #include "gesture-follow.h"
 #include "gesture-places.h"
 #include "gesture-private.h"
+#include "measure-edit.h"
 #include "room-corners.h"
 #include "room-edit.h"
 
@@ -343,6 +344,43 @@ has_text (const RcGesture *gesture)
   return rc_gesture_is_typed (gesture, 0) || rc_gesture_is_typed (gesture, 1);
 }
 
+/* Takes away the opening, the cut-out or the corner under the pointer. */
+static void
+take_away (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result)
+{
+  guint  index = 0;
+  RcGrip grip = rc_gesture_find_grip (gesture, scene, event->at, event->reach, &index);
+  g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
+  RcRoom  *room = rc_measure_find_room (rc_gesture_get_measure (scene, job), gesture->room);
+  gboolean done = FALSE;
+
+  rc_places_note (scene, rc_gesture_get_measure (scene, job));
+  if (grip == RC_GRIP_OPENING)
+    {
+      RcOpening *opening = g_ptr_array_index (room->openings, index);
+      result->step = _ ("Take an opening out");
+      rc_measure_edit_remove_other_side (rc_gesture_get_measure (scene, job), room->id, opening->id);
+      done = rc_room_edit_remove_opening (room, opening->id);
+    }
+  else if (grip == RC_GRIP_CUTOUT)
+    {
+      result->step = _ ("Take a cut-out out");
+      g_ptr_array_remove_index (room->cutouts, index);
+      done = TRUE;
+    }
+  else if (grip == RC_GRIP_CORNER)
+    {
+      result->step = _ ("Take a corner out");
+      done = rc_room_edit_remove_corner (room, index);
+      if (!done)
+        result->fault = g_strdup (_ ("That corner must stay: the walls at it have openings, or there are only three."));
+    }
+  if (!done)
+    return;
+  rc_places_keep (scene, job, NULL);
+  result->job = g_steal_pointer (&job);
+}
+
 void
 rc_gesture_move_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result)
 {
@@ -351,6 +389,8 @@ rc_gesture_move_handle (RcGesture *gesture, const RcScene *scene, const RcGestur
       grip (gesture, scene, event);
       return;
     }
+  if (event->kind == RC_EVENT_REMOVE && !gesture->is_active)
+    take_away (gesture, scene, event, result);
   if (!gesture->is_active)
     return;
   switch (event->kind)

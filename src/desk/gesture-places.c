@@ -135,3 +135,32 @@ rc_places_keep (const RcScene *scene, RcJob *job, const GPtrArray *loosened)
         room->at = before->at;
     }
 }
+
+static gboolean
+are_places_same (const RcHouse *before, const RcHouse *after)
+{
+  for (guint i = 0; i < before->rooms->len; i++)
+    {
+      const RcPlacedRoom *one = g_ptr_array_index (before->rooms, i), *two = g_ptr_array_index (after->rooms, i);
+      if (one->at.x != two->at.x || one->at.y != two->at.y)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+void
+rc_places_relax (const RcScene *scene, RcJob *job, const char *id)
+{
+  RcMeasure *measure = rc_gesture_get_measure (scene, job);
+  RcRoom    *room = rc_measure_find_room (measure, id);
+
+  if (room == NULL || !room->placed)
+    return;
+  g_autoptr (RcHouse) before = rc_house_new_rooms (measure, &job->settings.closure, NULL);
+  room->placed = FALSE;
+  g_autoptr (RcHouse) after = rc_house_new_rooms (measure, &job->settings.closure, NULL);
+  if (before == NULL || after == NULL || !are_places_same (before, after))
+    room->placed = TRUE;
+  else
+    room->at = (RcPoint){ 0, 0 };
+}

@@ -16,3 +16,6 @@ RcScene *rc_places_new_scene (const RcScene *scene, RcJob *job);
 /* Makes placed what must be; rooms still placed by a door get the `at` they had. Doors of rooms in `loosened` (of
  * interned char*, nullable) that no longer meet the ones they name lead nowhere. */
 void rc_places_keep (const RcScene *scene, RcJob *job, const GPtrArray *loosened);
+
+/* Lets a door place the room again instead of a place of its own, if that puts no room elsewhere. */
+void rc_places_relax (const RcScene *scene, RcJob *job, const char *room);

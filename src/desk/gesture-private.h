@@ -15,8 +15,28 @@ void rc_gesture_move_handle (RcGesture *gesture, const RcScene *scene, const RcG
                              RcGestureResult *result);
 void rc_gesture_move_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
 
+void rc_gesture_opening_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                                RcGestureResult *result);
+void rc_gesture_opening_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+void rc_gesture_cutout_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                               RcGestureResult *result);
+void rc_gesture_cutout_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+void rc_gesture_split_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                              RcGestureResult *result);
+void rc_gesture_split_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+void rc_gesture_merge_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                              RcGestureResult *result);
+void rc_gesture_merge_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+void rc_gesture_join_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                             RcGestureResult *result);
+void rc_gesture_join_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+
 /* Back to rest with the same tool. */
 void rc_gesture_rest (RcGesture *gesture);
+
+/* The corner opposite the first of a rectangle: the pointer's, typed width (0) and length (1) applied. */
+RcPoint rc_gesture_get_far_corner (const RcGesture *gesture, const RcScene *scene);
+void    rc_sketch_add_rectangle (RcSketch *sketch, const RcGesture *gesture, const RcScene *scene);
 
 /* Typed lengths. */
 gboolean rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields); /* TRUE: taken */

@@ -19,6 +19,30 @@ static const struct
       rc_gesture_draw_handle, rc_gesture_draw_sketch },
   [RC_TOOL_MOVE] = { "move", N_ ("Drag a room to another place; its corners take to other rooms' walls."),
                      rc_gesture_move_handle, rc_gesture_move_sketch },
+  [RC_TOOL_DOOR] = { "door",
+                     N_ ("Click on the wall. Type how far it stands from the wall's start, Tab, from its end, Tab, its "
+                         "width. Space hangs the leaf another way."),
+                     rc_gesture_opening_handle, rc_gesture_opening_sketch },
+  [RC_TOOL_ARCHWAY] = { "archway",
+                        N_ ("Click on the wall. Type how far it stands from the wall's start, Tab, from its end, Tab, "
+                            "its width."),
+                        rc_gesture_opening_handle, rc_gesture_opening_sketch },
+  [RC_TOOL_WINDOW] = { "window",
+                       N_ ("Click on the wall. Type how far it stands from the wall's start, Tab, from its end, Tab, "
+                           "its width."),
+                       rc_gesture_opening_handle, rc_gesture_opening_sketch },
+  [RC_TOOL_CUTOUT] = { "cut-out",
+                       N_ ("Drag from corner to corner what is not carpeted: a hearth, a column, an island, a stair "
+                           "opening, a fixture. Type its width, Tab, its length."),
+                       rc_gesture_cutout_handle, rc_gesture_cutout_sketch },
+  [RC_TOOL_SPLIT] = { "split", N_ ("Drag a line across a room: it becomes two rooms, open to each other."),
+                      rc_gesture_split_handle, rc_gesture_split_sketch },
+  [RC_TOOL_MERGE] = { "merge", N_ ("Click on the wall between two rooms: it goes, and they become one."),
+                      rc_gesture_merge_handle, rc_gesture_merge_sketch },
+  [RC_TOOL_JOIN] = { "join",
+                     N_ ("Click on a door, then on the door of another room that is the same one: that room is turned "
+                         "and put where the two meet."),
+                     rc_gesture_join_handle, rc_gesture_join_sketch },
 };
 
 const char *
@@ -158,6 +182,19 @@ rc_gesture_has_bad_text (const RcGesture *gesture, const RcScene *scene, char **
   return FALSE;
 }
 
+RcPoint
+rc_gesture_get_far_corner (const RcGesture *gesture, const RcScene *scene)
+{
+  RcPoint  from = gesture->points[0], to = gesture->pointer;
+  RcLength typed = 0;
+
+  if (rc_gesture_get_typed (gesture, scene, 0, &typed))
+    to.x = from.x + (gesture->raw.x < from.x ? -typed : typed);
+  if (rc_gesture_get_typed (gesture, scene, 1, &typed))
+    to.y = from.y + (gesture->raw.y < from.y ? -typed : typed);
+  return to;
+}
+
 RcJob *
 rc_gesture_dup_job (const RcScene *scene)
 {
@@ -252,4 +289,16 @@ rc_sketch_add_length (RcSketch *sketch, const RcGesture *gesture, const RcScene 
                             .is_active = field >= 0 && gesture->field == (guint)field,
                             .is_bad = is_typed && !rc_gesture_get_typed (gesture, scene, (guint)field, &typed) };
   g_array_append_val (sketch->lengths, length);
+}
+
+void
+rc_sketch_add_rectangle (RcSketch *sketch, const RcGesture *gesture, const RcScene *scene)
+{
+  RcPoint from = gesture->points[0], to = rc_gesture_get_far_corner (gesture, scene);
+  RcPoint points[] = { from, { from.x, to.y }, to, { to.x, from.y } };
+  RcRing *ring = rc_sketch_add_ring (sketch);
+
+  g_array_append_vals (ring, points, G_N_ELEMENTS (points));
+  rc_sketch_add_length (sketch, gesture, scene, points[1], to, ABS (to.x - from.x), 0);
+  rc_sketch_add_length (sketch, gesture, scene, to, points[3], ABS (to.y - from.y), 1);
 }

@@ -18,6 +18,7 @@ typedef enum
   RC_TOOL_WINDOW,
   RC_TOOL_CUTOUT,
   RC_TOOL_SPLIT,
+  RC_TOOL_MERGE,
   RC_TOOL_MOVE, /* a whole room */
   RC_TOOL_JOIN, /* two openings become one, the second one's room comes along */
   RC_N_TOOLS
@@ -37,8 +38,8 @@ typedef enum
   RC_EVENT_NEXT, /* to the next length */
   RC_EVENT_ENTER,
   RC_EVENT_ESCAPE,
-  RC_EVENT_ARROW, /* a direction: 0 east, 1 north, 2 west, 3 south */
-  RC_EVENT_TURN,  /* the next way a leaf can hang */
+  RC_EVENT_ARROW,  /* a direction: 0 east, 1 north, 2 west, 3 south */
+  RC_EVENT_REMOVE, /* what can be gripped at the pointer */
 } RcEventKind;
 
 typedef struct

@@ -180,3 +180,18 @@ rc_measure_edit_remove_stair (RcMeasure *measure, const char *id)
   RcStair *stair = rc_measure_edit_find_stair (measure, id);
   return stair && g_ptr_array_remove (measure->stairs, stair);
 }
+
+void
+rc_measure_edit_remove_other_side (RcMeasure *measure, const char *room, const char *opening)
+{
+  for (guint r = 0; r < measure->rooms->len; r++)
+    {
+      RcRoom *other = g_ptr_array_index (measure->rooms, r);
+      for (guint i = other->openings->len; i-- > 0;)
+        {
+          const RcOpening *back = g_ptr_array_index (other->openings, i);
+          if (g_strcmp0 (back->to_room, room) == 0 && g_strcmp0 (back->to_opening, opening) == 0)
+            g_ptr_array_remove_index (other->openings, i);
+        }
+    }
+}

@@ -25,3 +25,6 @@ gboolean     rc_measure_edit_remove_area (RcMeasure *measure, const char *id);
 RcStair *rc_measure_edit_add_stair (RcMeasure *measure, const char *name, RcUnitSystem units);
 gboolean rc_measure_edit_remove_stair (RcMeasure *measure, const char *id);
 RcStair *rc_measure_edit_find_stair (RcMeasure *measure, const char *id);
+
+/* Takes away the opening of another room that is the same one as this. */
+void rc_measure_edit_remove_other_side (RcMeasure *measure, const char *room, const char *opening);

@@ -174,6 +174,58 @@ rc_room_edit_insert_corner (RcRoom *room, guint wall, RcLength along)
   return TRUE;
 }
 
+/* No corner at all: the wall before and the one after run straight on. */
+static gboolean
+is_straight_at (const RcRing *corners, guint corner)
+{
+  guint   n = corners->len;
+  RcPoint a = get_point (corners, corner + n - 1), b = get_point (corners, corner), c = get_point (corners, corner + 1);
+  double  cross = (double)(b.x - a.x) * (double)(c.y - b.y) - (double)(b.y - a.y) * (double)(c.x - b.x);
+
+  return fabs (cross) <= 2 * (double)rc_point_distance (a, c);
+}
+
+static gboolean
+has_openings (const RcRoom *room, guint wall)
+{
+  for (guint i = 0; i < room->openings->len; i++)
+    if (((const RcOpening *)g_ptr_array_index (room->openings, i))->wall == wall)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+rc_room_edit_remove_corner (RcRoom *room, guint corner)
+{
+  rc_room_edit_make_walls (room);
+  guint n = room->walls->len, before = (corner + n - 1) % MAX (n, 1);
+  if (n <= 3 || corner >= n || g_array_index (room->walls, RcWall, corner).bow != 0
+      || g_array_index (room->walls, RcWall, before).bow != 0)
+    return FALSE;
+  g_autoptr (GArray) corners = rc_room_compute_corners (room);
+  if (!is_straight_at (corners, corner) && (has_openings (room, corner) || has_openings (room, before)))
+    return FALSE;
+  RcPoint  from = get_point (corners, before), at = get_point (corners, corner), to = get_point (corners, corner + 1);
+  RcLength length = rc_point_distance (from, at);
+  if (!set_wall (room, before, from, to))
+    return FALSE;
+  g_array_remove_index (room->walls, corner);
+  for (guint i = 0; i < room->openings->len; i++)
+    {
+      RcOpening *opening = g_ptr_array_index (room->openings, i);
+      if (opening->wall == corner)
+        {
+          opening->wall = before;
+          opening->offset += length;
+        }
+      if (opening->wall >= corner && opening->wall > 0)
+        opening->wall--;
+    }
+  if (corner == 0)
+    move_origin (room, to);
+  return TRUE;
+}
+
 /* Moving a wall. */
 
 typedef struct

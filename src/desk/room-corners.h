@@ -16,6 +16,10 @@ gboolean rc_room_edit_set_corners (RcRoom *room, const RcRing *corners);
  * curved wall, or inside an opening. */
 gboolean rc_room_edit_insert_corner (RcRoom *room, guint wall, RcLength along);
 
+/* Takes a corner out: one straight wall between the corners beside it, with the openings of both walls where the corner
+ * was no corner. FALSE where only three are left, a wall is curved, or a real corner's walls have openings. */
+gboolean rc_room_edit_remove_corner (RcRoom *room, guint corner);
+
 /* Moves a wall square to itself, `out` of the room (negative: into it); its neighbours get longer or shorter along
  * their own lines. Where one runs straight on, a wall of `out` is put between, and *wall (the index) follows. */
 gboolean rc_room_edit_move_wall (RcRoom *room, guint *wall, RcLength out);

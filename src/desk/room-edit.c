@@ -185,9 +185,11 @@ rc_room_edit_find_opening (RcRoom *room, const char *id)
   return NULL;
 }
 
-static RcLength
-get_usual_width (RcOpeningKind kind, gboolean metric)
+RcLength
+rc_room_edit_get_usual_width (RcOpeningKind kind, RcUnitSystem units)
 {
+  gboolean metric = units == RC_UNITS_METRIC;
+
   if (kind == RC_OPENING_DOOR)
     return metric ? 800 * RC_TICKS_PER_MM : 32 * RC_TICKS_PER_INCH;
   return metric ? 1200 * RC_TICKS_PER_MM : 48 * RC_TICKS_PER_INCH;
@@ -214,11 +216,10 @@ rc_room_edit_add_opening (RcRoom *room, RcOpeningKind kind, guint wall, RcUnitSy
       g_free (id);
       id = g_strdup_printf ("%c%u", LETTERS[kind], n);
     }
-  gboolean   metric = units == RC_UNITS_METRIC;
   RcLength   along = rc_point_distance (from, to);
   RcOpening *opening = rc_opening_new (id, kind);
   opening->wall = wall;
-  opening->width = MIN (get_usual_width (kind, metric), along);
+  opening->width = MIN (rc_room_edit_get_usual_width (kind, units), along);
   opening->offset = (along - opening->width) / 2;
   opening->depth = rc_room_edit_get_usual_wall (units);
   opening->swing = kind == RC_OPENING_DOOR ? RC_SWING_IN : RC_SWING_NONE;

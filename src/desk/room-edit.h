@@ -31,6 +31,8 @@ gboolean rc_room_edit_find_closing_length (const RcRoom *room, guint wall, RcLen
 /* A wall between two rooms: 4 1/2 in, metric 115 mm (common practice, no source). */
 RcLength rc_room_edit_get_usual_wall (RcUnitSystem units);
 
+RcLength rc_room_edit_get_usual_width (RcOpeningKind kind, RcUnitSystem units);
+
 /* An opening of a usual size in the middle of the wall, no wider than it: a door 2 ft 8 in, an archway 4 ft, a window
  * 4 ft (800, 1200 and 1200 mm metric), in a wall of the usual thickness (common practice, no source). NULL when there
  * is no such wall. The id is free in the room. (transfer none) */

@@ -1,0 +1,367 @@
+/* Putting things in: doors, archways and windows in the wall under the pointer, cut-outs on the floor. */
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "gesture-follow.h"
+#include "gesture-places.h"
+#include "gesture-private.h"
+#include "room-edit.h"
+
+#define WALL_REACH 2 /* walls are taken from farther away than corners: times the reach */
+
+/* Ways a leaf can hang: hinged at the near or the far edge, into the room or out of it; the last has no leaf. */
+#define N_LEAVES 5
+
+static RcOpeningKind
+get_kind (const RcGesture *gesture)
+{
+  return gesture->tool == RC_TOOL_DOOR      ? RC_OPENING_DOOR
+         : gesture->tool == RC_TOOL_ARCHWAY ? RC_OPENING_ARCHWAY
+                                            : RC_OPENING_WINDOW;
+}
+
+static gboolean
+has_text (const RcGesture *gesture)
+{
+  for (guint i = 0; i < RC_GESTURE_FIELDS; i++)
+    if (rc_gesture_is_typed (gesture, i))
+      return TRUE;
+  return FALSE;
+}
+
+/* An opening as it would be put in: where in which wall. */
+typedef struct
+{
+  const RcSceneRoom *room;
+  guint              wall;
+  RcPoint            from, to; /* the wall's ends */
+  RcLength           length, offset, width;
+} Spot;
+
+static RcLength
+get_foot (const Spot *spot, RcPoint point)
+{
+  double dx = (double)(spot->to.x - spot->from.x), dy = (double)(spot->to.y - spot->from.y);
+  return llround (((double)(point.x - spot->from.x) * dx + (double)(point.y - spot->from.y) * dy)
+                  / (double)spot->length);
+}
+
+static gboolean
+find_spot (const RcGesture *gesture, const RcScene *scene, Spot *spot)
+{
+  RcLength typed = 0;
+
+  spot->room = gesture->n_points ? rc_scene_find_room (scene, gesture->room) : NULL;
+  spot->wall = gesture->index;
+  if (spot->room == NULL || spot->wall >= spot->room->corners->len)
+    return FALSE;
+  rc_scene_get_wall (spot->room, spot->wall, &spot->from, &spot->to);
+  spot->length = rc_point_distance (spot->from, spot->to);
+  if (spot->length == 0)
+    return FALSE;
+  RcLength usual = rc_room_edit_get_usual_width (get_kind (gesture), scene->job->units);
+  spot->width = MIN (rc_gesture_get_typed (gesture, scene, 2, &typed) ? typed : usual, spot->length);
+  RcLength offset = get_foot (spot, gesture->raw) - spot->width / 2;
+  if (!gesture->is_free)
+    offset = rc_snap_round (offset, scene->step);
+  if (rc_gesture_get_typed (gesture, scene, 0, &typed))
+    offset = typed;
+  else if (rc_gesture_get_typed (gesture, scene, 1, &typed))
+    offset = spot->length - spot->width - typed;
+  spot->offset = CLAMP (offset, 0, spot->length - spot->width);
+  return TRUE;
+}
+
+static RcPoint
+get_point (const Spot *spot, RcLength along)
+{
+  double share = (double)along / (double)spot->length;
+  return (RcPoint){ spot->from.x + llround ((double)(spot->to.x - spot->from.x) * share),
+                    spot->from.y + llround ((double)(spot->to.y - spot->from.y) * share) };
+}
+
+static void
+hang_leaf (RcOpening *opening, guint leaf)
+{
+  if (opening->kind != RC_OPENING_DOOR)
+    return;
+  opening->swing = leaf == N_LEAVES - 1 ? RC_SWING_NONE : leaf >= 2 ? RC_SWING_OUT : RC_SWING_IN;
+  opening->hinge_at_end = leaf % 2 == 1;
+}
+
+/* The room that the opening leads to: the one whose wall lies behind all of it. */
+static gboolean
+find_room_behind (const RcScene *scene, const Spot *spot, RcSceneBehind *found)
+{
+  g_autoptr (GArray) all
+      = rc_scene_find_behind (scene, spot->room, spot->wall, rc_follow_get_thickness_max (scene->job->units));
+
+  for (guint i = 0; i < all->len; i++)
+    {
+      *found = g_array_index (all, RcSceneBehind, i);
+      if (found->from <= spot->offset && spot->offset + spot->width <= found->to)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The same opening in the other room's wall, so that either measures the other's place. */
+static void
+add_other_side (RcMeasure *measure, const Spot *spot, const RcSceneBehind *behind, RcRoom *room, RcOpening *opening,
+                RcUnitSystem units)
+{
+  RcRoom    *other = rc_measure_find_room (measure, behind->room->room->id);
+  RcOpening *back = rc_room_edit_add_opening (other, opening->kind, behind->wall, units);
+  Spot       wall = { .room = behind->room, .wall = behind->wall };
+
+  rc_scene_get_wall (wall.room, wall.wall, &wall.from, &wall.to);
+  wall.length = rc_point_distance (wall.from, wall.to);
+  RcLength one = get_foot (&wall, get_point (spot, spot->offset));
+  RcLength two = get_foot (&wall, get_point (spot, spot->offset + spot->width));
+  gboolean runs_back = one > two;
+  back->width = opening->width;
+  back->offset = CLAMP (MIN (one, two), 0, wall.length - back->width);
+  back->depth = opening->depth = behind->gap;
+  back->swing = opening->swing == RC_SWING_IN    ? RC_SWING_OUT
+                : opening->swing == RC_SWING_OUT ? RC_SWING_IN
+                                                 : RC_SWING_NONE;
+  back->hinge_at_end = runs_back ? !opening->hinge_at_end : opening->hinge_at_end;
+  opening->to_room = g_strdup (other->id);
+  opening->to_opening = g_strdup (back->id);
+  back->to_room = g_strdup (room->id);
+  back->to_opening = g_strdup (opening->id);
+}
+
+static void
+put_opening (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
+{
+  Spot          spot;
+  RcSceneBehind behind;
+
+  if (rc_gesture_has_bad_text (gesture, scene, &result->fault))
+    return;
+  if (!find_spot (gesture, scene, &spot))
+    {
+      result->fault = g_strdup (_ ("Point at the wall that it stands in."));
+      return;
+    }
+  g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
+  RcMeasure *measure = rc_gesture_get_measure (scene, job);
+  RcRoom    *room = rc_measure_find_room (measure, spot.room->room->id);
+  rc_places_note (scene, measure);
+  RcOpening *opening = rc_room_edit_add_opening (room, get_kind (gesture), spot.wall, job->units);
+  opening->width = spot.width;
+  opening->offset = spot.offset;
+  hang_leaf (opening, gesture->leaf);
+  gboolean leads = opening->kind != RC_OPENING_WINDOW && find_room_behind (scene, &spot, &behind);
+  if (leads)
+    add_other_side (measure, &spot, &behind, room, opening, job->units);
+  g_autoptr (GError) error = NULL;
+  if (!rc_room_check_openings (room, &error)
+      || (leads && !rc_room_check_openings (rc_measure_find_room (measure, behind.room->room->id), &error)))
+    {
+      result->fault = g_strdup (error->message);
+      return;
+    }
+  rc_places_keep (scene, job, NULL);
+  if (leads)
+    rc_places_relax (scene, job, behind.room->room->id);
+  result->room = g_intern_string (room->id);
+  result->wall = spot.wall + 1;
+  result->step = _ ("Put an opening in");
+  result->job = g_steal_pointer (&job);
+  rc_gesture_rest (gesture);
+}
+
+static void
+aim (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
+{
+  RcSceneWall wall;
+
+  gesture->raw = gesture->pointer = event->at;
+  gesture->is_free = event->is_free;
+  if (has_text (gesture))
+    return;
+  gesture->n_points = rc_scene_find_wall (scene, NULL, event->at, WALL_REACH * event->reach, &wall) ? 1 : 0;
+  if (gesture->n_points == 0)
+    return;
+  gesture->room = g_intern_string (wall.room->room->id);
+  gesture->index = wall.wall;
+}
+
+void
+rc_gesture_opening_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                           RcGestureResult *result)
+{
+  switch (event->kind)
+    {
+    case RC_EVENT_PRESS:
+      aim (gesture, scene, event);
+      put_opening (gesture, scene, result);
+      break;
+    case RC_EVENT_ENTER:
+      put_opening (gesture, scene, result);
+      break;
+    case RC_EVENT_MOTION:
+      aim (gesture, scene, event);
+      break;
+    case RC_EVENT_RELEASE:
+      break;
+    case RC_EVENT_LETTER:
+      if (event->letter == ' ' && !has_text (gesture))
+        {
+          gesture->leaf = (gesture->leaf + 1) % N_LEAVES;
+          break;
+        }
+      if (gesture->n_points == 0)
+        break;
+      G_GNUC_FALLTHROUGH;
+    default:
+      rc_gesture_take_key (gesture, event, RC_GESTURE_FIELDS);
+      gesture->is_active = has_text (gesture);
+    }
+}
+
+/* The leaf standing open. */
+static void
+sketch_leaf (const Spot *spot, guint leaf, RcSketch *sketch)
+{
+  if (leaf == N_LEAVES - 1)
+    return;
+  double  side = (leaf >= 2) == spot->room->is_left ? 1 : -1;
+  RcPoint hinge = get_point (spot, spot->offset + (leaf % 2 == 1 ? spot->width : 0));
+  double  dx = (double)(spot->to.x - spot->from.x) / (double)spot->length;
+  double  dy = (double)(spot->to.y - spot->from.y) / (double)spot->length;
+  RcPoint open
+      = { hinge.x + llround (side * dy * (double)spot->width), hinge.y - llround (side * dx * (double)spot->width) };
+
+  rc_sketch_add_line (sketch->lines, hinge, open);
+}
+
+void
+rc_gesture_opening_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
+{
+  Spot spot;
+
+  if (!find_spot (gesture, scene, &spot))
+    return;
+  RcPoint start = get_point (&spot, spot.offset), end = get_point (&spot, spot.offset + spot.width);
+  rc_sketch_add_line (sketch->lines, start, end);
+  if (gesture->tool == RC_TOOL_DOOR)
+    sketch_leaf (&spot, gesture->leaf, sketch);
+  rc_sketch_add_length (sketch, gesture, scene, spot.from, start, spot.offset, 0);
+  rc_sketch_add_length (sketch, gesture, scene, end, spot.to, spot.length - spot.width - spot.offset, 1);
+  rc_sketch_add_length (sketch, gesture, scene, end, start, spot.width, 2);
+}
+
+/* Cut-outs. */
+
+static RcPoint
+get_cutout_corner (const RcGesture *gesture, const RcScene *scene)
+{
+  return rc_gesture_get_far_corner (gesture, scene);
+}
+
+static void
+put_cutout (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
+{
+  RcPoint            from = gesture->points[0], to = get_cutout_corner (gesture, scene);
+  const RcSceneRoom *seen = rc_scene_find_room (scene, gesture->room);
+
+  if (rc_gesture_has_bad_text (gesture, scene, &result->fault))
+    return;
+  if (from.x == to.x || from.y == to.y || seen == NULL)
+    {
+      result->fault = g_strdup (_ ("The cut-out has no width or no length yet: move the pointer or type both."));
+      return;
+    }
+  g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
+  RcRoom       *room = rc_measure_find_room (rc_gesture_get_measure (scene, job), gesture->room);
+  const RcPoint points[] = { { from.x - seen->at.x, from.y - seen->at.y },
+                             { to.x - seen->at.x, from.y - seen->at.y },
+                             { to.x - seen->at.x, to.y - seen->at.y },
+                             { from.x - seen->at.x, to.y - seen->at.y } };
+  g_ptr_array_add (room->cutouts, rc_ring_new_from_points (points, G_N_ELEMENTS (points)));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPolygon) floor = rc_room_compute_polygon (room, &job->settings.closure, &error);
+  if (floor == NULL)
+    {
+      result->fault = g_strdup (error->message);
+      return;
+    }
+  result->room = gesture->room;
+  result->step = _ ("Put a cut-out in");
+  result->job = g_steal_pointer (&job);
+  rc_gesture_rest (gesture);
+}
+
+static void
+point_at (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
+{
+  RcSnapRequest request = { .pointer = event->at,
+                            .reach = event->reach,
+                            .is_free = event->is_free,
+                            .has_anchor = gesture->n_points > 0,
+                            .anchor = gesture->points[0] };
+
+  gesture->raw = event->at;
+  gesture->snap = rc_snap_find (scene, &request);
+  gesture->pointer = gesture->snap.point;
+}
+
+static void
+begin_cutout (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result)
+{
+  const RcSceneRoom *room = rc_scene_find_room_at (scene, event->at);
+
+  if (room == NULL)
+    {
+      result->fault = g_strdup (_ ("Begin on the floor of a room."));
+      return;
+    }
+  gesture->room = g_intern_string (room->room->id);
+  gesture->points[0] = gesture->pointer;
+  gesture->n_points = 1;
+  gesture->is_active = gesture->is_down = TRUE;
+}
+
+void
+rc_gesture_cutout_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                          RcGestureResult *result)
+{
+  switch (event->kind)
+    {
+    case RC_EVENT_PRESS:
+      point_at (gesture, scene, event);
+      if (gesture->is_active)
+        gesture->is_down = gesture->has_moved = TRUE;
+      else
+        begin_cutout (gesture, scene, event, result);
+      break;
+    case RC_EVENT_MOTION:
+      point_at (gesture, scene, event);
+      gesture->has_moved = gesture->is_down && rc_point_distance (gesture->raw, gesture->points[0]) > event->reach;
+      break;
+    case RC_EVENT_RELEASE:
+      gesture->is_down = FALSE;
+      if (gesture->is_active && gesture->has_moved)
+        put_cutout (gesture, scene, result);
+      break;
+    case RC_EVENT_ENTER:
+      if (gesture->is_active)
+        put_cutout (gesture, scene, result);
+      break;
+    default:
+      if (gesture->is_active)
+        rc_gesture_take_key (gesture, event, 2);
+    }
+}
+
+void
+rc_gesture_cutout_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
+{
+  rc_sketch_add_guides (sketch, gesture);
+  if (gesture->n_points > 0)
+    rc_sketch_add_rectangle (sketch, gesture, scene);
+}

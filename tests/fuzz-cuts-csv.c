@@ -1,15 +1,9 @@
-/* Fuzz target of the reader of lists of cuts.
- *
- * Alone it runs mutations of a small list, the same ones at every run, as part of the suite. Built with -DRC_FUZZER and
- * a fuzzing engine (clang -fsanitize=fuzzer) the engine brings main and the inputs.
- */
+/* Fuzz target of the reader of lists of cuts. */
 #include <string.h>
 
 #include "cuts-csv.h"
-#include "rounds.h"
+#include "fuzz-run.h"
 #include "rowcut-error.h"
-
-int LLVMFuzzerTestOneInput (const guint8 *data, gsize size);
 
 /* What is read can be nested with a reason or an answer; what is refused says why. */
 int
@@ -44,56 +38,19 @@ LLVMFuzzerTestOneInput (const guint8 *data, gsize size)
   return 0;
 }
 
-#ifndef RC_FUZZER
-#define N_RUNS 20000
-
-static const char SAMPLE[] = "label,width,length,quantity,repeat,phase,lot,match,across_repeat,along,across\n"
+static const char sample[] = "label,width,length,quantity,repeat,phase,lot,match,across_repeat,along,across\n"
                              "\"Hall, 1\",12'6 1/2\",3.66 m,2,36 in,0,A,hall,,,\n"
                              "b,\"12' 6\"\"\",366 cm,1,,,,,2 ft,,\n"
                              "d,1 m,366 cm,1,,,,,,3 m,1 m\n"
                              "c,3660,1 m,3,,,B\n";
 
-static void
-mutate (GString *text, GRand *rand)
-{
-  static const char *const words[] = { "\"", ",", "\n",   "\r\n",         "'",   "x", "0", "99999999999999999999",
-                                       "-1", "m", "\xff", "\xe2\x80\xb2", "1e9", " " };
-  guint                    at = (guint)g_rand_int_range (rand, 0, (gint32)text->len + 1);
-
-  switch (g_rand_int_range (rand, 0, 3))
-    {
-    case 0:
-      g_string_insert (text, at, words[g_rand_int_range (rand, 0, G_N_ELEMENTS (words))]);
-      break;
-    case 1:
-      g_string_erase (text, at, MIN (1, (gssize)(text->len - at)));
-      break;
-    default:
-      if (at < text->len)
-        text->str[at] = (char)g_rand_int_range (rand, 1, 256);
-    }
-}
+static const char *const words[] = { "\"", ",", "\n",   "\r\n",         "'",   "x", "0", "99999999999999999999",
+                                     "-1", "m", "\xff", "\xe2\x80\xb2", "1e9", " ", NULL };
 
 static void
-test_mutations (void)
+add_samples (GPtrArray *into)
 {
-  g_autoptr (GRand) rand = g_rand_new_with_seed (20);
-
-  for (guint run = 0; run < scale_rounds (N_RUNS); run++)
-    {
-      g_autoptr (GString) text = g_string_new (SAMPLE);
-
-      for (gint32 changes = g_rand_int_range (rand, 0, 6); changes > 0; changes--)
-        mutate (text, rand);
-      LLVMFuzzerTestOneInput ((const guint8 *)text->str, text->len);
-    }
+  g_ptr_array_add (into, g_bytes_new_static (sample, strlen (sample)));
 }
 
-int
-main (int argc, char **argv)
-{
-  g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/fuzz/cuts-csv/mutated lists are read or refused", test_mutations);
-  return g_test_run ();
-}
-#endif
+const FuzzTarget fuzz_target = { "cuts-csv", words, 20000, 5, add_samples };

@@ -1,16 +1,10 @@
-/* Fuzz target of the length parser.
- *
- * Alone it runs a fixed corpus and sixty thousand mutations of it, the same ones at every run, as part of the
- * suite. Built with -DRC_FUZZER and a fuzzing engine (clang -fsanitize=fuzzer) the engine brings main and the inputs.
- */
+/* Fuzz target of the length parser. */
 #include "length.h"
 
-#include "rounds.h"
+#include "fuzz-run.h"
 #include "rowcut-error.h"
 
 #include <string.h>
-
-int LLVMFuzzerTestOneInput (const guint8 *data, gsize size);
 
 static void
 check_accepted (RcLength length)
@@ -61,11 +55,7 @@ LLVMFuzzerTestOneInput (const guint8 *data, gsize size)
   return 0;
 }
 
-#ifndef RC_FUZZER
-
-#define N_MUTATIONS 60000
-
-static const char *corpus[] = {
+static const char *const samples[] = {
   "12'6 1/2\"",
   "12-6-1/2",
   "12' 6.5\"",
@@ -89,61 +79,17 @@ static const char *corpus[] = {
   "\xff\xfe",
 };
 
-static const char *snippets[] = {
-  "'", "\"",       "''",   "′",  "″",  "’",  "”",  "½", "⅞", "⁄", "/", "-",  "–",   ".",         ",",
-  " ", "\302\240", "ft",   "in", "yd", "mm", "cm", "m", "0", "1", "9", "12", "000", "999999999", "18446744073709551615",
-  "e", "\xe2",     "\x80", "\n", "٣",
-};
-
-/* Puts in, takes out or changes something at one place. */
-static void
-mutate (GRand *random, GString *text)
-{
-  gsize at = text->len > 0 ? (gsize)g_rand_int_range (random, 0, (gint32)text->len + 1) : 0;
-
-  switch (g_rand_int_range (random, 0, 4))
-    {
-    case 0:
-      g_string_insert (text, (gssize)at, snippets[g_rand_int_range (random, 0, G_N_ELEMENTS (snippets))]);
-      break;
-    case 1:
-      g_string_insert (text, (gssize)at, corpus[g_rand_int_range (random, 0, G_N_ELEMENTS (corpus))]);
-      break;
-    case 2:
-      if (at < text->len)
-        g_string_erase (text, (gssize)at, 1 + g_rand_int_range (random, 0, (gint32)(text->len - at)));
-      break;
-    default:
-      if (at < text->len)
-        text->str[at] = (char)g_rand_int_range (random, 1, 256);
-      break;
-    }
-}
+static const char *const words[]
+    = { "'",  "\"",   "''",   "′",  "″", "’", "”",        "½",   "⅞",         "⁄",
+        "/",  "-",    "–",    ".",  ",", " ", "\302\240", "ft",  "in",        "yd",
+        "mm", "cm",   "m",    "0",  "1", "9", "12",       "000", "999999999", "18446744073709551615",
+        "e",  "\xe2", "\x80", "\n", "٣", NULL };
 
 static void
-test_mutations (void)
+add_samples (GPtrArray *into)
 {
-  g_autoptr (GRand) random = g_rand_new_with_seed (1);
-
-  for (guint i = 0; i < G_N_ELEMENTS (corpus); i++)
-    LLVMFuzzerTestOneInput ((const guint8 *)corpus[i], strlen (corpus[i]));
-
-  for (guint i = 0; i < scale_rounds (N_MUTATIONS); i++)
-    {
-      g_autoptr (GString) text = g_string_new (corpus[g_rand_int_range (random, 0, G_N_ELEMENTS (corpus))]);
-
-      for (int n = g_rand_int_range (random, 1, 5); n > 0; n--)
-        mutate (random, text);
-      LLVMFuzzerTestOneInput ((const guint8 *)text->str, text->len);
-    }
+  for (guint i = 0; i < G_N_ELEMENTS (samples); i++)
+    g_ptr_array_add (into, g_bytes_new_static (samples[i], strlen (samples[i])));
 }
 
-int
-main (int argc, char *argv[])
-{
-  g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/fuzz/length/stands any text", test_mutations);
-  return g_test_run ();
-}
-
-#endif
+const FuzzTarget fuzz_target = { "length", words, 60000, 4, add_samples };

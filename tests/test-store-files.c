@@ -146,6 +146,19 @@ test_other_databases (Fixture *fixture, gconstpointer data)
   assert_refused (fixture, "another program");
 }
 
+/* A message is text, whatever the file says. */
+static void
+test_names_that_are_no_text (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_free (make_store (fixture));
+  execute (fixture->path, "CREATE TABLE \"\xff\xfe\" (id)");
+  g_assert_null (rc_store_open (fixture->path, NULL, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
+  g_assert_true (g_utf8_validate (error->message, -1, NULL));
+}
+
 static void
 test_newer_store (Fixture *fixture, gconstpointer data)
 {
@@ -451,6 +464,7 @@ main (int argc, char **argv)
 #define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
   ADD ("/store-files/what-is-no-database-is-refused", test_no_database);
   ADD ("/store-files/another-programs-database-is-refused", test_other_databases);
+  ADD ("/store-files/names-that-are-no-text", test_names_that_are_no_text);
   ADD ("/store-files/a-newer-store-is-refused", test_newer_store);
   ADD ("/store-files/changed-tables-are-refused", test_changed_tables);
   ADD ("/store-files/an-empty-file-is-a-new-store", test_empty_file_is_a_new_store);

@@ -294,6 +294,6 @@ rc_store_check (RcStore *store, char **report, GError **error)
     return FALSE;
   check_prices (store, faults);
   sound = faults->len == 0;
-  *report = g_string_free (g_steal_pointer (&faults), FALSE);
+  *report = g_utf8_make_valid (faults->str, (gssize)faults->len);
   return sound;
 }

@@ -238,6 +238,19 @@ finalize_statement (gpointer statement)
   sqlite3_finalize (statement);
 }
 
+/* Names in a foreign or damaged file may be no text at all; what is shown to people must be. */
+static void
+make_readable (GError **error)
+{
+  if (error != NULL && *error != NULL && !g_utf8_validate ((*error)->message, -1, NULL))
+    {
+      char *message = g_utf8_make_valid ((*error)->message, -1);
+
+      g_free ((*error)->message);
+      (*error)->message = message;
+    }
+}
+
 RcStore *
 rc_store_open_schema (const char *path, const RcSchema *schema, gboolean *created, GError **error)
 {
@@ -257,7 +270,10 @@ rc_store_open_schema (const char *path, const RcSchema *schema, gboolean *create
       return NULL;
     }
   if (!prepare (store, schema, error) || !find_created (store, created, error))
-    return NULL;
+    {
+      make_readable (error);
+      return NULL;
+    }
   return g_steal_pointer (&store);
 }
 

@@ -1,0 +1,22 @@
+#!/bin/sh
+# fuzz.sh TARGET SECONDS: a search for input that the parser TARGET (length, job-file, ...) does not stand, by libFuzzer
+# under the address and undefined-behaviour sanitizers. Wants clang and libclang-rt, and the usual build in build/. What
+# is trouble is left in tests/corpus/TARGET/, where every later test run tries it again; what it learned, in build-fuzz/.
+set -eu
+root=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
+target=$1
+seconds=$2
+build=$root/build-fuzz
+learned=$build/learned/$target
+found=$root/tests/corpus/$target
+
+if [ ! -f "$build/build.ninja" ]; then
+  CC=${CC:-clang} meson setup "$build" "$root" -Db_lundef=false -Db_sanitize=address,undefined \
+    -Dc_args="-fsanitize=fuzzer-no-link -DRC_FUZZER"
+fi
+ninja -C "$build" "tests/fuzz-$target"
+ninja -C "$root/build" "tests/fuzz-$target"
+mkdir -p "$learned" "$found"
+RC_FUZZ_SAMPLES=$learned "$root/build/tests/fuzz-$target"
+exec "$build/tests/fuzz-$target" -max_total_time="$seconds" -rss_limit_mb=2048 -timeout=10 \
+  -max_len=1000000 -artifact_prefix="$found/" "$learned" "$found"

@@ -32,6 +32,18 @@ get_pattern (const RcGoods *carpet, RcLength usable)
   return (Pattern){ carpet->repeat_length, width, fraction };
 }
 
+/* Whole repeats of the width (M7), counted one by one. */
+static RcLength
+count_usable (const RcGoods *carpet)
+{
+  RcLength usable = 0;
+  if (carpet->repeat_width == 0)
+    return rc_goods_get_usable_width (carpet);
+  while (usable + carpet->repeat_width <= rc_goods_get_usable_width (carpet))
+    usable += carpet->repeat_width;
+  return usable;
+}
+
 /* How far two values are apart modulo a repeat; just apart for 0. */
 static double
 get_distance (double a, double b, double repeat)
@@ -97,8 +109,7 @@ check_seams (const RcPlan *plan)
     {
       const RcSeam  *seam = g_ptr_array_index (plan->seams, s);
       const RcGoods *carpet = rc_job_find_goods (plan->job, rc_plan_find_area (plan, seam->area)->area->carpet);
-      RcLength       usable = rc_site_compute_strip_width (rc_goods_get_usable_width (carpet), carpet->repeat_width);
-      Pattern        pattern = get_pattern (carpet, usable);
+      Pattern        pattern = get_pattern (carpet, count_usable (carpet));
       for (guint i = 0; i < POINTS_A_SEAM; i++)
         {
           double part = (i + 0.5) / POINTS_A_SEAM, across_a, along_a, across_b, along_b;
@@ -226,6 +237,95 @@ test_real_outlines (void)
   g_test_message ("%u points in %u rooms", n_points, n_rooms);
 }
 
+/* --- published figures --- */
+
+/* CFI, "Pattern matching" parts 3 and 4: a repeat that does not come out whole is lost. */
+static void
+test_repeats_across (void)
+{
+  static const struct
+  {
+    double width, usable, repeat, expected;
+  } cases[] = {
+    { 144, 0, 18, 144 },          /* 8 repeats */
+    { 142, 0, 18, 126 },          /* 7 repeats and 16 in: lose one */
+    { 145.75, 0, 18.25, 127.75 }, /* 8 would need 146 in: 1/4 in short */
+    { 143, 0, 12, 132 },          /* 11 ft 11 in received: the seam falls at 11 ft */
+    { 144, 143.5, 18, 126 },      /* no selvage left to trim: lose one repeat */
+    { 144, 0, 0, 144 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (RcJob) job = make_job (IN (cases[i].width));
+      RcGoods *carpet = g_ptr_array_index (job->goods, 0);
+      carpet->usable_width = IN (cases[i].usable);
+      carpet->repeat_width = IN (cases[i].repeat);
+      g_assert_cmpint (rc_goods_compute_matching_width (carpet), ==, IN (cases[i].expected));
+      /* A room of just two such widths takes two drops. */
+      add_rectangle (job, "room", 0, 0, 2 * IN (cases[i].expected), FT (10), "area");
+      get_area (job, "area")->pile_degrees = 90;
+      g_autoptr (RcPlan) plan = make_plan (job);
+      g_assert_cmpuint (plan->pieces->len, ==, 2);
+      g_assert_cmpint (plan->carpet_length, ==, FT (20));
+    }
+}
+
+/* The phase rule: neighbouring drops start at places that differ by the drop modulo the repeat. Two drops of 176 in, 36
+ * in repeat: set match 0 and 180, roll used 356 in; half drop 0 and 198, 374 in. Quarter drop by the same rule: 0 and
+ * 189, 365 in; a third: 0 and 192, 368 in. The safe rule (CFI) gives each cut a repeat: 2 x 212 in. */
+static void
+test_phase_rule (void)
+{
+  static const struct
+  {
+    RcMatch match;
+    double  used;
+  } cases[] = {
+    { RC_MATCH_SET, 356 }, { RC_MATCH_HALF_DROP, 374 }, { RC_MATCH_QUARTER_DROP, 365 }, { RC_MATCH (1, 3), 368 }
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (RcJob) job = make_job (FT (12));
+      RcGoods *carpet = g_ptr_array_index (job->goods, 0);
+      carpet->repeat_length = IN (36);
+      carpet->match = cases[i].match;
+      add_rectangle (job, "room", 0, 0, FT (24), IN (176), "area");
+      get_area (job, "area")->pile_degrees = 90;
+      g_autoptr (RcPlan) plan = make_plan (job);
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, 0);
+      g_assert_cmpint (plan->carpet_length, ==, IN (cases[i].used));
+      g_assert_cmpint (cutting->safe_length, ==, IN (424));
+      g_assert_cmpint (find_option (plan, 0, "least-cost")->safe_length, ==, IN (424));
+    }
+}
+
+/* Where the pattern holds fills across the roll. Set: by the width repeat. Half drop: repeats stand on the diagonal, so
+ * by two of them, where an odd number of them makes a width; where an even number does, or no width repeat is known, by
+ * the whole width. Recomputed. */
+static void
+test_across_repeat (void)
+{
+  static const struct
+  {
+    RcMatch match;
+    double  repeat, expected;
+  } cases[] = {
+    { RC_MATCH_SET, 18, 18 },       { RC_MATCH_SET, 0, 0 },
+    { RC_MATCH_HALF_DROP, 48, 96 }, { RC_MATCH_HALF_DROP, 18, 144 },
+    { RC_MATCH_HALF_DROP, 0, 144 }, { RC_MATCH_QUARTER_DROP, 28, 112 },
+    { RC_MATCH (1, 3), 36, 108 },   { RC_MATCH_QUARTER_DROP, 48, 144 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (RcGoods) carpet = rc_goods_new ("carpet", RC_GOODS_CARPET, "Carpet");
+      carpet->roll_width = FT (12);
+      carpet->repeat_length = IN (36);
+      carpet->repeat_width = IN (cases[i].repeat);
+      carpet->match = cases[i].match;
+      g_assert_cmpint (rc_pattern_compute_across_repeat (carpet), ==, IN (cases[i].expected));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -233,5 +333,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/pattern/rooms", test_rooms);
   g_test_add_func ("/plan/pattern/houses", test_houses);
   g_test_add_func ("/plan/pattern/real-outlines", test_real_outlines);
+  g_test_add_func ("/plan/pattern/repeats-across", test_repeats_across);
+  g_test_add_func ("/plan/pattern/phase-rule", test_phase_rule);
+  g_test_add_func ("/plan/pattern/across-repeat", test_across_repeat);
   return g_test_run ();
 }

@@ -144,17 +144,6 @@ test_hall (void)
   g_assert_cmpuint (plan->pieces->len, ==, plan->seams->len + 1);
 }
 
-/* CFI, "Pattern matching" parts 3 and 4: usable width by whole repeats. */
-static void
-test_repeats_across (void)
-{
-  g_assert_cmpint (rc_site_compute_strip_width (IN (144), IN (18)), ==, IN (144));
-  g_assert_cmpint (rc_site_compute_strip_width (IN (142), IN (18)), ==, IN (126));
-  g_assert_cmpint (rc_site_compute_strip_width (IN (145.75), IN (18.25)), ==, IN (127.75));
-  g_assert_cmpint (rc_site_compute_strip_width (IN (143), IN (12)), ==, FT (11));
-  g_assert_cmpint (rc_site_compute_strip_width (IN (144), 0), ==, IN (144));
-}
-
 /* A 30 in gap 10 ft long: pieces 33 in wide cut side by side add about 3 ft of roll (consumer measuring page); four
  * pieces of 30 in add 2 ft 6 in. */
 static void
@@ -221,7 +210,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/strip-counts", test_strip_counts);
   g_test_add_func ("/plan/options", test_options);
   g_test_add_func ("/plan/hall", test_hall);
-  g_test_add_func ("/plan/repeats-across", test_repeats_across);
   g_test_add_func ("/plan/gap", test_gap);
   g_test_add_func ("/plan/stairs-share-a-width", test_stairs_share_a_width);
   g_test_add_func ("/plan/errors", test_errors);

@@ -101,6 +101,11 @@ add_piece (RcJson *json, const RcPiece *piece)
       rc_json_add_length (json, "repeat", piece->repeat);
       rc_json_add_length (json, "phase", piece->phase);
     }
+  if (piece->across_repeat > 0)
+    {
+      rc_json_add_length (json, "across_repeat", piece->across_repeat);
+      rc_json_add_length (json, "across_phase", piece->across_phase);
+    }
   if (piece->kind != RC_PIECE_STAIR)
     add_region (json, piece->outline);
   rc_json_end_object (json);
@@ -182,6 +187,8 @@ add_options (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *curren
       add_degrees (json, "pile_degrees", option->pile_degrees);
       rc_json_add_length (json, "carpet_length", option->carpet_length);
       rc_json_add_length (json, "length_lower_bound", option->length_lower_bound);
+      if (option->safe_length > 0)
+        rc_json_add_length (json, "one_repeat_a_cut_length", option->safe_length);
       rc_json_add_area (json, "carpet_area", option->carpet_area);
       rc_json_add_length (json, "side_seam", option->side_seam);
       rc_json_add_length (json, "cross_seam", option->cross_seam);
@@ -255,6 +262,27 @@ add_rolls (RcJson *json, const RcCutting *cutting)
     }
 }
 
+/* Patterned carpets: what their pattern leaves of the roll, and its price in length. */
+static void
+add_pattern (RcJson *json, const RcCutting *cutting)
+{
+  const RcGoods *goods = cutting->goods;
+
+  if (goods->repeat_length == 0 && goods->repeat_width == 0)
+    return;
+  rc_json_begin_object (json, NULL);
+  rc_json_add_string (json, "carpet", goods->id);
+  rc_json_add_length (json, "repeat_length", goods->repeat_length);
+  rc_json_add_length (json, "repeat_width", goods->repeat_width);
+  rc_json_add_string (json, "match", rc_match_get_name (goods->match));
+  rc_json_add_length (json, "usable_width", rc_goods_compute_matching_width (goods));
+  rc_json_add_length (json, "roll_width", rc_goods_get_usable_width (goods));
+  rc_json_add_length (json, "used_length", cutting->answer->used_length);
+  if (cutting->safe_length > 0)
+    rc_json_add_length (json, "one_repeat_a_cut_length", cutting->safe_length);
+  rc_json_end_object (json);
+}
+
 void
 rc_plan_json_add (RcJson *json, const RcPlan *plan)
 {
@@ -270,6 +298,10 @@ rc_plan_json_add (RcJson *json, const RcPlan *plan)
   rc_json_begin_array (json, "rolls");
   for (guint i = 0; i < plan->cuttings->len; i++)
     add_rolls (json, g_ptr_array_index (plan->cuttings, i));
+  rc_json_end_array (json);
+  rc_json_begin_array (json, "patterns");
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    add_pattern (json, g_ptr_array_index (plan->cuttings, i));
   rc_json_end_array (json);
   rc_json_add_length (json, "carpet_length", plan->carpet_length);
   rc_json_add_area (json, "carpet_area", plan->carpet_area);

@@ -99,9 +99,15 @@ dup_plan_text (const RcAreaPlan *area_plan, const RcJob *job)
   g_autofree char     *side = rc_length_format (option->side_seam, style);
   g_autofree char     *cross = rc_length_format (option->cross_seam, style);
 
-  return g_strdup_printf (_ ("Floor %s\nPieces %u, of it %s off the roll; never less than %s\nSide seams %s, cross "
-                             "seams %s"),
-                          floor, option->pieces->len, length, bound, side, cross);
+  g_autofree char *text
+      = g_strdup_printf (_ ("Floor %s\nPieces %u, of it %s off the roll; never less than %s\nSide seams %s, cross "
+                            "seams %s"),
+                         floor, option->pieces->len, length, bound, side, cross);
+  if (option->safe_length == 0)
+    return g_steal_pointer (&text);
+  g_autofree char *safe = rc_length_format (option->safe_length, style);
+  g_autofree char *pattern = g_strdup_printf (_ ("By the safe rule of one repeat a cut %s off the roll"), safe);
+  return g_strdup_printf ("%s\n%s", text, pattern);
 }
 
 static char *

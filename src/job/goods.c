@@ -152,6 +152,14 @@ rc_goods_get_usable_width (const RcGoods *goods)
 }
 
 RcLength
+rc_goods_compute_matching_width (const RcGoods *goods)
+{
+  RcLength width = rc_goods_get_usable_width (goods), repeat = goods->repeat_width;
+
+  return repeat <= 0 || repeat > width ? width : width / repeat * repeat;
+}
+
+RcLength
 rc_goods_compute_drop (const RcGoods *goods, gint64 widths)
 {
   gint64 denominator = rc_match_get_denominator (goods->match);

@@ -73,6 +73,10 @@ guint       rc_match_get_denominator (RcMatch match); /* 1 for a set match */
 /* usable_width, or roll_width where that is 0. */
 RcLength rc_goods_get_usable_width (const RcGoods *goods);
 
+/* The usable width in whole width repeats, by which neighbouring widths match: floor (width / repeat) x repeat (CFI,
+ * "Pattern matching" parts 3 and 4); the usable width itself without a repeat or with one wider than the roll. */
+RcLength rc_goods_compute_matching_width (const RcGoods *goods);
+
 /* How far the pattern has dropped `widths` roll widths farther on (either sign), 0 <= drop < repeat_length: the match's
  * fraction of the repeat, rounded down once. 0 without a repeat. */
 RcLength rc_goods_compute_drop (const RcGoods *goods, gint64 widths);

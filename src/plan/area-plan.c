@@ -198,6 +198,7 @@ weigh_option (const RcPlanning *planning, const RcSite *site, RcOption *option)
   g_autoptr (RcNestProblem) problem = rc_cutting_new_problem (site->carpet, option->pieces);
   g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
   option->carpet_length = answer->used_length;
+  option->safe_length = rc_cutting_compute_safe_length (site->carpet, option->pieces);
   option->carpet_area = rc_area_from_rectangle (site->roll_width, option->carpet_length);
 
   const RcPlanWeights *weights = &site->weights;

@@ -46,6 +46,22 @@ stock_roll_new (const RcRoll *stock, RcLength usable_width, gint64 carpet_per_m)
   return roll;
 }
 
+RcLength
+rc_cutting_compute_safe_length (const RcGoods *carpet, const GPtrArray *pieces)
+{
+  if (carpet->repeat_length == 0)
+    return 0;
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (rc_goods_get_usable_width (carpet));
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (pieces, i);
+      if (g_strcmp0 (piece->goods, carpet->id) == 0)
+        g_ptr_array_add (problem->cuts,
+                         rc_nest_cut_new (NULL, piece->cut_width, piece->cut_length + carpet->repeat_length, 1));
+    }
+  return rc_nest_compute_quick_length (problem);
+}
+
 GPtrArray *
 rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64 carpet_per_m, GPtrArray *ids)
 {
@@ -85,6 +101,7 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
       add_cut (cutting->problem, piece);
       g_array_append_val (cutting->piece_numbers, piece->number);
     }
+  cutting->safe_length = rc_cutting_compute_safe_length (carpet, pieces);
   g_ptr_array_unref (cutting->problem->rolls);
   cutting->problem->rolls = rc_cutting_new_rolls (job, carpet, carpet_per_m, cutting->roll_ids);
 

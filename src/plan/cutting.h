@@ -11,6 +11,9 @@ RcNestProblem *rc_cutting_new_problem (const RcGoods *carpet, const GPtrArray *p
  * gets the stock roll's id for each, NULL to buy. (transfer full) GPtrArray of RcNestRoll. */
 GPtrArray *rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64 carpet_per_m, GPtrArray *ids);
 
+/* The pieces' roll length by the trade's safe rule for patterns: RcOption's safe_length. */
+RcLength rc_cutting_compute_safe_length (const RcGoods *carpet, const GPtrArray *pieces);
+
 /* The cutting of those of `pieces` that are of the carpet: stock rolls of the job first, then goods to buy. An area's
  * cuts come out of one dye lot. NULL and RC_ERROR_INFEASIBLE with the nester's reason when they cannot be cut.
  * (transfer full) */

@@ -1,7 +1,7 @@
 #include "pattern.h"
 
 RcLength
-rc_pattern_compute_across_repeat (const RcGoods *carpet, RcLength strip_width)
+rc_pattern_compute_across_repeat (const RcGoods *carpet)
 {
   RcLength roll_width = rc_goods_get_usable_width (carpet);
   RcLength repeat = carpet->repeat_width;
@@ -10,7 +10,7 @@ rc_pattern_compute_across_repeat (const RcGoods *carpet, RcLength strip_width)
     return MIN (repeat, roll_width);
   if (repeat == 0 || repeat > roll_width)
     return roll_width;
-  gint64   n_repeats = strip_width / repeat;
+  gint64   n_repeats = rc_goods_compute_matching_width (carpet) / repeat;
   gboolean diagonal = (n_repeats - 1) * rc_match_get_numerator (carpet->match) % denominator == 0;
   return diagonal && repeat < roll_width / denominator ? repeat * denominator : roll_width;
 }

@@ -14,7 +14,7 @@
  * Set match: the width repeat. With a drop the repeats stand on the diagonal, so that as many of them as bring the drop
  * to whole repeats; but where the number of repeats in a width does not make the next width drop so, nothing is known
  * of what lies between, and each cut comes from its own place: the whole roll width. */
-RcLength rc_pattern_compute_across_repeat (const RcGoods *carpet, RcLength strip_width);
+RcLength rc_pattern_compute_across_repeat (const RcGoods *carpet);
 
 /* The block's cut, to be placed on a roll: its sizes, and where the pattern holds it. The area's cuts are a match along
  * the roll: where its pattern begins is left to the nester. Strings are borrowed. */

@@ -90,12 +90,14 @@ typedef struct
   GPtrArray *seams;                             /* of RcSeam */
   GPtrArray *broken;                            /* of RcBrokenRule */
   RcLength   carpet_length, length_lower_bound; /* this area's cuts alone on one roll bought to measure */
-  RcArea     carpet_area;                       /* carpet_length x roll width, doubled */
-  RcLength   side_seam, cross_seam;
-  guint      joins;                  /* cross seams in fills */
-  RcMoney    carpet_cost, seam_cost; /* by the weights */
-  RcMoney    rule_cost;              /* of the rules broken, and the price of each seam beyond its making */
-  RcMoney    cost, cost_lower_bound; /* the three together */
+  RcLength   safe_length; /* patterned goods: the same by the trade's safe rule, a whole repeat more for each cut (CFI,
+                             "The art of installing patterned carpet"), which asks no place of any; 0 for plain goods */
+  RcArea   carpet_area;   /* carpet_length x roll width, doubled */
+  RcLength side_seam, cross_seam;
+  guint    joins;                  /* cross seams in fills */
+  RcMoney  carpet_cost, seam_cost; /* by the weights */
+  RcMoney  rule_cost;              /* of the rules broken, and the price of each seam beyond its making */
+  RcMoney  cost, cost_lower_bound; /* the three together */
 } RcOption;
 
 typedef struct
@@ -117,6 +119,7 @@ typedef struct
   RcNestAnswer  *answer;
   GArray        *piece_numbers; /* of guint */
   GPtrArray     *roll_ids;      /* of char*, per problem roll: the stock roll's id, NULL to buy */
+  RcLength       safe_length;   /* as in RcOption, of all of them on one roll */
 } RcCutting;
 
 typedef struct

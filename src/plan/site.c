@@ -68,9 +68,9 @@ rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, co
   site->weights = *weights;
   site->turn_degrees = turn_degrees;
   site->roll_width = rc_goods_get_usable_width (carpet);
-  site->strip_width = rc_site_compute_strip_width (site->roll_width, carpet->repeat_width);
+  site->strip_width = rc_goods_compute_matching_width (carpet);
   site->repeat = carpet->repeat_length;
-  site->across_repeat = rc_pattern_compute_across_repeat (carpet, site->strip_width);
+  site->across_repeat = rc_pattern_compute_across_repeat (carpet);
   site->rooms = g_ptr_array_new_with_free_func (site_room_free);
   site->doors = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));
   site->windows = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));
@@ -119,14 +119,6 @@ RcPoint
 rc_site_opening_get_to (const RcSiteOpening *opening, int halves)
 {
   return step_towards (opening->to, opening->far_to, halves);
-}
-
-RcLength
-rc_site_compute_strip_width (RcLength roll_width, RcLength repeat_width)
-{
-  if (repeat_width <= 0 || repeat_width > roll_width)
-    return roll_width;
-  return roll_width / repeat_width * repeat_width;
 }
 
 const RcRoom *

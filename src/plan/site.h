@@ -34,13 +34,13 @@ typedef struct
   const RcGoods       *carpet;
   RcPlanWeights        weights;
   double               turn_degrees;
-  RcLength             roll_width; /* usable */
-  RcLength   strip_width;          /* roll_width, or its whole pattern repeats (CFI, pattern matching, parts 3 and 4) */
-  RcLength   repeat;               /* along the pile; 0: none */
-  RcLength   across_repeat;        /* rc_pattern_compute_across_repeat */
-  GPtrArray *rooms;                /* of RcSiteRoom, the area's */
-  GArray    *doors;                /* of RcSiteOpening: doors and archways of the area's rooms */
-  GArray    *windows;              /* of RcSiteOpening */
+  RcLength             roll_width;    /* usable */
+  RcLength             strip_width;   /* rc_goods_compute_matching_width */
+  RcLength             repeat;        /* along the pile; 0: none */
+  RcLength             across_repeat; /* rc_pattern_compute_across_repeat */
+  GPtrArray           *rooms;         /* of RcSiteRoom, the area's */
+  GArray              *doors;         /* of RcSiteOpening: doors and archways of the area's rooms */
+  GArray              *windows;       /* of RcSiteOpening */
 } RcSite;
 
 /* All arguments outlive the site. */
@@ -49,10 +49,6 @@ RcSite *rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *
 void    rc_site_free (RcSite *site);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSite, rc_site_free)
-
-/* Usable width by whole repeats: floor (width / repeat) x repeat; the width itself for repeat 0 or wider than the roll.
- */
-RcLength rc_site_compute_strip_width (RcLength roll_width, RcLength repeat_width);
 
 /* A point of the line across the opening `halves` halves of the wall's depth away from the room's face (0, 1 or 2). */
 RcPoint rc_site_opening_get_from (const RcSiteOpening *opening, int halves);

@@ -94,6 +94,26 @@ add_ribbon (RcSheetWork *work, const RcCutting *cutting, guint use_index)
   flow->y += 4;
 }
 
+/* The trade's rule of one repeat a cut is the roll length that the supplier or a colleague would reckon with. */
+static void
+add_pattern_note (RcSheetWork *work, const RcCutting *cutting)
+{
+  const RcJob     *job = work->data->plan->job;
+  g_autofree char *safe = rc_text_format_length (job, cutting->safe_length);
+  g_autofree char *used = rc_text_format_length (job, cutting->answer->used_length);
+  g_autofree char *note = NULL;
+
+  rc_flow_text (&work->flow, RC_TEXT_NOTE,
+                _ ("Patterned goods: positions keep the pattern along the roll and across it. Check the repeat on the "
+                   "roll itself before the first cut."));
+  if (cutting->safe_length == 0)
+    return;
+  note = g_strdup_printf (_ ("Cut at these places the carpet takes %s in all; by the safe rule of one repeat more for "
+                             "each cut it would take %s."),
+                          used, safe);
+  rc_flow_text (&work->flow, RC_TEXT_NOTE, note);
+}
+
 static void
 add_cuts (RcSheetWork *work, const RcCutting *cutting, guint use)
 {
@@ -128,9 +148,7 @@ add_cuts (RcSheetWork *work, const RcCutting *cutting, guint use)
     }
   rc_table_flow (table, &work->flow);
   if (patterned)
-    rc_flow_text (&work->flow, RC_TEXT_NOTE,
-                  _ ("Patterned goods: positions along the roll keep the repeat. Check the repeat on the roll itself "
-                     "before the first cut."));
+    add_pattern_note (work, cutting);
 }
 
 static void

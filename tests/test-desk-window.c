@@ -1,4 +1,5 @@
 /* The window as a person uses it, on a virtual display. */
+#include "action-list.h"
 #include "area-panel.h"
 #include "compare-window.h"
 #include "desk-fixture.h"
@@ -349,6 +350,57 @@ test_assistive_tools_find_their_way (DeskFixture *fixture, gconstpointer data)
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, "Length of wall 1");
 }
 
+/* Every action has a key and stands in the keys window, from which the list of actions is made. */
+static void
+test_actions_are_found_by_their_words (DeskFixture *fixture, gconstpointer data)
+{
+  RcActionList *actions = RC_ACTION_LIST (desk_fixture_find (GTK_WIDGET (fixture->window), RC_TYPE_ACTION_LIST, NULL));
+  GtkWidget    *search = desk_fixture_find (GTK_WIDGET (actions), GTK_TYPE_SEARCH_ENTRY, NULL);
+
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (search), GTK_ACCESSIBLE_PROPERTY_LABEL, "Find an action");
+  choose_room (fixture, "dining");
+  act (fixture, "win.focus", "s", "walls");
+  act (fixture, "win.find-action", NULL);
+  g_assert_true (gtk_widget_get_mapped (GTK_WIDGET (actions)));
+  guint n = rc_action_list_get_n_shown (actions);
+  g_assert_cmpuint (n, >, 50);
+  gtk_editable_set_text (GTK_EDITABLE (search), "ROOM copy");
+  g_assert_cmpuint (rc_action_list_get_n_shown (actions), ==, 1);
+  g_assert_cmpstr (rc_action_list_get_first (actions), ==, "win.copy-room");
+  gtk_editable_set_text (GTK_EDITABLE (search), "archway in");
+  g_signal_emit_by_name (search, "activate");
+  desk_fixture_settle ();
+  /* An action of the wall table: it is about the wall that had the focus. */
+  RcDocument *document = rc_window_get_document (fixture->window);
+  GPtrArray  *openings = rc_measure_find_room (rc_document_get_measure (document), "dining")->openings;
+  g_assert_true (((RcOpening *)g_ptr_array_index (openings, openings->len - 1))->kind == RC_OPENING_ARCHWAY);
+}
+
+static void
+test_every_action_has_a_key (DeskFixture *fixture, gconstpointer data)
+{
+  g_autoptr (GtkBuilder) builder = gtk_builder_new_from_resource ("/org/rowcut/Rowcut/ui/shortcuts.ui");
+  GSList *objects = gtk_builder_get_objects (builder);
+
+  for (GSList *item = objects; item; item = item->next)
+    {
+      g_autofree char *action = NULL, *keys = NULL;
+      if (!GTK_IS_SHORTCUTS_SHORTCUT (item->data))
+        continue;
+      g_object_get (item->data, "action-name", &action, "accelerator", &keys, NULL);
+      g_auto (GStrv) accels = action ? gtk_application_get_accels_for_action (fixture->application, action) : NULL;
+      if ((accels == NULL || accels[0] == NULL) && (keys == NULL || *keys == '\0'))
+        g_error ("no key for %s", action);
+    }
+  g_slist_free (objects);
+  g_auto (GStrv) with_keys = gtk_application_list_action_descriptions (fixture->application);
+  for (guint i = 0; with_keys[i]; i++)
+    if (!rc_action_list_has (
+            RC_ACTION_LIST (desk_fixture_find (GTK_WIDGET (fixture->window), RC_TYPE_ACTION_LIST, NULL)), with_keys[i])
+        && !g_str_has_prefix (with_keys[i], "win.take-option"))
+      g_error ("%s has keys and is not in the list of actions", with_keys[i]);
+}
+
 static void
 test_dark_style_is_followed (DeskFixture *fixture, gconstpointer data)
 {
@@ -380,6 +432,8 @@ main (int argc, char **argv)
   ADD ("/desk/window/measures-compared", TRUE, test_measures_compared);
   ADD ("/desk/window/floor-moves-by-keys", TRUE, test_floor_moves_by_keys);
   ADD ("/desk/window/assistive-tools-find-their-way", TRUE, test_assistive_tools_find_their_way);
+  ADD ("/desk/window/actions-are-found-by-their-words", TRUE, test_actions_are_found_by_their_words);
+  ADD ("/desk/window/every-action-has-a-key", TRUE, test_every_action_has_a_key);
   ADD ("/desk/window/dark-style-is-followed", TRUE, test_dark_style_is_followed);
   return g_test_run ();
 }

@@ -298,6 +298,40 @@ tell (GtkWidget *widget, const char *name, GVariant *parameter)
   rc_window_tell (RC_WINDOW (widget), g_variant_get_string (parameter, NULL));
 }
 
+/* What people press before they believe that all is kept. */
+static void
+say_saved (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_window_tell (RC_WINDOW (widget), _ ("Every change is saved as it is made."));
+}
+
+static void
+edit_chosen (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_bench_edit_chosen (rc_window_get_bench (RC_WINDOW (widget)));
+}
+
+static void
+show_whole_screen (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  if (gtk_window_is_fullscreen (GTK_WINDOW (widget)))
+    gtk_window_unfullscreen (GTK_WINDOW (widget));
+  else
+    gtk_window_fullscreen (GTK_WINDOW (widget));
+}
+
+static void
+find_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_window_show_action_list (RC_WINDOW (widget));
+}
+
+static void
+quit (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  g_application_quit (G_APPLICATION (gtk_window_get_application (GTK_WINDOW (widget))));
+}
+
 static void
 show_about (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -317,10 +351,11 @@ static const struct
   { "win.show-jobs", NULL, show_jobs, FALSE, { "<Control>j", "F9" } },
   { "win.find-job", NULL, find_job, FALSE, { "<Control>f" } },
   { "win.new-job", NULL, new_job, FALSE, { "<Control>n" } },
-  { "win.open-demo", NULL, open_demo, FALSE, { NULL } },
+  { "win.open-demo", NULL, open_demo, FALSE, { "<Control><Shift>o" } },
   { "win.open-file", NULL, open_file, FALSE, { "<Control>o" } },
   { "win.export-file", NULL, export_file, TRUE, { "<Control>e" } },
-  { "win.delete-job", NULL, delete_job, TRUE, { NULL } },
+  { "win.delete-job", NULL, delete_job, TRUE, { "<Control><Shift>BackSpace" } },
+  { "win.saved", NULL, say_saved, TRUE, { "<Control>s" } },
   { "win.undo", NULL, undo, TRUE, { "<Control>z" } },
   { "win.redo", NULL, redo, TRUE, { "<Control><Shift>z", "<Control>y" } },
   { "win.new-room", NULL, new_room, TRUE, { "<Control>r" } },
@@ -330,6 +365,7 @@ static const struct
   { "win.new-measure", NULL, new_measure, TRUE, { "<Control>m" } },
   { "win.remove-chosen", NULL, remove_chosen, TRUE, { "<Control><Shift>Delete" } },
   { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
+  { "win.edit-chosen", NULL, edit_chosen, TRUE, { "F2" } },
   { "win.choose-job", NULL, choose_job, TRUE, { "<Control>i" } },
   { "win.take-option", "i", take_option, TRUE, { NULL } },
   { "win.step-piece", "i", step_piece, TRUE, { NULL } },
@@ -339,7 +375,10 @@ static const struct
   { "win.focus", "s", focus_part, TRUE, { NULL } },
   { "win.sheet", "s", show_sheet, TRUE, { NULL } },
   { "win.tell", "s", tell, FALSE, { NULL } },
-  { "win.about", NULL, show_about, FALSE, { NULL } },
+  { "win.whole-screen", NULL, show_whole_screen, FALSE, { "F11" } },
+  { "win.find-action", NULL, find_action, FALSE, { "<Control>k" } },
+  { "win.about", NULL, show_about, FALSE, { "<Shift>F1" } },
+  { "win.quit", NULL, quit, FALSE, { "<Control>q" } },
 };
 
 /* Keys of actions with a parameter, by their detailed names. */
@@ -350,12 +389,12 @@ static const struct
 } DETAILED_KEYS[] = {
   { "win.step-piece(1)", { "<Alt>Right" } },
   { "win.step-piece(-1)", { "<Alt>Left" } },
-  { "win.focus('things')", { "F2" } },
+  { "win.focus('things')", { "F5" } },
   { "win.focus('floor')", { "F3" } },
   { "win.focus('walls')", { "F4" } },
   { "win.focus('rolls')", { "F6" } },
   { "win.focus('pieces')", { "F7" } },
-  { "win.sheet('quotation')", { "<Control>q", "<Control>1" } },
+  { "win.sheet('quotation')", { "<Control>1", "<Control>p" } },
   { "win.sheet('seam-plan')", { "<Control>2" } },
   { "win.sheet('fitters-sheet')", { "<Control>3" } },
   { "win.sheet('cut-list')", { "<Control>4" } },
@@ -372,23 +411,47 @@ rc_window_actions_install (GtkWidgetClass *klass)
     gtk_widget_class_install_action (klass, ACTIONS[i].name, ACTIONS[i].type, ACTIONS[i].activate);
 }
 
+static gboolean
+is_enabled (RcWindow *self, const char *name, gboolean needs_job)
+{
+  RcDocument *document = rc_window_get_document (self);
+  const char *id = document ? rc_document_get_job (document)->id : NULL;
+
+  if (document == NULL)
+    return !needs_job;
+  RcThing thing = rc_document_get_choice (document).thing;
+  if (g_str_equal (name, "win.undo"))
+    return rc_store_can_undo (rc_window_get_store (self), id);
+  if (g_str_equal (name, "win.redo"))
+    return rc_store_can_redo (rc_window_get_store (self), id);
+  if (g_str_equal (name, "win.copy-room"))
+    return thing == RC_THING_ROOM;
+  if (g_str_equal (name, "win.remove-chosen"))
+    return thing != RC_THING_JOB;
+  return TRUE;
+}
+
 void
 rc_window_actions_update (RcWindow *self)
 {
-  RcDocument *document = rc_window_get_document (self);
-  RcStore    *store = rc_window_get_store (self);
-  const char *id = document ? rc_document_get_job (document)->id : NULL;
-  GtkWidget  *widget = GTK_WIDGET (self);
-
   for (guint i = 0; i < G_N_ELEMENTS (ACTIONS); i++)
-    gtk_widget_action_set_enabled (widget, ACTIONS[i].name, !ACTIONS[i].needs_job || document != NULL);
-  if (document == NULL)
-    return;
-  RcThing thing = rc_document_get_choice (document).thing;
-  gtk_widget_action_set_enabled (widget, "win.undo", rc_store_can_undo (store, id));
-  gtk_widget_action_set_enabled (widget, "win.redo", rc_store_can_redo (store, id));
-  gtk_widget_action_set_enabled (widget, "win.copy-room", thing == RC_THING_ROOM);
-  gtk_widget_action_set_enabled (widget, "win.remove-chosen", thing != RC_THING_JOB);
+    gtk_widget_action_set_enabled (GTK_WIDGET (self), ACTIONS[i].name,
+                                   is_enabled (self, ACTIONS[i].name, ACTIONS[i].needs_job));
+}
+
+gboolean
+rc_window_actions_is_enabled (RcWindow *self, const char *detailed_name)
+{
+  g_autofree char *name = NULL;
+  g_autoptr (GVariant) target = NULL;
+
+  if (!g_action_parse_detailed_name (detailed_name, &name, &target, NULL))
+    return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (ACTIONS); i++)
+    if (g_str_equal (name, ACTIONS[i].name))
+      return is_enabled (self, name, ACTIONS[i].needs_job);
+  /* Of the desktop's own, or of a part of the bench. */
+  return g_str_has_prefix (name, "win.") || g_str_has_prefix (name, "window.") || rc_window_get_document (self) != NULL;
 }
 
 void

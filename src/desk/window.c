@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "action-list.h"
 #include "job-file.h"
 #include "shipped.h"
 #include "window-actions.h"
@@ -17,6 +18,8 @@ struct _RcWindow
   RcDocument      *document;
   GtkLabel        *title_label, *subtitle_label;
   GtkToggleButton *jobs_button;
+  GtkMenuButton   *actions_button;
+  RcActionList    *action_list;
   RcJobList       *job_list;
   GtkStack        *stack;
   GtkWidget       *welcome;
@@ -261,6 +264,29 @@ rc_window_are_jobs_shown (RcWindow *self)
   return gtk_toggle_button_get_active (self->jobs_button);
 }
 
+void
+rc_window_show_action_list (RcWindow *self)
+{
+  gtk_menu_button_popup (self->actions_button);
+}
+
+static gboolean
+is_action_enabled (const char *action, gpointer data)
+{
+  return rc_window_actions_is_enabled (data, action);
+}
+
+static void
+fill_action_list (RcWindow *self, GtkBuilder *builder, GtkApplication *application)
+{
+  GtkWidget *targets[] = { GTK_WIDGET (rc_bench_get_wall_table (self->bench)),
+                           GTK_WIDGET (rc_bench_get_floor_view (self->bench)), GTK_WIDGET (self) };
+
+  rc_action_list_set_enabled_func (self->action_list, is_action_enabled, self);
+  rc_action_list_set_targets (self->action_list, targets, G_N_ELEMENTS (targets));
+  rc_action_list_fill (self->action_list, builder, application);
+}
+
 static void
 on_job_open (RcWindow *self, const char *id)
 {
@@ -290,12 +316,15 @@ rc_window_class_init (RcWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_window_dispose;
+  g_type_ensure (RC_TYPE_ACTION_LIST);
   g_type_ensure (RC_TYPE_JOB_LIST);
   g_type_ensure (RC_TYPE_BENCH);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/window.ui");
   gtk_widget_class_bind_template_child (widget_class, RcWindow, title_label);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, subtitle_label);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, jobs_button);
+  gtk_widget_class_bind_template_child (widget_class, RcWindow, actions_button);
+  gtk_widget_class_bind_template_child (widget_class, RcWindow, action_list);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, job_list);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, RcWindow, welcome);
@@ -323,6 +352,7 @@ rc_window_new (GtkApplication *application, RcStore *store)
   self->store = store;
   gtk_application_window_set_help_overlay (GTK_APPLICATION_WINDOW (self),
                                            GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "shortcuts")));
+  fill_action_list (self, builder, application);
   rc_job_list_set_store (self->job_list, store);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (on_active), NULL);
   self->look_source = g_timeout_add_seconds (LOOK_SECONDS, look, self);

@@ -14,7 +14,7 @@
 
 typedef struct
 {
-  char   *folder, *path, *backup;
+  char   *folder, *path, *backup, *earlier, *kept;
   GBytes *base;   /* the store that every round begins with */
   char   *stored; /* the text of J-1 in it */
   RcJob  *job;    /* as loaded from it, with an edit */
@@ -52,6 +52,7 @@ make_base (Fixture *fixture)
   g_autofree char *number = NULL;
 
   save (store, other, &error);
+  g_assert_true (rc_store_backup (store, fixture->earlier, &error));
   for (guint i = 0; i < 4; i++)
     {
       save (store, job, &error);
@@ -74,6 +75,8 @@ set_up (Fixture *fixture, gconstpointer data)
   fixture->folder = rc_store_maker_new_folder ();
   fixture->path = g_build_filename (fixture->folder, "shop.db", NULL);
   fixture->backup = g_build_filename (fixture->folder, "copy.db", NULL);
+  fixture->earlier = g_build_filename (fixture->folder, "earlier.db", NULL);
+  fixture->kept = g_strconcat (fixture->path, ".before-restore", NULL);
   make_base (fixture);
   g_assert_true (g_file_get_contents (fixture->path, &contents, &size, NULL));
   fixture->base = g_bytes_new_take (contents, size);
@@ -85,6 +88,8 @@ tear_down (Fixture *fixture, gconstpointer data)
   rc_store_maker_remove_folder (fixture->folder);
   g_free (fixture->path);
   g_free (fixture->backup);
+  g_free (fixture->earlier);
+  g_free (fixture->kept);
   g_free (fixture->stored);
   g_bytes_unref (fixture->base);
 }
@@ -187,6 +192,14 @@ run_backup (Fixture *fixture, RcStore *store, GError **error)
   return rc_store_backup (store, fixture->backup, error);
 }
 
+static gboolean
+run_restore (Fixture *fixture, RcStore *store, GError **error)
+{
+  g_autofree char *kept = rc_store_restore (fixture->path, fixture->earlier, error);
+
+  return kept != NULL;
+}
+
 typedef struct
 {
   const char *name;
@@ -207,6 +220,7 @@ static const Work works[] = {
   { "issuing-a-quotation", run_issue, TRUE },
   { "checking", run_check, TRUE },
   { "a-backup", run_backup, TRUE },
+  { "restoring", run_restore, FALSE },
 };
 
 static char *
@@ -278,6 +292,7 @@ put_base (Fixture *fixture)
   g_unlink (log);
   g_unlink (index);
   g_unlink (fixture->backup);
+  g_unlink (fixture->kept);
   file = g_fopen (fixture->path, "wb");
   g_assert_cmpuint (fwrite (g_bytes_get_data (fixture->base, NULL), 1, g_bytes_get_size (fixture->base), file), ==,
                     g_bytes_get_size (fixture->base));
@@ -324,19 +339,20 @@ run_round (Fixture *fixture, Round *round)
   round->contents = dup_contents (fixture->path);
 }
 
+/* There when the work was done, and then holds what the store held before; not there otherwise. */
 static void
-assert_copy_is_whole (Fixture *fixture, gboolean done, const char *before)
+assert_copy_is_whole (const char *copy, gboolean done, const char *before)
 {
   g_autofree char *contents = NULL;
 
-  g_assert_true (done == g_file_test (fixture->backup, G_FILE_TEST_EXISTS));
+  g_assert_true (done == g_file_test (copy, G_FILE_TEST_EXISTS));
   if (!done)
     return;
-  contents = dup_contents (fixture->backup);
+  contents = dup_contents (copy);
   g_assert_cmpstr (contents, ==, before);
 }
 
-/* Everything but the store and its copy is gone: no half-written file is left about. */
+/* Everything but the store and its copies is gone: no half-written file is left about. */
 static void
 assert_no_rest (Fixture *fixture)
 {
@@ -344,7 +360,8 @@ assert_no_rest (Fixture *fixture)
   const char *name;
 
   while ((name = g_dir_read_name (folder)) != NULL)
-    if (!g_str_equal (name, "shop.db") && !g_str_equal (name, "copy.db"))
+    if (!g_str_equal (name, "shop.db") && !g_str_equal (name, "copy.db") && !g_str_equal (name, "earlier.db")
+        && !g_str_equal (name, "shop.db.before-restore"))
       g_error ("%s was left behind", name);
 }
 
@@ -361,7 +378,9 @@ assert_all_or_nothing (Fixture *fixture, const Round *round, const char *before,
   if (round->n_failed == 0 && !round->done)
     g_error ("%s, %s fault %u: failed without a fault", what, kind, round->number);
   if (round->work->run == run_backup)
-    assert_copy_is_whole (fixture, round->done, before);
+    assert_copy_is_whole (fixture->backup, round->done, before);
+  if (round->work->run == run_restore)
+    assert_copy_is_whole (fixture->kept, round->done, before);
   assert_no_rest (fixture);
 }
 

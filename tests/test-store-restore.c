@@ -213,11 +213,14 @@ test_numbers_go_on (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (first, !=, second);
 }
 
+/* It may be all there is of the shop's jobs: it stays where it is, and one is told to move it. */
 static void
-test_restored_over_a_damaged_store (Fixture *fixture, gconstpointer data)
+test_damaged_store (Fixture *fixture, gconstpointer data)
 {
   static const char damage[] = "this was a store once";
-  g_autofree char  *dump = NULL, *kept = NULL, *contents = NULL;
+  g_autofree char  *dump = NULL, *moved = g_strconcat (fixture->path, ".damaged", NULL), *contents = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcStore) restored = NULL;
 
   {
     g_autoptr (RcStore) store = open_store (fixture->path);
@@ -226,20 +229,40 @@ test_restored_over_a_damaged_store (Fixture *fixture, gconstpointer data)
     g_assert_true (rc_store_backup (store, fixture->copy, NULL));
   }
   g_assert_true (g_file_set_contents (fixture->path, damage, -1, NULL));
-  kept = restore (fixture);
+  g_assert_null (rc_store_restore (fixture->path, fixture->copy, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
+  g_assert_nonnull (strstr (error->message, "move it"));
+  g_assert_true (g_file_get_contents (fixture->path, &contents, NULL, NULL));
+  g_assert_cmpstr (contents, ==, damage);
+
+  g_assert_cmpint (g_rename (fixture->path, moved), ==, 0);
+  g_free (restore (fixture));
+  restored = open_store (fixture->path);
+  rc_store_maker_assert_stored (restored, "J-1", dump);
+  rc_store_maker_assert_sound (restored);
+}
+
+/* The log of a store whose file is gone must not become that of the restored one. */
+static void
+test_log_without_a_store (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *log = g_strconcat (fixture->path, "-wal", NULL), *dump = NULL, *bytes = NULL;
+  g_autoptr (RcStore) restored = NULL;
+  gsize size;
+
   {
     g_autoptr (RcStore) store = open_store (fixture->path);
 
-    rc_store_maker_assert_stored (store, "J-1", dump);
-    rc_store_maker_assert_sound (store);
+    dump = save_titled (fixture, store, "J-1", "Job");
+    g_assert_true (rc_store_backup (store, fixture->copy, NULL));
+    g_free (save_titled (fixture, store, "J-1", "In the log"));
+    g_assert_true (g_file_get_contents (log, &bytes, &size, NULL));
   }
-  g_assert_true (g_file_get_contents (kept, &contents, NULL, NULL));
-  g_assert_cmpstr (contents, ==, damage);
-  /* A second time the first file put aside is not written over. */
-  g_assert_true (g_file_set_contents (fixture->path, "again", -1, NULL));
-  g_free (g_steal_pointer (&kept));
-  kept = restore (fixture);
-  g_assert_true (g_str_has_suffix (kept, ".before-restore-2"));
+  g_assert_cmpint (g_unlink (fixture->path), ==, 0);
+  g_assert_true (g_file_set_contents (log, bytes, (gssize)size, NULL));
+  g_free (restore (fixture));
+  restored = open_store (fixture->path);
+  rc_store_maker_assert_stored (restored, "J-1", dump);
 }
 
 static void
@@ -295,7 +318,8 @@ main (int argc, char **argv)
   ADD ("/store-restore/while-the-store-is-in-use", test_restored_in_use);
   ADD ("/store-restore/a-window-sees-that-its-job-changed", test_restored_under_an_edit);
   ADD ("/store-restore/numbers-given-out-stay-given-out", test_numbers_go_on);
-  ADD ("/store-restore/over-a-damaged-store", test_restored_over_a_damaged_store);
+  ADD ("/store-restore/a-damaged-store-stays-where-it-is", test_damaged_store);
+  ADD ("/store-restore/a-log-without-its-store-is-put-aside", test_log_without_a_store);
   ADD ("/store-restore/where-there-was-none", test_restored_to_nothing);
   ADD ("/store-restore/what-is-no-sound-backup-changes-nothing", test_bad_backups);
   return g_test_run ();

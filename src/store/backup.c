@@ -30,13 +30,25 @@ copy_pages (sqlite3 *from, sqlite3 *to)
   return code == SQLITE_DONE ? SQLITE_OK : code;
 }
 
+/* That it could not is told by the mode that is still there, and not always by an error. */
+static gboolean
+leave_log (sqlite3 *copy)
+{
+  sqlite3_stmt *statement = NULL;
+  gboolean      done = sqlite3_prepare_v2 (copy, "PRAGMA journal_mode = DELETE", -1, &statement, NULL) == SQLITE_OK
+                  && sqlite3_step (statement) == SQLITE_ROW
+                  && g_strcmp0 ((const char *)sqlite3_column_text (statement, 0), "delete") == 0;
+
+  return sqlite3_finalize (statement) == SQLITE_OK && done;
+}
+
 /* The copy carries the mark of a write-ahead log; without it, it is one file that can be moved about. */
 static gboolean
 finish_copy (sqlite3 *copy, const char *path, GError **error)
 {
   gint64 n_sound;
 
-  if (sqlite3_exec (copy, "PRAGMA journal_mode = DELETE", NULL, NULL, NULL) != SQLITE_OK)
+  if (!leave_log (copy))
     return rc_store_fail_with (copy, sqlite3_extended_errcode (copy), path, _ ("writing the backup"), error);
   if (!rc_schema_get_integer (copy, path, "SELECT count (*) FROM pragma_quick_check WHERE quick_check = 'ok'", &n_sound,
                               error))
@@ -86,10 +98,11 @@ fail_on_file (const char *path, int number, GError **error)
   return FALSE;
 }
 
-void
-rc_backup_remove (const char *copy)
+/* What SQLite may have left beside a copy that is closed: it belongs to nothing any more. */
+static void
+remove_beside (const char *copy)
 {
-  static const char *const ends[] = { "", "-journal", "-wal", "-shm" };
+  static const char *const ends[] = { "-journal", "-wal", "-shm" };
 
   for (guint i = 0; i < G_N_ELEMENTS (ends); i++)
     {
@@ -97,6 +110,13 @@ rc_backup_remove (const char *copy)
 
       g_unlink (path);
     }
+}
+
+void
+rc_backup_remove (const char *copy)
+{
+  remove_beside (copy);
+  g_unlink (copy);
 }
 
 gboolean
@@ -122,6 +142,7 @@ rc_backup_write (sqlite3 *db, const char *source, const char *path, GError **err
       rc_backup_remove (part);
       return FALSE;
     }
+  remove_beside (part);
   if (g_rename (part, target) != 0)
     {
       fail_on_file (target, errno, error);

@@ -86,22 +86,20 @@ keep_counters (RcStore *store, RcStore *copy, GError **error)
 static gboolean
 replace_contents (RcStore *store, RcStore *copy, const char *kept, GError **error)
 {
-  return rc_store_backup (store, kept, error) && keep_counters (store, copy, error)
-         && rc_backup_replace (copy->db, store->db, store->path, error);
+  if (!rc_store_backup (store, kept, error))
+    return FALSE;
+  if (keep_counters (store, copy, error) && rc_backup_replace (copy->db, store->db, store->path, error))
+    return TRUE;
+  rc_backup_remove (kept); /* all is as it was: there is nothing to keep */
+  return FALSE;
 }
 
-/* The store cannot be opened: its file is put aside as it is, with what belongs to it, and the copy put in its place.
- */
+/* There is no store. A log without one would be taken for that of the copy: it is put aside. */
 static gboolean
-replace_file (const char *path, const char *part, const char *kept, GError **error)
+put_in_place (const char *path, const char *part, const char *kept, GError **error)
 {
   static const char *const ends[] = { "-wal", "-shm", "-journal" };
 
-  if (g_file_test (path, G_FILE_TEST_EXISTS) && g_rename (path, kept) != 0)
-    {
-      g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("%s cannot be put aside: %s"), path, g_strerror (errno));
-      return FALSE;
-    }
   for (guint i = 0; i < G_N_ELEMENTS (ends); i++)
     {
       g_autofree char *from = g_strconcat (path, ends[i], NULL), *to = g_strconcat (kept, ends[i], NULL);
@@ -111,7 +109,6 @@ replace_file (const char *path, const char *part, const char *kept, GError **err
   if (g_rename (part, path) == 0)
     return TRUE;
   g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("%s cannot be put in place: %s"), path, g_strerror (errno));
-  g_rename (kept, path);
   return FALSE;
 }
 
@@ -123,10 +120,21 @@ restore (const char *path, const char *backup, const char *part, const char *kep
 
   if (copy == NULL)
     return FALSE;
-  if (g_file_test (path, G_FILE_TEST_EXISTS) && (store = rc_store_open (path, NULL, NULL)) != NULL)
-    return replace_contents (store, copy, kept, error);
-  rc_store_close (g_steal_pointer (&copy));
-  return replace_file (path, part, kept, error);
+  if (!g_file_test (path, G_FILE_TEST_EXISTS))
+    {
+      rc_store_close (g_steal_pointer (&copy));
+      return put_in_place (path, part, kept, error);
+    }
+  store = rc_store_open (path, NULL, error);
+  if (store == NULL)
+    {
+      /* Whether it is damaged, or only in use at the moment, is not for a program to say. */
+      g_prefix_error (error,
+                      _ ("Nothing was restored, as the store that is there cannot be opened to be kept. If it is "
+                         "damaged, move it to another place and restore again. "));
+      return FALSE;
+    }
+  return replace_contents (store, copy, kept, error);
 }
 
 char *

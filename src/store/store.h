@@ -140,7 +140,8 @@ gboolean rc_store_back_up_daily (RcStore *store, const char *day, GError **error
 GPtrArray *rc_store_find_backups (const char *path);
 char      *rc_store_dup_backup_folder (const char *path);
 
-/* Puts a backup in the place of the store `path`, which may be open in other programs, damaged, or not there. The
- * backup is checked in full before, and only read. What was there is kept beside it: the path of that is returned
- * (transfer full); there is no such file when there was no store. NULL with an error when nothing was changed. */
+/* Puts a backup in the place of the store `path`, which may be open in other programs, or not there; not of one that
+ * cannot be opened. The backup is checked in full before, and only read. What was there is kept beside it: the path of
+ * that is returned (transfer full); there is no such file when there was no store. Numbers given out stay given out.
+ * NULL with an error when nothing was changed. */
 char *rc_store_restore (const char *path, const char *backup, GError **error);

@@ -2,6 +2,7 @@
 #include "gesture-hand.h"
 #include "gesture-room.h"
 #include "measure-edit.h"
+#include "room-shape-kind.h"
 
 static const RcLength FT = RC_TICKS_PER_FOOT;
 static const RcLength IN = RC_TICKS_PER_INCH;
@@ -265,6 +266,54 @@ test_take_away (Hand *hand, gconstpointer data)
   g_assert_nonnull (strstr (hand->fault, "three"));
 }
 
+/* Shapes by their sizes: corners in inches, floor in square feet by hand. */
+static void
+test_shapes (Hand *hand, gconstpointer data)
+{
+  static const struct
+  {
+    RcShape     shape;
+    int         sizes[RC_SHAPE_MAX_SIZES]; /* feet */
+    guint       n_walls;
+    double      area; /* sq ft */
+    const char *fault;
+  } CASES[] = {
+    { RC_SHAPE_RECTANGLE, { 12, 10 }, 4, 120, NULL },
+    { RC_SHAPE_L, { 20, 15, 8, 6 }, 6, 300 - 48, NULL },
+    { RC_SHAPE_BAY, { 14, 13, 8, 2, 4 }, 8, 182 + 12, NULL },
+    { RC_SHAPE_BAY, { 14, 13, 8, 2, 8 }, 8, 182 + 16, NULL },
+    { RC_SHAPE_BAY, { 14, 13, 14, 2, 14 }, 8, 182 + 28, NULL },
+    { RC_SHAPE_L_BAY, { 20, 15, 8, 6, 9, 2, 5 }, 10, 252 + 14, NULL },
+    { RC_SHAPE_ANGLED, { 12, 10, 3, 4 }, 5, 120 - 6, NULL },
+    { RC_SHAPE_L, { 20, 15, 20, 6 }, 0, 0, "less than the width" },
+    { RC_SHAPE_BAY, { 14, 13, 15, 2, 4 }, 0, 0, "more than the width" },
+    { RC_SHAPE_BAY, { 14, 13, 8, 2, 9 }, 0, 0, "opening" },
+    { RC_SHAPE_RECTANGLE, { 12, 0 }, 0, 0, "Length" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++)
+    {
+      RcRoom  *room = rc_measure_edit_add_room (hand_get_measure (hand), "Shape", 0, 0, 0);
+      RcLength sizes[RC_SHAPE_MAX_SIZES];
+      g_autoptr (GError) error = NULL;
+      for (guint k = 0; k < RC_SHAPE_MAX_SIZES; k++)
+        sizes[k] = CASES[i].sizes[k] * FT;
+      gboolean built = rc_shape_build (CASES[i].shape, sizes, room, &error);
+      g_assert_cmpint (built, ==, CASES[i].fault == NULL);
+      if (!built)
+        {
+          g_assert_nonnull (strstr (error->message, CASES[i].fault));
+          continue;
+        }
+      g_autoptr (RcPolygon) floor = rc_room_compute_polygon (room, &hand->job->settings.closure, &error);
+      g_assert_no_error (error);
+      double square_feet = (double)rc_polygon_compute_area (floor) / 2 / ((double)FT * (double)FT);
+      g_assert_cmpfloat_with_epsilon (square_feet, CASES[i].area, 0.001);
+      if (CASES[i].sizes[2] != 14)
+        g_assert_cmpuint (rc_room_get_n_walls (room), ==, CASES[i].n_walls);
+    }
+}
+
 #define TEST(path, function) g_test_add (path, Hand, NULL, hand_set_up, function, hand_tear_down)
 
 int
@@ -281,5 +330,6 @@ main (int argc, char **argv)
   TEST ("/gesture/join/at-doors", test_join_at_doors);
   TEST ("/gesture/turn/and-mirror", test_turn_and_mirror);
   TEST ("/gesture/take-away", test_take_away);
+  TEST ("/shape/sizes", test_shapes);
   return g_test_run ();
 }

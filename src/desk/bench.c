@@ -77,20 +77,24 @@ compare_ints (gconstpointer a, gconstpointer b)
   return *(const int *)a - *(const int *)b;
 }
 
+static void
+add_storey (GArray *storeys, int floor)
+{
+  for (guint s = 0; s < storeys->len; s++)
+    if (g_array_index (storeys, int, s) == floor)
+      return;
+  g_array_append_val (storeys, floor);
+}
+
+/* Those with rooms, and the one looked at. */
 static GArray *
-list_storeys (const RcMeasure *measure)
+list_storeys (const RcMeasure *measure, int shown)
 {
   GArray *storeys = g_array_new (FALSE, FALSE, sizeof (int));
 
+  add_storey (storeys, shown);
   for (guint i = 0; i < measure->rooms->len; i++)
-    {
-      int      floor = ((const RcRoom *)g_ptr_array_index (measure->rooms, i))->floor;
-      gboolean is_known = FALSE;
-      for (guint s = 0; s < storeys->len; s++)
-        is_known |= g_array_index (storeys, int, s) == floor;
-      if (!is_known)
-        g_array_append_val (storeys, floor);
-    }
+    add_storey (storeys, ((const RcRoom *)g_ptr_array_index (measure->rooms, i))->floor);
   g_array_sort (storeys, compare_ints);
   return storeys;
 }
@@ -98,7 +102,8 @@ list_storeys (const RcMeasure *measure)
 static void
 show_storeys (RcBench *self)
 {
-  g_autoptr (GArray) storeys = list_storeys (rc_document_get_measure (self->document));
+  g_autoptr (GArray) storeys
+      = list_storeys (rc_document_get_measure (self->document), rc_floor_view_get_floor (self->floor_view));
   gboolean same
       = self->storeys && storeys->len == self->storeys->len
         && (storeys->len == 0 || memcmp (storeys->data, self->storeys->data, storeys->len * sizeof (int)) == 0);
@@ -129,14 +134,32 @@ on_storey_selected (RcBench *self)
     rc_floor_view_set_floor (self->floor_view, g_array_index (self->storeys, int, at));
 }
 
+static gboolean
+has_rooms (RcBench *self, int floor)
+{
+  const RcMeasure *measure = rc_document_get_measure (self->document);
+
+  for (guint i = 0; i < measure->rooms->len; i++)
+    if (((const RcRoom *)g_ptr_array_index (measure->rooms, i))->floor == floor)
+      return TRUE;
+  return FALSE;
+}
+
+/* Beyond the last storey with rooms lies one to be drawn. */
 static void
 action_storey_step (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   RcBench *self = RC_BENCH (widget);
-  guint    at = gtk_drop_down_get_selected (self->storey_drop) + g_variant_get_int32 (parameter);
+  int      step = g_variant_get_int32 (parameter);
 
-  if (self->storeys && at < self->storeys->len)
+  if (self->document == NULL || self->storeys == NULL)
+    return;
+  guint at = gtk_drop_down_get_selected (self->storey_drop) + (guint)step;
+  int   floor = rc_floor_view_get_floor (self->floor_view);
+  if (at < self->storeys->len)
     gtk_drop_down_set_selected (self->storey_drop, at);
+  else if (has_rooms (self, floor))
+    rc_floor_view_set_floor (self->floor_view, floor + step);
 }
 
 static void

@@ -23,20 +23,36 @@ commit_and_choose (RcDocument *self, RcJob *job, const char *step, RcThing thing
   return TRUE;
 }
 
-gboolean
-rc_document_add_room (RcDocument *self, int floor, GError **error)
+/* `like` NULL: a rectangle of a usual size. */
+static gboolean
+add_room (RcDocument *self, int floor, const RcRoom *like, GError **error)
 {
   g_autoptr (RcJob) job = rc_document_dup_job (self);
   RcMeasure         *measure = rc_document_get_measure_of (self, job);
   const RcFloorArea *area = rc_choice_find_area (rc_document_get_choice (self), measure);
   gboolean           metric = job->units == RC_UNITS_METRIC;
   g_autofree char   *name = dup_next_name (_ ("Room"), measure->rooms->len);
+  RcLength           width = metric ? 3 * RC_TICKS_PER_M : 10 * RC_TICKS_PER_FOOT;
+  RcLength           length = metric ? 4 * RC_TICKS_PER_M : 12 * RC_TICKS_PER_FOOT;
 
-  RcRoom *room = rc_measure_edit_add_room (measure, name, floor, metric ? 3 * RC_TICKS_PER_M : 10 * RC_TICKS_PER_FOOT,
-                                           metric ? 4 * RC_TICKS_PER_M : 12 * RC_TICKS_PER_FOOT);
+  RcRoom *room = rc_measure_edit_add_room (measure, name, floor, like ? 0 : width, like ? 0 : length);
+  if (like)
+    g_array_append_vals (room->walls, like->walls->data, like->walls->len);
   if (area)
     rc_measure_edit_put_room_in_area (measure, room->id, area->id);
   return commit_and_choose (self, g_steal_pointer (&job), _ ("New room"), RC_THING_ROOM, room->id, error);
+}
+
+gboolean
+rc_document_add_room (RcDocument *self, int floor, GError **error)
+{
+  return add_room (self, floor, NULL, error);
+}
+
+gboolean
+rc_document_add_room_like (RcDocument *self, int floor, const RcRoom *like, GError **error)
+{
+  return add_room (self, floor, like, error);
 }
 
 gboolean

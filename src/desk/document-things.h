@@ -6,6 +6,8 @@
 
 /* A rectangle of a usual size, in the area of what is chosen (else in the first), on the storey `floor`. */
 gboolean rc_document_add_room (RcDocument *self, int floor, GError **error);
+/* The same with the walls of `like`. */
+gboolean rc_document_add_room_like (RcDocument *self, int floor, const RcRoom *like, GError **error);
 gboolean rc_document_add_stair (RcDocument *self, GError **error);
 gboolean rc_document_add_area (RcDocument *self, GError **error);
 gboolean rc_document_duplicate_chosen (RcDocument *self, GError **error); /* a room */

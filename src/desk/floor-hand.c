@@ -17,6 +17,7 @@ struct _RcFloorHand
   int         floor;
   RcGesture   gesture;
   RcScene    *scene; /* of the job as it is; NULL: to be made */
+  RcScene    *below; /* the storey below, likewise */
   RcGrip      grip;  /* under the pointer */
   guint       grip_index;
   RcPoint     pointed; /* where the pointer was last, and how near is near there */
@@ -36,7 +37,7 @@ rc_floor_hand_new (GtkWidget *floor)
 void
 rc_floor_hand_free (RcFloorHand *hand)
 {
-  g_clear_pointer (&hand->scene, rc_scene_free);
+  rc_floor_hand_forget_scene (hand);
   g_free (hand);
 }
 
@@ -47,17 +48,31 @@ redraw (RcFloorHand *hand)
 }
 
 /* Rooms lie where they do now; where that cannot be told, where they lay in the last plan. */
-static const RcScene *
-get_scene (RcFloorHand *hand)
+static RcScene *
+new_scene (RcFloorHand *hand, int floor)
 {
-  if (hand->scene || hand->document == NULL)
-    return hand->scene;
   RcOutcome       *outcome = rc_document_get_outcome (hand->document);
   const RcJob     *job = rc_document_get_job (hand->document);
   const RcMeasure *measure = rc_document_get_measure (hand->document);
   g_autoptr (RcHouse) now = rc_house_new_rooms (measure, &job->settings.closure, NULL);
-  hand->scene = rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, hand->floor);
+
+  return rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, floor);
+}
+
+static const RcScene *
+get_scene (RcFloorHand *hand)
+{
+  if (hand->scene == NULL && hand->document)
+    hand->scene = new_scene (hand, hand->floor);
   return hand->scene;
+}
+
+static const RcScene *
+get_below (RcFloorHand *hand)
+{
+  if (hand->below == NULL && hand->document)
+    hand->below = new_scene (hand, hand->floor - 1);
+  return hand->below;
 }
 
 static const char *
@@ -71,6 +86,7 @@ void
 rc_floor_hand_forget_scene (RcFloorHand *hand)
 {
   g_clear_pointer (&hand->scene, rc_scene_free);
+  g_clear_pointer (&hand->below, rc_scene_free);
 }
 
 void
@@ -177,7 +193,10 @@ handle (RcFloorHand *hand, const RcGestureEvent *event)
   take_result (hand, &result);
   rc_gesture_result_clear (&result);
   if (hand->gesture.tool != tool)
-    tell_tool (hand);
+    {
+      hand->gesture.room = get_chosen_room (hand);
+      tell_tool (hand);
+    }
   redraw (hand);
   return is_click;
 }
@@ -329,12 +348,21 @@ rc_floor_hand_draw_rooms (RcFloorHand *hand, const RcPalette *palette, double fo
     rc_gesture_drawing_draw_rooms (scene, palette, font_size, view, cr);
 }
 
+void
+rc_floor_hand_draw_below (RcFloorHand *hand, const RcPalette *palette, const RcView *view, cairo_t *cr)
+{
+  if (get_below (hand))
+    rc_gesture_drawing_draw_below (get_below (hand), palette, view, cr);
+}
+
 RcBox
 rc_floor_hand_get_box (RcFloorHand *hand)
 {
   const RcScene *scene = get_scene (hand);
   RcBox          box = { 0, 0, EMPTY_WIDTH, EMPTY_HEIGHT };
 
+  if (scene && scene->rooms->len == 0)
+    scene = get_below (hand);
   for (guint i = 0; scene && i < scene->rooms->len; i++)
     {
       const RcSceneRoom *room = g_ptr_array_index (scene->rooms, i);

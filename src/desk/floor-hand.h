@@ -42,6 +42,8 @@ gboolean rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType sta
 /* The rooms as they are now, where no plan shows them. */
 void rc_floor_hand_draw_rooms (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view,
                                cairo_t *cr);
+/* The storey below, faint: walls stand over walls. */
+void rc_floor_hand_draw_below (RcFloorHand *hand, const RcPalette *palette, const RcView *view, cairo_t *cr);
 /* What the rooms of the storey cover; on an empty one, room enough to draw a house. */
 RcBox rc_floor_hand_get_box (RcFloorHand *hand);
 void  rc_floor_hand_draw (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view,

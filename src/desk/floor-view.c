@@ -178,6 +178,7 @@ draw (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
       rc_floor_painter_draw (self->painter, scene, is_stale ? STALE_ALPHA : 1, cr);
       draw_choice (self, scene, cr);
     }
+  rc_floor_hand_draw_below (self->hand, scene->palette, &self->view, cr);
   if (is_stale)
     rc_floor_hand_draw_rooms (self->hand, scene->palette, scene->font_size, &self->view, cr);
   if (scene->outcome)

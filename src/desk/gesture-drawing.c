@@ -9,6 +9,7 @@
 #define STRONG_WIDTH  5.0
 #define ROOM_WIDTH    2.0
 #define GUIDE_DASH    4.0
+#define BELOW_ALPHA   0.45
 #define FILL_ALPHA    0.12
 #define LABEL_PAD     4.0
 #define LABEL_AWAY    0.9 /* of the label's height, off the line it measures */
@@ -123,6 +124,32 @@ draw_name (RcPen *pen, const RcSceneRoom *room)
   rc_pen_draw_text (pen, rc_room_get_name (room->room), pen->font_size, TRUE, middle, 0, TRUE);
 }
 
+static void
+add_room (cairo_t *cr, const RcView *view, const RcSceneRoom *room)
+{
+  cairo_new_path (cr);
+  for (guint i = 0; i < room->corners->len; i++)
+    add_line (cr, view, *rc_ring_get (room->corners, i));
+  cairo_close_path (cr);
+}
+
+void
+rc_gesture_drawing_draw_below (const RcScene *scene, const RcPalette *palette, const RcView *view, cairo_t *cr)
+{
+  static const double DASHES[] = { GUIDE_DASH / 2, GUIDE_DASH };
+
+  cairo_save (cr);
+  cairo_set_line_width (cr, 1);
+  cairo_set_dash (cr, DASHES, 2, 0);
+  set_colour (cr, palette->ink, BELOW_ALPHA);
+  for (guint r = 0; r < scene->rooms->len; r++)
+    {
+      add_room (cr, view, g_ptr_array_index (scene->rooms, r));
+      cairo_stroke (cr);
+    }
+  cairo_restore (cr);
+}
+
 void
 rc_gesture_drawing_draw_rooms (const RcScene *scene, const RcPalette *palette, double font_size, const RcView *view,
                                cairo_t *cr)
@@ -136,10 +163,7 @@ rc_gesture_drawing_draw_rooms (const RcScene *scene, const RcPalette *palette, d
   for (guint r = 0; r < scene->rooms->len; r++)
     {
       const RcSceneRoom *room = g_ptr_array_index (scene->rooms, r);
-      cairo_new_path (cr);
-      for (guint i = 0; i < room->corners->len; i++)
-        add_line (cr, view, *rc_ring_get (room->corners, i));
-      cairo_close_path (cr);
+      add_room (cr, view, room);
       set_colour (cr, palette->ink, 0.8);
       cairo_stroke (cr);
       draw_name (&pen, room);

@@ -7,6 +7,7 @@
 #include "document-things.h"
 #include "job-edit.h"
 #include "job-file-dialog.h"
+#include "shape-window.h"
 
 #define ZOOM_STEP 1.25
 
@@ -48,6 +49,26 @@ new_room (GtkWidget *widget, const char *name, GVariant *parameter)
   if (rc_document_add_room (document, rc_floor_view_get_floor (floor), &error))
     rc_bench_edit_chosen (rc_window_get_bench (self));
   tell_error (self, error);
+}
+
+static void
+on_shape_added (RcWindow *self)
+{
+  rc_bench_edit_chosen (rc_window_get_bench (self));
+}
+
+static void
+new_shape (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWindow   *self = RC_WINDOW (widget);
+  RcDocument *document = rc_window_get_document (self);
+
+  if (document == NULL)
+    return;
+  RcFloorView *floor = rc_bench_get_floor_view (rc_window_get_bench (self));
+  GtkWidget   *window = rc_shape_window_new (GTK_WINDOW (self), document, rc_floor_view_get_floor (floor));
+  g_signal_connect_object (window, "added", G_CALLBACK (on_shape_added), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (window));
 }
 
 static void
@@ -359,6 +380,7 @@ static const struct
   { "win.undo", NULL, undo, TRUE, { "<Control>z" } },
   { "win.redo", NULL, redo, TRUE, { "<Control><Shift>z", "<Control>y" } },
   { "win.new-room", NULL, new_room, TRUE, { "<Control>r" } },
+  { "win.new-shape", NULL, new_shape, TRUE, { "F8" } },
   { "win.copy-room", NULL, copy_room, TRUE, { "<Control><Shift>r" } },
   { "win.new-stair", NULL, new_stair, TRUE, { "<Control>t" } },
   { "win.new-area", NULL, new_area, TRUE, { "<Control>l" } },

@@ -128,3 +128,28 @@ CREATE TABLE files (
   digest TEXT NOT NULL PRIMARY KEY,
   bytes BLOB NOT NULL
 ) STRICT, WITHOUT ROWID;
+
+-- What the estimator has fixed in an area's plan; points in the room's own coordinates.
+CREATE TABLE pins (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  area TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  room TEXT,
+  roll TEXT,
+  PRIMARY KEY (job, measure, area, position),
+  FOREIGN KEY (job, measure, area) REFERENCES areas (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE pin_points (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  area TEXT NOT NULL,
+  pin INTEGER NOT NULL,
+  position INTEGER NOT NULL,
+  x_ticks INTEGER NOT NULL,
+  y_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, area, pin, position),
+  FOREIGN KEY (job, measure, area, pin) REFERENCES pins (job, measure, area, position)
+) STRICT, WITHOUT ROWID;

@@ -324,6 +324,31 @@ CREATE TABLE swaps (
   FOREIGN KEY (job, alternative) REFERENCES alternatives (job, id)
 ) STRICT, WITHOUT ROWID;
 
+-- What the estimator has fixed in an area's plan; points in the room's own coordinates.
+CREATE TABLE pins (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  area TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  room TEXT,
+  roll TEXT,
+  PRIMARY KEY (job, measure, area, position),
+  FOREIGN KEY (job, measure, area) REFERENCES areas (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE pin_points (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  area TEXT NOT NULL,
+  pin INTEGER NOT NULL,
+  position INTEGER NOT NULL,
+  x_ticks INTEGER NOT NULL,
+  y_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, area, pin, position),
+  FOREIGN KEY (job, measure, area, pin) REFERENCES pins (job, measure, area, position)
+) STRICT, WITHOUT ROWID;
+
 -- When a job was last changed, and the number of that change among all changes of all jobs: it never comes back, so a
 -- job still has the revision one loaded only if nobody has changed it since. Not part of the job's steps.
 CREATE TABLE revisions (

@@ -106,6 +106,19 @@ put_area (GString *text, const RcFloorArea *area)
   put_text (text, "option", area->option);
   put_number (text, "seam_line_pinned", area->seam_line_pinned);
   put_number (text, "seam_line", area->seam_line);
+  for (guint i = 0; i < area->pins->len; i++)
+    {
+      const RcPin *pin = area->pins->pdata[i];
+      g_string_append (text, "\n   pin");
+      put_text (text, "kind", rc_pin_kind_get_name (pin->kind));
+      put_text (text, "room", pin->room);
+      put_text (text, "roll", pin->roll);
+      for (guint k = 0; k < pin->points->len; k++)
+        {
+          put_number (text, "x", rc_ring_get (pin->points, k)->x);
+          put_number (text, "y", rc_ring_get (pin->points, k)->y);
+        }
+    }
 }
 
 static void

@@ -153,6 +153,18 @@ make_area (GRand *rand, const RcMeasure *measure)
   area->pile_degrees = g_rand_int_range (rand, -1, 360);
   area->seam_line_pinned = CHANCE (rand, 2);
   area->seam_line = make_length (rand);
+  for (int n = g_rand_int_range (rand, 0, 4); n > 0; n--)
+    {
+      RcPin *pin = rc_pin_new ((RcPinKind)g_rand_int_range (rand, 0, RC_N_PIN_KINDS), NULL);
+      change_text (rand, &pin->room);
+      change_text (rand, &pin->roll);
+      for (int k = g_rand_int_range (rand, 0, 5); k > 0; k--)
+        {
+          RcPoint point = { make_length (rand), make_length (rand) };
+          g_array_append_val (pin->points, point);
+        }
+      g_ptr_array_add (area->pins, pin);
+    }
   return area;
 }
 

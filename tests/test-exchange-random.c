@@ -189,6 +189,19 @@ random_area (guint i)
   area->seam_line_pinned = g_test_rand_bit ();
   if (area->seam_line_pinned)
     area->seam_line = random_place ();
+  for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
+    {
+      RcPin *pin = rc_pin_new (g_test_rand_int_range (0, RC_N_PIN_KINDS), "room-1");
+
+      pin->roll = g_test_rand_bit () ? g_strdup ("R-1") : NULL;
+      for (int k = g_test_rand_int_range (1, 5); k > 0; k--)
+        {
+          RcPoint point = { random_place (), random_place () };
+
+          g_array_append_val (pin->points, point);
+        }
+      g_ptr_array_add (area->pins, pin);
+    }
   return area;
 }
 
@@ -412,6 +425,17 @@ same_id (const char *a, const char *b)
 }
 
 static void
+same_pin (const RcPin *a, const RcPin *b)
+{
+  SAME_NUMBER (kind);
+  SAME_TEXT (room);
+  SAME_TEXT (roll);
+  g_assert_cmpuint (a->points->len, ==, b->points->len);
+  g_assert_cmpmem (a->points->data, a->points->len * sizeof (RcPoint), b->points->data,
+                   b->points->len * sizeof (RcPoint));
+}
+
+static void
 same_area (const RcFloorArea *a, const RcFloorArea *b)
 {
   SAME_TEXT (id);
@@ -424,6 +448,7 @@ same_area (const RcFloorArea *a, const RcFloorArea *b)
   SAME_TEXT (option);
   SAME_NUMBER (seam_line_pinned);
   SAME_NUMBER (seam_line);
+  SAME_EACH (pins, RcPin, same_pin);
 }
 
 static void

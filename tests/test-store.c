@@ -106,14 +106,14 @@ test_no_field_forgotten (void)
       g_test_skip ("sizes are those of 64-bit machines");
       return;
     }
-  g_assert_cmpuint (sizeof (RcJob), ==, 360);
-  g_assert_cmpuint (sizeof (RcSettings), ==, 160);
+  g_assert_cmpuint (sizeof (RcJob), ==, 368);
+  g_assert_cmpuint (sizeof (RcSettings), ==, 168);
   g_assert_cmpuint (sizeof (RcMeasure), ==, 56);
   g_assert_cmpuint (sizeof (RcRoom), ==, 96);
   g_assert_cmpuint (sizeof (RcWall), ==, 24);
   g_assert_cmpuint (sizeof (RcOpening), ==, 72);
   g_assert_cmpuint (sizeof (RcStair), ==, 104);
-  g_assert_cmpuint (sizeof (RcFloorArea), ==, 72);
+  g_assert_cmpuint (sizeof (RcFloorArea), ==, 80);
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
   g_assert_cmpuint (sizeof (RcRoll), ==, 72);
   g_assert_cmpuint (sizeof (RcPrice), ==, 56);

@@ -69,6 +69,37 @@ read_area_rooms (const xmlNode *node, RcFloorArea *area)
       g_ptr_array_add (area->rooms, g_strdup (words[i]));
 }
 
+static void
+read_pin (RcXmlIn *in, const xmlNode *node, RcFloorArea *area)
+{
+  g_autofree char *kind_name = rc_xml_in_dup (node, "kind"), *room = rc_xml_in_dup (node, "room");
+  GError          *error = NULL;
+  RcPinKind        kind;
+  RcPin           *pin;
+
+  if (!rc_pin_kind_parse (kind_name, &kind, &error))
+    {
+      rc_xml_in_take_error (in, node, "kind", error);
+      return;
+    }
+  pin = rc_pin_new (kind, room);
+  g_array_unref (pin->points);
+  pin->points = rc_job_file_read_points (in, node);
+  pin->roll = rc_xml_in_dup (node, "roll");
+  g_ptr_array_add (area->pins, pin);
+}
+
+static void
+write_pin (RcXmlOut *out, const RcPin *pin)
+{
+  rc_xml_out_open (out, "pin");
+  rc_xml_out_attribute (out, "kind", rc_pin_kind_get_name (pin->kind));
+  rc_xml_out_attribute (out, "room", pin->room);
+  rc_xml_out_attribute (out, "roll", pin->roll);
+  rc_job_file_write_points (out, pin->points);
+  rc_xml_out_close (out);
+}
+
 static RcFloorArea *
 read_area (RcXmlIn *in, const xmlNode *node, const RcJob *job)
 {
@@ -86,6 +117,9 @@ read_area (RcXmlIn *in, const xmlNode *node, const RcJob *job)
   area->option = rc_xml_in_dup (node, "option");
   area->seam_line_pinned = rc_xml_in_has (node, "seam-line");
   area->seam_line = rc_xml_in_signed_length (in, node, "seam-line", 0);
+  for (const xmlNode *child = node->children; child != NULL; child = child->next)
+    if (rc_xml_in_is (child, "pin"))
+      read_pin (in, child, area);
   return area;
 }
 
@@ -108,6 +142,8 @@ write_area (RcXmlOut *out, const RcFloorArea *area)
   rc_xml_out_attribute (out, "option", area->option);
   if (area->seam_line_pinned)
     rc_xml_out_length (out, "seam-line", area->seam_line);
+  for (guint i = 0; i < area->pins->len; i++)
+    write_pin (out, g_ptr_array_index (area->pins, i));
   rc_xml_out_close (out);
 }
 

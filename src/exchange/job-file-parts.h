@@ -40,6 +40,10 @@ void       rc_job_file_write_payment (RcXmlOut *out, const RcPayment *payment);
 RcPriceBook *rc_job_file_read_prices (RcXmlIn *in, const xmlNode *node, const RcJob *job);
 void         rc_job_file_write_prices (RcXmlOut *out, const RcPriceBook *book);
 
+/* The <point>s under `parent`. */
+RcRing *rc_job_file_read_points (RcXmlIn *in, const xmlNode *parent);
+void    rc_job_file_write_points (RcXmlOut *out, const RcRing *ring);
+
 RcRoom *rc_job_file_read_room (RcXmlIn *in, const xmlNode *node);
 void    rc_job_file_write_room (RcXmlOut *out, const RcRoom *room);
 

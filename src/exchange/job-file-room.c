@@ -99,8 +99,8 @@ write_wall (RcXmlOut *out, const RcWall *wall)
 
 /* --- points --- */
 
-static RcRing *
-read_points (RcXmlIn *in, const xmlNode *parent)
+RcRing *
+rc_job_file_read_points (RcXmlIn *in, const xmlNode *parent)
 {
   RcRing *ring = rc_ring_new ();
 
@@ -114,10 +114,9 @@ read_points (RcXmlIn *in, const xmlNode *parent)
   return ring;
 }
 
-static void
-write_points (RcXmlOut *out, const char *element, const RcRing *ring)
+void
+rc_job_file_write_points (RcXmlOut *out, const RcRing *ring)
 {
-  rc_xml_out_open (out, element);
   for (guint i = 0; i < ring->len; i++)
     {
       rc_xml_out_open (out, "point");
@@ -125,6 +124,13 @@ write_points (RcXmlOut *out, const char *element, const RcRing *ring)
       rc_xml_out_length (out, "y", rc_ring_get (ring, i)->y);
       rc_xml_out_close (out);
     }
+}
+
+static void
+write_points (RcXmlOut *out, const char *element, const RcRing *ring)
+{
+  rc_xml_out_open (out, element);
+  rc_job_file_write_points (out, ring);
   rc_xml_out_close (out);
 }
 
@@ -196,10 +202,10 @@ read_child (RcXmlIn *in, const xmlNode *node, RcRoom *room, RcIdGiver *openings)
       if (room->outline->len > 0)
         rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("stands twice in its room; one is right"));
       g_array_unref (room->outline);
-      room->outline = read_points (in, node);
+      room->outline = rc_job_file_read_points (in, node);
     }
   else if (rc_xml_in_is (node, "cutout"))
-    g_ptr_array_add (room->cutouts, read_points (in, node));
+    g_ptr_array_add (room->cutouts, rc_job_file_read_points (in, node));
   else if (rc_xml_in_is (node, "notes"))
     {
       if (room->notes != NULL)

@@ -21,6 +21,7 @@ rc_floor_area_new (const char *id, const char *name)
   area->name = g_strdup (name);
   area->rooms = g_ptr_array_new_with_free_func (g_free);
   area->pile_degrees = -1;
+  area->pins = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_pin_free);
   return area;
 }
 
@@ -35,6 +36,9 @@ rc_floor_area_copy (const RcFloorArea *area)
   copy->carpet = g_strdup (area->carpet);
   copy->cushion = g_strdup (area->cushion);
   copy->option = g_strdup (area->option);
+  copy->pins = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_pin_free);
+  for (guint i = 0; i < area->pins->len; i++)
+    g_ptr_array_add (copy->pins, rc_pin_copy (g_ptr_array_index (area->pins, i)));
   return copy;
 }
 
@@ -49,6 +53,7 @@ rc_floor_area_free (RcFloorArea *area)
   g_free (area->carpet);
   g_free (area->cushion);
   g_free (area->option);
+  g_ptr_array_unref (area->pins);
   g_free (area);
 }
 

@@ -163,6 +163,40 @@ check_rooms (const RcMeasure *measure, GError **error)
 }
 
 static gboolean
+has_room (const RcFloorArea *area, const char *id)
+{
+  for (guint i = 0; id != NULL && i < area->rooms->len; i++)
+    if (g_str_equal (g_ptr_array_index (area->rooms, i), id))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+check_pin (const RcJob *job, const RcFloorArea *area, const RcPin *pin, const char *who, guint number, GError **error)
+{
+  gboolean has_roll = pin->kind != RC_PIN_ROLL;
+
+  if (!has_room (area, pin->room))
+    return fail (error, RC_ERROR_REFERENCE, _ ("%s, pin %u: it names the room “%s”, which is not in the area"), who,
+                 number, pin->room != NULL ? pin->room : "");
+  if (!rc_pin_check (pin, error))
+    {
+      g_prefix_error (error, _ ("%s, pin %u: "), who, number);
+      return FALSE;
+    }
+  for (guint i = 0; i < job->rolls->len; i++)
+    {
+      const RcRoll *roll = g_ptr_array_index (job->rolls, i);
+
+      has_roll = has_roll || (g_strcmp0 (roll->id, pin->roll) == 0 && g_strcmp0 (roll->goods_id, area->carpet) == 0);
+    }
+  if (!has_roll)
+    return fail (error, RC_ERROR_REFERENCE, _ ("%s, pin %u: there is no roll “%s” of its carpet in stock"), who, number,
+                 pin->roll);
+  return TRUE;
+}
+
+static gboolean
 check_area (const RcJob *job, const RcMeasure *measure, const RcFloorArea *area, GHashTable *taken, GError **error)
 {
   const char      *name = area->name != NULL && *area->name != '\0' ? area->name : area->id;
@@ -182,6 +216,9 @@ check_area (const RcJob *job, const RcMeasure *measure, const RcFloorArea *area,
                      id, other->name != NULL ? other->name : other->id, name);
       g_hash_table_insert (taken, id, (gpointer)area);
     }
+  for (guint i = 0; i < area->pins->len; i++)
+    if (!check_pin (job, area, g_ptr_array_index (area->pins, i), who, i + 1, error))
+      return FALSE;
   if (area->pile_degrees < -1 || area->pile_degrees >= 360)
     return fail (error, RC_ERROR_RANGE, _ ("%s: the pile direction must be 0 to 359 degrees"), who);
   return check_named_goods (job, who, area->carpet, RC_GOODS_CARPET, error)

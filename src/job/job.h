@@ -6,6 +6,7 @@
 #include "job-state.h"
 #include "money.h"
 #include "offer.h"
+#include "pin.h"
 #include "room.h"
 
 /* Placement rules that the planner prices. Defaults with their sources in settings.c. A money value of 0 switches a
@@ -22,6 +23,7 @@ typedef enum
   RC_RULE_CROSS_SEAM_AT_DOOR, /* a cross seam nearer a door than allowed */
   RC_RULE_CROSS_SEAMS_NOT_STAGGERED,
   RC_RULE_SEAM_IN_DOOR_SWING, /* a seam under the sweep of a door's leaf, where people turn on it */
+  RC_RULE_SEAM_ON_KEPT_FLOOR, /* a seam on floor that is pinned free of seams */
   RC_RULE_EACH_SEAM,          /* fewest seams: for every seam there is, however short, beyond what it costs to make */
   RC_N_RULES
 } RcRule;
@@ -64,8 +66,9 @@ typedef struct
                               0, 90, 180, 270; -1: the planner chooses */
   char *option; /* name of a merit of the option taken: "least-cost", "fewest-seams", "least-carpet", ...; NULL, or
                    where no option has it: the cheapest in the job */
-  gboolean seam_line_pinned;
-  RcLength seam_line; /* pinned side seam: its x (pile along y) or y (pile along x) in the house */
+  gboolean   seam_line_pinned;
+  RcLength   seam_line; /* pinned side seam: its x (pile along y) or y (pile along x) in the house */
+  GPtrArray *pins;      /* of RcPin */
 } RcFloorArea;
 
 RcFloorArea *rc_floor_area_new (const char *id, const char *name);

@@ -7,8 +7,9 @@
 #include "words.h"
 
 static const char *const rule_names[] = {
-  "seam-across-light", "seam-across-traffic", "seam-square-to-door",       "fill-too-narrow",    "piece-too-short",
-  "too-many-joins",    "cross-seam-at-door",  "cross-seams-not-staggered", "seam-in-door-swing", "each-seam",
+  "seam-across-light",  "seam-across-traffic", "seam-square-to-door", "fill-too-narrow",
+  "piece-too-short",    "too-many-joins",      "cross-seam-at-door",  "cross-seams-not-staggered",
+  "seam-in-door-swing", "seam-on-kept-floor",  "each-seam",
 };
 G_STATIC_ASSERT (G_N_ELEMENTS (rule_names) == RC_N_RULES);
 
@@ -21,12 +22,14 @@ G_STATIC_ASSERT (G_N_ELEMENTS (rule_names) == RC_N_RULES);
  *   the shop goes back. Two metres for what wears early: a seam across the way between doors or under a door's sweep,
  *   a cross seam at a door; and for joining a fill more often than the settings say.
  * - One metre and a bit for what shows: across the light, joined pieces too short, cross seams in line.
+ * - Out of all proportion for a seam on floor that the estimator has pinned free of seams: only where there is no other
+ *   way.
  * - The price of one cross seam's labour for each seam more: with it no seam is worth less than a foot of carpet, so
  *   none of an inch is made to save one.
  *
  * A minor unit, not a major one, is what is of like worth from currency to currency, so the same numbers serve yen (no
  * digits) and dinars (three). */
-static const RcMoney rule_costs[] = { 6000, 10000, 15000, 15000, 6000, 10000, 10000, 6000, 10000, 1000 };
+static const RcMoney rule_costs[] = { 6000, 10000, 15000, 15000, 6000, 10000, 10000, 6000, 10000, 1000000, 1000 };
 G_STATIC_ASSERT (G_N_ELEMENTS (rule_costs) == RC_N_RULES);
 
 void
@@ -93,6 +96,8 @@ rc_rule_get_label (RcRule rule)
       return _ ("Cross seams not staggered");
     case RC_RULE_SEAM_IN_DOOR_SWING:
       return _ ("Seam under a door's sweep");
+    case RC_RULE_SEAM_ON_KEPT_FLOOR:
+      return _ ("Seam on floor kept free of seams");
     case RC_RULE_EACH_SEAM:
       return _ ("Every seam, however short");
     case RC_N_RULES:

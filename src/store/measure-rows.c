@@ -1,4 +1,5 @@
 #include "job-rows.h"
+#include "pin-rows.h"
 #include "room-rows.h"
 
 #include <glib/gi18n-lib.h>
@@ -39,6 +40,7 @@ add_areas (const RcMeasure *measure, RcRowSet *rows)
         rc_row_set_add (rows, RC_TABLE_AREA_ROOMS,
                         RC_VALUES (rc_value_text (measure->id), rc_value_text (area->id), rc_value_integer (j),
                                    rc_value_text (area->rooms->pdata[j] != NULL ? area->rooms->pdata[j] : "")));
+      rc_pin_rows_add (measure, area, rows);
     }
 }
 
@@ -170,5 +172,5 @@ rc_measure_rows_build (const RcRowSet *rows, RcJob *job, GError **error)
 {
   build_measures (rows, job);
   return rc_room_rows_build (rows, job, error) && build_stairs (rows, job, error) && build_areas (rows, job, error)
-         && build_area_rooms (rows, job, error);
+         && build_area_rooms (rows, job, error) && rc_pin_rows_build (rows, job, error);
 }

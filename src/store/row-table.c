@@ -56,6 +56,9 @@ static const RcRowTable tables[] = {
   [RC_TABLE_OFFER_PAYMENTS] = { "offer_payments", "position, name, part_ppm, days", 4, 1, "position" },
   [RC_TABLE_ALTERNATIVES] = { "alternatives", "id, position, name", 3, 1, "position" },
   [RC_TABLE_SWAPS] = { "swaps", "alternative, position, place, carpet, option", 5, 2, "alternative, position" },
+  [RC_TABLE_PINS] = { "pins", "measure, area, position, kind, room, roll", 6, 3, "measure, area, position" },
+  [RC_TABLE_PIN_POINTS]
+  = { "pin_points", "measure, area, pin, position, x_ticks, y_ticks", 6, 4, "measure, area, pin, position" },
   [RC_TABLE_PRICE_BOOK]
   = { "price_book",
       "book, currency, currency_digits, tax_ppm, deposit_ppm, shop_name, shop_address, terms, valid_days, logo", 10, 1,

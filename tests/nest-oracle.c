@@ -1,70 +1,8 @@
 #include "nest-oracle.h"
 
-#include <glpk.h>
 #include <math.h>
 
-enum
-{
-  MOST = 8,
-  MOST_ROLLS = 3
-};
-
-typedef struct
-{
-  double w, h, repeat, phase;
-} Piece;
-
-typedef struct
-{
-  Piece     pieces[MOST]; /* widest first */
-  int       n, n_rolls;
-  double    width, grid;
-  double    roll[MOST_ROLLS];
-  glp_prob *lp;
-} Model;
-
-/* A row  sum of value x variable  <= (or =, or >=) bound. */
-typedef struct
-{
-  int    n, column[4 * MOST * MOST];
-  double value[4 * MOST * MOST];
-} Row;
-
-static void
-add_term (Row *row, double value, int column)
-{
-  row->n++;
-  row->column[row->n] = column;
-  row->value[row->n] = value;
-}
-
-static void
-add_row (Model *model, const Row *row, int kind, double bound)
-{
-  int r = glp_add_rows (model->lp, 1);
-
-  glp_set_row_bnds (model->lp, r, kind, bound, bound);
-  glp_set_mat_row (model->lp, r, row->n, row->column, row->value);
-}
-
-static int
-add_binary (Model *model)
-{
-  int c = glp_add_cols (model->lp, 1);
-
-  glp_set_col_kind (model->lp, c, GLP_BV);
-  return c;
-}
-
-static int
-add_length (Model *model, double most, double cost)
-{
-  int c = glp_add_cols (model->lp, 1);
-
-  glp_set_col_bnds (model->lp, c, GLP_DB, 0, most);
-  glp_set_obj_coef (model->lp, c, cost);
-  return c;
-}
+#include "nest-oracle-model.h"
 
 static void
 read_pieces (Model *model, const RcNestProblem *problem)
@@ -220,21 +158,6 @@ model_plain (Model *model)
   add_area (model, length);
 }
 
-/* a + size <= b unless the binaries say otherwise: row  a - b + big x (binaries) <= big x most - size. */
-static void
-add_order (Model *model, int a, double size, int b, const int *binaries, int n_binaries, double big)
-{
-  Row row = { 0 };
-
-  if (a > 0)
-    add_term (&row, 1, a);
-  if (b > 0)
-    add_term (&row, -1, b);
-  for (int k = 0; k < n_binaries; k++)
-    add_term (&row, big, binaries[k]);
-  add_row (model, &row, GLP_UP, big * n_binaries - size);
-}
-
 /* Repeats: every piece has a place along[i] = phase + repeat x whole number; levels run from start to end. */
 static void
 model_repeats (Model *model)
@@ -311,30 +234,6 @@ model_repeats (Model *model)
             add_order (model, end[k], 0, start[i], after, 3, big);
           }
       }
-}
-
-static gboolean
-minimise (Model *model, RcLength *least)
-{
-  glp_iocp parameters;
-  int      status;
-
-  glp_init_iocp (&parameters);
-  parameters.msg_lev = GLP_MSG_OFF;
-  parameters.presolve = GLP_ON;
-  parameters.mir_cuts = GLP_ON;
-  parameters.tm_lim = 5000;
-  status = glp_intopt (model->lp, &parameters);
-  if (status == GLP_ENOPFS || status == GLP_ENODFS)
-    {
-      *least = -1;
-      return TRUE;
-    }
-  if (status != 0)
-    return FALSE;
-  status = glp_mip_status (model->lp);
-  *least = status == GLP_OPT ? (RcLength)(llround (glp_mip_obj_val (model->lp)) * llround (model->grid)) : -1;
-  return status == GLP_OPT || status == GLP_NOFEAS;
 }
 
 gboolean

@@ -76,6 +76,58 @@ test_repeats (void)
   compare_with_oracle (&larger, 20, 34);
 }
 
+/* The constructive solver alone places what is tied: it need not find the best, but nothing may be better than the
+ * integer program says, no bound above it, and hardly anything be missed. */
+static void
+compare_ties (const RcNestCaseStyle *style, guint n_cases, guint32 seed, guint n_rolls)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  guint n_best = 0, n_proved = 0, n_missed = 0, n_infeasible = 0;
+
+  for (guint k = 0; k < n_cases;)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, style);
+      RcNestParams params = { .seconds = 5, .seed = 1, .effort = 2000 };
+      g_autoptr (RcNestAnswer) answer = NULL;
+      g_autoptr (GError) error = NULL;
+      RcLength least = 0;
+
+      if (n_rolls > 0)
+        put_rolls (rand, problem, n_rolls);
+      if (!rc_nest_oracle_solve_tied (problem, &least))
+        continue;
+      k++;
+      answer = rc_nest_solve (problem, &params);
+      rc_nest_check (problem, answer, &error);
+      g_assert_no_error (error);
+      n_infeasible += least < 0;
+      if (answer->status == RC_NEST_INFEASIBLE)
+        {
+          n_missed += least >= 0;
+          continue;
+        }
+      g_assert_cmpint (least, >=, 0);
+      g_assert_cmpint (answer->used_length, >=, least);
+      g_assert_cmpint (answer->lower_bound, <=, least);
+      n_best += answer->used_length == least;
+      n_proved += answer->status == RC_NEST_OPTIMAL;
+      if (answer->used_length != least)
+        g_test_message ("case %u: %.0f, best %.0f", k, (double)answer->used_length / 160, (double)least / 160);
+    }
+  g_test_message ("%u cases, %u without any cutting, best in %u, proved in %u, missed in %u", n_cases, n_infeasible,
+                  n_best, n_proved, n_missed);
+  g_assert_cmpuint (100 * (n_best + n_infeasible), >=, 95 * n_cases);
+}
+
+static void
+test_ties (void)
+{
+  const RcNestCaseStyle one = { 2, 4, 20 * 160, 160, 0, 0, TRUE, 3, FALSE, TRUE };
+
+  compare_ties (&one, 60, 35, 0);
+  compare_ties (&one, 40, 36, 2);
+}
+
 static void
 prove_all (const RcNestCaseStyle *style, guint n_cases, guint32 seed)
 {
@@ -149,6 +201,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/nest/exact/as the integer program says, on one and two rolls", test_plain);
   g_test_add_func ("/nest/exact/as the integer program says, with repeats", test_repeats);
+  g_test_add_func ("/nest/exact/as the integer program says, with matches and pins", test_ties);
   g_test_add_func ("/nest/exact/ten cuts are always proved", test_ten_cuts);
   g_test_add_func ("/nest/exact/progress never goes back", test_progress);
   return g_test_run ();

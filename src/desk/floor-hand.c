@@ -17,7 +17,6 @@ struct _RcFloorHand
   int         floor;
   RcGesture   gesture;
   RcScene    *scene; /* of the job as it is; NULL: to be made */
-  RcScene    *below; /* the storey below, likewise */
   RcGrip      grip;  /* under the pointer */
   guint       grip_index;
   RcPoint     pointed; /* where the pointer was last, and how near is near there */
@@ -48,31 +47,17 @@ redraw (RcFloorHand *hand)
 }
 
 /* Rooms lie where they do now; where that cannot be told, where they lay in the last plan. */
-static RcScene *
-new_scene (RcFloorHand *hand, int floor)
+static const RcScene *
+get_scene (RcFloorHand *hand)
 {
+  if (hand->scene || hand->document == NULL)
+    return hand->scene;
   RcOutcome       *outcome = rc_document_get_outcome (hand->document);
   const RcJob     *job = rc_document_get_job (hand->document);
   const RcMeasure *measure = rc_document_get_measure (hand->document);
   g_autoptr (RcHouse) now = rc_house_new_rooms (measure, &job->settings.closure, NULL);
-
-  return rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, floor);
-}
-
-static const RcScene *
-get_scene (RcFloorHand *hand)
-{
-  if (hand->scene == NULL && hand->document)
-    hand->scene = new_scene (hand, hand->floor);
+  hand->scene = rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, hand->floor);
   return hand->scene;
-}
-
-static const RcScene *
-get_below (RcFloorHand *hand)
-{
-  if (hand->below == NULL && hand->document)
-    hand->below = new_scene (hand, hand->floor - 1);
-  return hand->below;
 }
 
 static const char *
@@ -86,7 +71,6 @@ void
 rc_floor_hand_forget_scene (RcFloorHand *hand)
 {
   g_clear_pointer (&hand->scene, rc_scene_free);
-  g_clear_pointer (&hand->below, rc_scene_free);
 }
 
 void
@@ -351,21 +335,20 @@ rc_floor_hand_draw_rooms (RcFloorHand *hand, const RcPalette *palette, double fo
 void
 rc_floor_hand_draw_below (RcFloorHand *hand, const RcPalette *palette, const RcView *view, cairo_t *cr)
 {
-  if (get_below (hand))
-    rc_gesture_drawing_draw_below (get_below (hand), palette, view, cr);
+  if (get_scene (hand))
+    rc_gesture_drawing_draw_below (get_scene (hand), palette, view, cr);
 }
 
 RcBox
 rc_floor_hand_get_box (RcFloorHand *hand)
 {
-  const RcScene *scene = get_scene (hand);
-  RcBox          box = { 0, 0, EMPTY_WIDTH, EMPTY_HEIGHT };
+  const RcScene   *scene = get_scene (hand);
+  RcBox            box = { 0, 0, EMPTY_WIDTH, EMPTY_HEIGHT };
+  const GPtrArray *rooms = scene == NULL ? NULL : scene->rooms->len > 0 ? scene->rooms : scene->below;
 
-  if (scene && scene->rooms->len == 0)
-    scene = get_below (hand);
-  for (guint i = 0; scene && i < scene->rooms->len; i++)
+  for (guint i = 0; rooms && i < rooms->len; i++)
     {
-      const RcSceneRoom *room = g_ptr_array_index (scene->rooms, i);
+      const RcSceneRoom *room = g_ptr_array_index (rooms, i);
       RcBox              one = rc_ring_compute_box (room->corners);
       box = i == 0 ? one
                    : (RcBox){ MIN (box.x0, one.x0), MIN (box.y0, one.y0), MAX (box.x1, one.x1), MAX (box.y1, one.y1) };

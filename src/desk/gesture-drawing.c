@@ -142,9 +142,9 @@ rc_gesture_drawing_draw_below (const RcScene *scene, const RcPalette *palette, c
   cairo_set_line_width (cr, 1);
   cairo_set_dash (cr, DASHES, 2, 0);
   set_colour (cr, palette->ink, BELOW_ALPHA);
-  for (guint r = 0; r < scene->rooms->len; r++)
+  for (guint r = 0; r < scene->below->len; r++)
     {
-      add_room (cr, view, g_ptr_array_index (scene->rooms, r));
+      add_room (cr, view, g_ptr_array_index (scene->below, r));
       cairo_stroke (cr);
     }
   cairo_restore (cr);

@@ -26,7 +26,7 @@ find_place (const RcRoom *room, const RcHouse *house, RcPoint *at)
 }
 
 static void
-add_room (RcScene *scene, const RcRoom *room, RcPoint at)
+add_room (GPtrArray *rooms, const RcRoom *room, RcPoint at)
 {
   RcSceneRoom *added = g_new0 (RcSceneRoom, 1);
 
@@ -39,7 +39,7 @@ add_room (RcScene *scene, const RcRoom *room, RcPoint at)
       rc_ring_get (added->corners, i)->y += at.y;
     }
   added->is_left = rc_ring_compute_area (added->corners) >= 0;
-  g_ptr_array_add (scene->rooms, added);
+  g_ptr_array_add (rooms, added);
 }
 
 static RcScene *
@@ -53,6 +53,7 @@ scene_new (const RcJob *job, const RcMeasure *measure, int floor)
   scene->step = job->units == RC_UNITS_METRIC ? RC_TICKS_PER_CM : RC_TICKS_PER_INCH;
   scene->wall = rc_room_edit_get_usual_wall (job->units);
   scene->rooms = g_ptr_array_new_with_free_func ((GDestroyNotify)scene_room_free);
+  scene->below = g_ptr_array_new_with_free_func ((GDestroyNotify)scene_room_free);
   return scene;
 }
 
@@ -65,8 +66,9 @@ rc_scene_new (const RcJob *job, const RcMeasure *measure, const RcHouse *house, 
     {
       const RcRoom *room = g_ptr_array_index (measure->rooms, i);
       RcPoint       at = { 0, 0 };
-      if (room->floor == floor && rc_room_get_n_walls (room) >= 3 && find_place (room, house, &at))
-        add_room (scene, room, at);
+      if ((room->floor == floor || room->floor == floor - 1) && rc_room_get_n_walls (room) >= 3
+          && find_place (room, house, &at))
+        add_room (room->floor == floor ? scene->rooms : scene->below, room, at);
     }
   return scene;
 }
@@ -80,7 +82,7 @@ rc_scene_new_noted (const RcJob *job, const RcMeasure *measure, int floor)
     {
       const RcRoom *room = g_ptr_array_index (measure->rooms, i);
       if (room->floor == floor && rc_room_get_n_walls (room) >= 3)
-        add_room (scene, room, room->at);
+        add_room (scene->rooms, room, room->at);
     }
   return scene;
 }
@@ -91,6 +93,7 @@ rc_scene_free (RcScene *scene)
   if (scene == NULL)
     return;
   g_ptr_array_unref (scene->rooms);
+  g_ptr_array_unref (scene->below);
   g_free (scene);
 }
 

@@ -20,6 +20,7 @@ typedef struct
   const RcMeasure *measure;
   int              floor;
   GPtrArray       *rooms; /* of RcSceneRoom */
+  GPtrArray       *below; /* those of the storey below: walls stand over walls */
   RcLength         step;  /* lengths drawn by hand are whole steps: 1 in or 10 mm */
   RcLength         wall;  /* usual thickness of a wall between rooms */
 } RcScene;

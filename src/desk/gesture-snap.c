@@ -71,6 +71,16 @@ offer_rooms (Axis *x, Axis *y, const RcScene *scene, const RcSnapRequest *reques
           offer_wall (x, y, from, to, room->is_left, scene, request->reach);
         }
     }
+  for (guint i = 0; i < scene->below->len; i++)
+    {
+      const RcSceneRoom *room = g_ptr_array_index (scene->below, i);
+      for (guint c = 0; c < room->corners->len; c++)
+        {
+          RcPoint corner = *rc_ring_get (room->corners, c);
+          offer (x, corner.x, RC_SNAP_WALL, corner, request->reach);
+          offer (y, corner.y, RC_SNAP_WALL, corner, request->reach);
+        }
+    }
   for (guint i = 0; i < request->n_others; i++)
     {
       offer (x, request->others[i].x, RC_SNAP_WALL, request->others[i], request->reach);

@@ -266,6 +266,47 @@ test_take_away (Hand *hand, gconstpointer data)
   g_assert_nonnull (strstr (hand->fault, "three"));
 }
 
+static void
+test_pile_and_seam (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  RcFloorArea *area = rc_measure_edit_add_area (hand_get_measure (hand), "Area");
+  rc_measure_edit_put_room_in_area (hand_get_measure (hand), "room-1", area->id);
+  hand_take (hand, "pile", NULL);
+  hand_drag (hand, 4 * FT, 4 * FT, 8 * FT, 5 * FT);
+  area = g_ptr_array_index (hand_get_measure (hand)->areas, 0);
+  g_assert_cmpint (area->pile_degrees, ==, 0);
+  hand_drag (hand, 15 * FT, 4 * FT, 18 * FT, 5 * FT);
+  g_assert_nonnull (strstr (hand->fault, "carpeted"));
+  hand_take (hand, "seam", NULL);
+  hand_drag (hand, 3 * FT + IN / 3, 8 * FT, 3 * FT, 2 * FT);
+  area = g_ptr_array_index (hand_get_measure (hand)->areas, 0);
+  g_assert_true (area->seam_line_pinned);
+  g_assert_cmpint (area->seam_line, ==, 3 * FT);
+  g_assert_cmpint (area->pile_degrees, ==, 270);
+  hand_click (hand, 3 * FT, 5 * FT);
+  area = g_ptr_array_index (hand_get_measure (hand)->areas, 0);
+  g_assert_false (area->seam_line_pinned);
+  hand_take (hand, "pile", NULL);
+  hand_click (hand, 3 * FT, 5 * FT);
+  area = g_ptr_array_index (hand_get_measure (hand)->areas, 0);
+  g_assert_cmpint (area->pile_degrees, ==, -1);
+}
+
+static void
+test_bend_wall (Hand *hand, gconstpointer data)
+{
+  draw_two_rooms (hand);
+  hand_take (hand, "choose", "room-1");
+  hand_press (hand, 0, 5 * FT);
+  hand_send (hand, (RcGestureEvent){ .kind = RC_EVENT_MOTION, .at = { -2 * FT, 5 * FT }, .is_bow = TRUE });
+  hand_release (hand, -2 * FT, 5 * FT);
+  g_assert_cmpstr (hand->step, ==, "Wall bow");
+  g_assert_cmpint (g_array_index (hand_get_room (hand, "room-1")->walls, RcWall, 0).bow, ==, 2 * FT);
+  hand_assert_corners (hand, "room-1", "0,0 0,120 144,120 144,0");
+  hand_assert_sound (hand);
+}
+
 /* Shapes by their sizes: corners in inches, floor in square feet by hand. */
 static void
 test_shapes (Hand *hand, gconstpointer data)
@@ -330,6 +371,8 @@ main (int argc, char **argv)
   TEST ("/gesture/join/at-doors", test_join_at_doors);
   TEST ("/gesture/turn/and-mirror", test_turn_and_mirror);
   TEST ("/gesture/take-away", test_take_away);
+  TEST ("/gesture/pile-and-seam", test_pile_and_seam);
+  TEST ("/gesture/bend-wall", test_bend_wall);
   TEST ("/shape/sizes", test_shapes);
   return g_test_run ();
 }

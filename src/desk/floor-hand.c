@@ -215,7 +215,8 @@ make_event (RcEventKind kind, const RcView *view, double x, double y, GdkModifie
   return (RcGestureEvent){ .kind = kind,
                            .at = rc_viewport_to_house (*view, x, y),
                            .reach = (RcLength)(REACH_PX / view->scale),
-                           .is_free = (state & GDK_SHIFT_MASK) != 0 };
+                           .is_free = (state & GDK_SHIFT_MASK) != 0,
+                           .is_bow = (state & GDK_CONTROL_MASK) != 0 };
 }
 
 static void

@@ -31,12 +31,21 @@ void rc_gesture_join_handle (RcGesture *gesture, const RcScene *scene, const RcG
                              RcGestureResult *result);
 void rc_gesture_join_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
 
+void rc_gesture_pile_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                             RcGestureResult *result);
+void rc_gesture_pile_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+
 /* Back to rest with the same tool. */
 void rc_gesture_rest (RcGesture *gesture);
 
 /* The corner opposite the first of a rectangle: the pointer's, typed width (0) and length (1) applied. */
 RcPoint rc_gesture_get_far_corner (const RcGesture *gesture, const RcScene *scene);
 void    rc_sketch_add_rectangle (RcSketch *sketch, const RcGesture *gesture, const RcScene *scene);
+
+/* From where a drag began to where the pointer is. */
+RcPoint rc_gesture_get_delta (const RcGesture *gesture);
+/* The job as it would be were what is gripped let go here, places noted; NULL: it cannot be so. (transfer full) */
+RcJob *rc_gesture_compute_moved (const RcGesture *gesture, const RcScene *scene);
 
 /* Typed lengths. */
 gboolean rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields); /* TRUE: taken */

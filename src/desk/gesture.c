@@ -43,6 +43,13 @@ static const struct
                      N_ ("Click on a door, then on the door of another room that is the same one: that room is turned "
                          "and put where the two meet."),
                      rc_gesture_join_handle, rc_gesture_join_sketch },
+  [RC_TOOL_PILE]
+  = { "pile", N_ ("Drag on a carpeted floor the way its pile shall lean. A click leaves it to the planner."),
+      rc_gesture_pile_handle, rc_gesture_pile_sketch },
+  [RC_TOOL_SEAM] = { "seam",
+                     N_ ("Drag along where a seam shall lie; the others keep their distance from it. A click leaves "
+                         "the seams to the planner."),
+                     rc_gesture_pile_handle, rc_gesture_pile_sketch },
 };
 
 const char *

@@ -21,6 +21,8 @@ typedef enum
   RC_TOOL_MERGE,
   RC_TOOL_MOVE, /* a whole room */
   RC_TOOL_JOIN, /* two openings become one, the second one's room comes along */
+  RC_TOOL_PILE,
+  RC_TOOL_SEAM,
   RC_N_TOOLS
 } RcTool;
 
@@ -48,6 +50,7 @@ typedef struct
   RcPoint     at;      /* of the pointer: PRESS, MOTION, RELEASE */
   RcLength    reach;   /* how near is near */
   gboolean    is_free; /* nothing snaps */
+  gboolean    is_bow;  /* a wall is bent, not moved */
   gunichar    letter;
   int         arrow;
 } RcGestureEvent;
@@ -73,6 +76,7 @@ typedef struct
   gboolean    is_down;
   gboolean    has_moved; /* the pointer, while down */
   gboolean    is_free;   /* nothing snaps */
+  gboolean    is_bow;    /* a wall is bent, not moved */
   guint       n_points;
   RcPoint     points[RC_GESTURE_MAX_POINTS]; /* corners taken; where a drag began */
   RcPoint     pointer;                       /* as taken: snapped, typed lengths not yet applied */

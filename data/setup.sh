@@ -8,7 +8,7 @@ build_packages='
 '
 test_packages='
   python3 libxml2-utils poppler-utils locales git clang-format-14
-  xvfb xauth dbus dbus-daemon desktop-file-utils appstream
+  xvfb xauth xdotool dbus dbus-daemon desktop-file-utils appstream
 '
 
 # Runs a command as root: as it is, or with sudo.

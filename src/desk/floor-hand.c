@@ -91,6 +91,13 @@ rc_floor_hand_forget (RcFloorHand *hand)
 }
 
 void
+rc_floor_hand_follow_choice (RcFloorHand *hand)
+{
+  if (!hand->gesture.is_active && hand->gesture.room != get_chosen_room (hand))
+    rc_floor_hand_forget (hand);
+}
+
+void
 rc_floor_hand_set_document (RcFloorHand *hand, RcDocument *document)
 {
   hand->document = document;

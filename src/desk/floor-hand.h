@@ -23,8 +23,10 @@ RcTool rc_floor_hand_get_tool (RcFloorHand *hand);
 void   rc_floor_hand_set_tool (RcFloorHand *hand, RcTool tool);
 /* Rooms may lie elsewhere: the plan is another. */
 void rc_floor_hand_forget_scene (RcFloorHand *hand);
-/* The job, or what is chosen, is another: a gesture under way ends. */
+/* The job is another: a gesture under way ends. */
 void rc_floor_hand_forget (RcFloorHand *hand);
+/* Something else is chosen; a gesture under way goes on, as a better plan may choose, too. */
+void rc_floor_hand_follow_choice (RcFloorHand *hand);
 
 /* At a place of the drawing. press: TRUE when the hand takes the drag, else it is a pan or a pick. release: TRUE when
  * nothing was dragged and the place is to be picked. */

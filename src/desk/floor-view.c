@@ -386,7 +386,7 @@ on_chosen (RcFloorView *self)
   if (choice.thing != self->shown.thing || choice.id != self->shown.id)
     rc_floor_view_set_floor (self, find_floor_of_choice (self));
   self->shown = choice;
-  rc_floor_hand_forget (self->hand);
+  rc_floor_hand_follow_choice (self->hand);
   redraw (self);
 }
 

@@ -89,8 +89,9 @@ dup_fault (RcShapeWindow *self)
 static void
 show (RcShapeWindow *self)
 {
+  if (self->fault_label == NULL) /* going away: the entries let go of their texts */
+    return;
   g_autofree char *fault = dup_fault (self);
-
   gtk_label_set_text (self->fault_label, fault ? fault : "");
   gtk_widget_set_sensitive (GTK_WIDGET (self->add_button), fault == NULL);
   gtk_widget_queue_draw (GTK_WIDGET (self->picture));

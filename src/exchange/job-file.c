@@ -192,6 +192,25 @@ check_root (RcXmlIn *in, const xmlNode *root)
   return in->error == NULL;
 }
 
+/* The document is no deeper than RC_JOB_FILE_MAX_DEPTH. */
+static gboolean
+check_children (RcXmlIn *in, const xmlNode *parent)
+{
+  guint n = 0;
+
+  for (const xmlNode *node = parent->children; node != NULL && in->error == NULL; node = node->next)
+    {
+      if (node->type != XML_ELEMENT_NODE)
+        continue;
+      if (++n > RC_JOB_FILE_MAX_CHILDREN)
+        rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("is one more than the %d elements that <%s> may have"),
+                        RC_JOB_FILE_MAX_CHILDREN, (const char *)parent->name);
+      else
+        check_children (in, node);
+    }
+  return in->error == NULL;
+}
+
 RcJob *
 rc_job_file_parse (const char *xml, gsize length, const char *name, RcPriceBook **book, GError **error)
 {
@@ -206,7 +225,7 @@ rc_job_file_parse (const char *xml, gsize length, const char *name, RcPriceBook 
   if (doc == NULL)
     return NULL;
   root = xmlDocGetRootElement (doc);
-  if (check_root (&in, root) && rc_job_schema_check (&in, doc))
+  if (check_root (&in, root) && check_children (&in, root) && rc_job_schema_check (&in, doc))
     {
       job = read_head (&in, root);
       read_base (&in, root, job);

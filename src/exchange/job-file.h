@@ -1,7 +1,7 @@
 /* JOB.xml: Rowcut's own job file, described by data/rowcut-job.rng.
  *
  * Reading never touches the network, loads no external entity, and refuses files above RC_JOB_FILE_MAX_BYTES, nested
- * deeper than RC_JOB_FILE_MAX_DEPTH, or with a document type (so no entity is ever defined). Reading does not judge
+ * deeper than RC_JOB_FILE_MAX_DEPTH, with more than RC_JOB_FILE_MAX_CHILDREN elements in one, or with a document type (so no entity is ever defined). Reading does not judge
  * rooms and references: rc_job_check does. Errors (RC_ERROR_FORMAT, PARSE, REFERENCE) name file, line and element.
  */
 #pragma once
@@ -11,6 +11,8 @@
 #define RC_JOB_FILE_MAX_BYTES (16 * 1024 * 1024)
 #define RC_JOB_FILE_MAX_DEPTH 32
 #define RC_JOB_FILE_MAX_ROOMS 5000
+/* In one element: checking against the schema takes the square of it. */
+#define RC_JOB_FILE_MAX_CHILDREN 10000
 
 /* What a file leaves out: id, name and number of things follow from each other or from their place; a measure without
  * areas, in a job with one carpet, gets one for each set of rooms joined by doors; the only carpet is meant where none

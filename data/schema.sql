@@ -467,7 +467,114 @@ CREATE TABLE rolls (
   lot TEXT,
   length_ticks INTEGER NOT NULL CHECK (length_ticks >= 0),
   remnant INTEGER NOT NULL CHECK (remnant IN (0, 1)),
-  place TEXT
+  place TEXT,
+  width_ticks INTEGER NOT NULL DEFAULT 0, -- of a narrow remnant; 0: the goods' usable width
+  flaws TEXT
+) STRICT, WITHOUT ROWID;
+
+-- Lengths of rolls that are promised to jobs.
+CREATE TABLE reservations (
+  roll TEXT NOT NULL REFERENCES rolls,
+  job_id TEXT NOT NULL,
+  length_ticks INTEGER NOT NULL CHECK (length_ticks > 0),
+  made TEXT NOT NULL,
+  PRIMARY KEY (roll, job_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX reservations_by_job ON reservations (job_id);
+
+-- What happened to each roll. `length_ticks` is what was added to (below 0: taken from) what is left or promised.
+CREATE TABLE roll_moves (
+  move INTEGER NOT NULL PRIMARY KEY,
+  roll TEXT NOT NULL,
+  kind TEXT NOT NULL,
+  job_id TEXT,
+  length_ticks INTEGER NOT NULL,
+  balance_ticks INTEGER NOT NULL CHECK (balance_ticks >= 0),
+  made TEXT NOT NULL,
+  notes TEXT
+) STRICT;
+
+CREATE INDEX roll_moves_by_roll ON roll_moves (roll, move);
+
+-- Pieces cut for jobs.
+CREATE TABLE cut_pieces (
+  cut INTEGER NOT NULL PRIMARY KEY,
+  job_id TEXT NOT NULL,
+  roll TEXT NOT NULL,
+  goods TEXT,
+  lot TEXT,
+  piece TEXT,
+  width_ticks INTEGER NOT NULL CHECK (width_ticks > 0),
+  length_ticks INTEGER NOT NULL CHECK (length_ticks > 0),
+  made TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX cut_pieces_by_job ON cut_pieces (job_id, cut);
+
+-- No roll is promised for more than it has.
+CREATE TRIGGER reservations_fit_when_made AFTER INSERT ON reservations
+WHEN (SELECT sum (length_ticks) FROM reservations WHERE roll = NEW.roll)
+     > (SELECT length_ticks FROM rolls WHERE id = NEW.roll)
+BEGIN
+  SELECT RAISE (ABORT, 'more is promised than the roll has');
+END;
+
+CREATE TRIGGER reservations_fit_when_changed AFTER UPDATE ON reservations
+WHEN (SELECT sum (length_ticks) FROM reservations WHERE roll = NEW.roll)
+     > (SELECT length_ticks FROM rolls WHERE id = NEW.roll)
+BEGIN
+  SELECT RAISE (ABORT, 'more is promised than the roll has');
+END;
+
+CREATE TRIGGER reservations_fit_the_roll AFTER UPDATE ON rolls
+WHEN (SELECT sum (length_ticks) FROM reservations WHERE roll = NEW.id) > NEW.length_ticks
+BEGIN
+  SELECT RAISE (ABORT, 'more is promised than the roll has');
+END;
+
+-- Orders to suppliers.
+CREATE TABLE orders (
+  number TEXT NOT NULL PRIMARY KEY,
+  serial INTEGER NOT NULL UNIQUE,
+  supplier TEXT NOT NULL,
+  state TEXT NOT NULL,
+  made TEXT NOT NULL,
+  sent TEXT,
+  confirmed TEXT,
+  reference TEXT, -- the supplier's number
+  due TEXT,
+  received TEXT,
+  notes TEXT,
+  currency TEXT NOT NULL,
+  currency_digits INTEGER NOT NULL CHECK (currency_digits BETWEEN 0 AND 9),
+  net_minor INTEGER NOT NULL,
+  tax_minor INTEGER NOT NULL,
+  total_minor INTEGER NOT NULL CHECK (total_minor = net_minor + tax_minor)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE order_jobs (
+  number TEXT NOT NULL REFERENCES orders,
+  job_id TEXT NOT NULL,
+  PRIMARY KEY (number, job_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX order_jobs_by_job ON order_jobs (job_id);
+
+CREATE TABLE order_lines (
+  number TEXT NOT NULL REFERENCES orders,
+  position INTEGER NOT NULL,
+  item TEXT NOT NULL,
+  name TEXT,
+  because TEXT,
+  quantity_micro INTEGER NOT NULL CHECK (quantity_micro >= 0),
+  unit TEXT NOT NULL,
+  packs INTEGER NOT NULL,
+  pack_unit TEXT NOT NULL,
+  price_minor INTEGER NOT NULL,
+  amount_minor INTEGER NOT NULL,
+  received_micro INTEGER NOT NULL DEFAULT 0 CHECK (received_micro BETWEEN 0 AND quantity_micro),
+  PRIMARY KEY (number, position)
 ) STRICT, WITHOUT ROWID;
 
 -- Quotations as issued. They outlive the job and nothing changes them, not even a hand with another program.
@@ -489,7 +596,18 @@ CREATE TABLE issued_quotations (
   deposit_minor INTEGER NOT NULL,
   cost_minor INTEGER NOT NULL,
   margin_minor INTEGER NOT NULL CHECK (margin_minor = net_minor - cost_minor),
-  n_lines INTEGER NOT NULL
+  n_lines INTEGER NOT NULL,
+  sum_minor INTEGER, -- of the lines, before the discount; NULL: the net
+  discount_ppm INTEGER NOT NULL DEFAULT 0,
+  discount_minor INTEGER NOT NULL DEFAULT 0,
+  tax_name TEXT,
+  detail TEXT NOT NULL DEFAULT 'full',
+  valid_days INTEGER NOT NULL DEFAULT 0,
+  terms TEXT,
+  option_name TEXT, -- the alternative; NULL: the job as it stood
+  variation INTEGER NOT NULL DEFAULT 0,
+  offer TEXT, -- the first quotation of those issued together; NULL: this one
+  revises TEXT -- the quotation that this one takes the place of
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX issued_quotations_by_job ON issued_quotations (job_id, serial);
@@ -509,6 +627,15 @@ CREATE TABLE issued_lines (
   cost_minor INTEGER NOT NULL,
   is_work INTEGER NOT NULL CHECK (is_work IN (0, 1)),
   from_stock INTEGER NOT NULL CHECK (from_stock IN (0, 1)),
+  gross_minor INTEGER, -- before the line's discount; NULL: the amount
+  discount_ppm INTEGER NOT NULL DEFAULT 0,
+  tax_ppm INTEGER, -- NULL: the quotation's
+  optional INTEGER NOT NULL DEFAULT 0,
+  hidden INTEGER NOT NULL DEFAULT 0,
+  needed_micro INTEGER, -- NULL: the quantity
+  needed_unit TEXT,
+  from_micro INTEGER NOT NULL DEFAULT 0,
+  price_since TEXT,
   PRIMARY KEY (number, position)
 ) STRICT, WITHOUT ROWID;
 
@@ -534,6 +661,72 @@ END;
 
 CREATE TRIGGER issued_lines_complete BEFORE INSERT ON issued_lines
 WHEN NEW.position NOT BETWEEN 0 AND (SELECT n_lines - 1 FROM issued_quotations WHERE number = NEW.number)
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+-- The quotation's taxes by rate and its steps of payment.
+CREATE TABLE issued_taxes (
+  number TEXT NOT NULL REFERENCES issued_quotations,
+  tax_ppm INTEGER NOT NULL,
+  net_minor INTEGER NOT NULL,
+  tax_minor INTEGER NOT NULL,
+  PRIMARY KEY (number, tax_ppm)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE issued_payments (
+  number TEXT NOT NULL REFERENCES issued_quotations,
+  position INTEGER NOT NULL,
+  name TEXT,
+  part_ppm INTEGER NOT NULL,
+  days INTEGER NOT NULL,
+  amount_minor INTEGER NOT NULL,
+  PRIMARY KEY (number, position)
+) STRICT, WITHOUT ROWID;
+
+-- The paper as the customer got it: PDF in files.
+CREATE TABLE issued_papers (
+  number TEXT NOT NULL PRIMARY KEY REFERENCES issued_quotations,
+  digest TEXT NOT NULL REFERENCES files
+) STRICT, WITHOUT ROWID;
+
+-- What became of issued quotations; the latest counts.
+CREATE TABLE quotation_events (
+  event INTEGER NOT NULL PRIMARY KEY,
+  number TEXT NOT NULL REFERENCES issued_quotations,
+  state TEXT NOT NULL,
+  day TEXT NOT NULL,
+  notes TEXT
+) STRICT;
+
+CREATE INDEX quotation_events_by_number ON quotation_events (number, event);
+
+CREATE TRIGGER issued_taxes_stay BEFORE UPDATE ON issued_taxes
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_taxes_remain BEFORE DELETE ON issued_taxes
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_payments_stay BEFORE UPDATE ON issued_payments
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_payments_remain BEFORE DELETE ON issued_payments
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_papers_stay BEFORE UPDATE ON issued_papers
+BEGIN
+  SELECT RAISE (ABORT, 'an issued quotation is never changed');
+END;
+
+CREATE TRIGGER issued_papers_remain BEFORE DELETE ON issued_papers
 BEGIN
   SELECT RAISE (ABORT, 'an issued quotation is never changed');
 END;

@@ -4,9 +4,12 @@
 Reads the file a test wrote, one record a line, and prices it again from the definitions of the units; shares nothing
 with the program. Prints the first difference and exits with 1.
 
-  book   DIGITS TAX_PPM DEPOSIT_PPM
-  line   QUANTITY UNIT PRICE_UNIT ROLL_WIDTH_MM PACK PACK_UNIT UNIT_OF_GOODS SALE COST -> QUANTITY AMOUNT COST
-  total  NET TAX TOTAL DEPOSIT COST MARGIN
+  book     DIGITS DEPOSIT_PPM DISCOUNT_PPM FURTHER_DISCOUNT
+  line     QUANTITY UNIT PRICE_UNIT ROLL_WIDTH_MM PACK PACK_UNIT UNIT_OF_GOODS SALE COST -> QUANTITY AMOUNT COST
+           DISCOUNT_PPM TAX_PPM OPTIONAL
+  tax      PPM NET TAX
+  payment  PPM AMOUNT
+  total    SUM DISCOUNT NET TAX TOTAL DEPOSIT COST MARGIN
 """
 import sys
 from decimal import ROUND_HALF_UP, Decimal, getcontext
@@ -63,30 +66,75 @@ class Checker:
         if Decimal(got) != wanted:
             sys.exit(f"record {self.number}: {what} is {got}, should be {wanted}")
 
-    def book(self, digits, tax_ppm, deposit_ppm):
-        self.digits, self.tax, self.deposit = int(digits), Fraction(int(tax_ppm), 10**6), Fraction(int(deposit_ppm), 10**6)
-        self.net = self.cost = Decimal(0)
+    def book(self, digits, deposit_ppm, discount_ppm, further):
+        self.digits, self.deposit = int(digits), Fraction(int(deposit_ppm), 10**6)
+        self.discount_rate, self.further = Fraction(int(discount_ppm), 10**6), Decimal(further)
+        self.sum = self.cost = Decimal(0)
+        self.by_rate, self.taxes, self.payments = {}, [], []
 
-    def line(self, quantity, unit, wanted, width_mm, pack, pack_unit, goods_unit, sale, cost, got, amount, got_cost):
+    def line(self, quantity, unit, wanted, width_mm, pack, pack_unit, goods_unit, sale, cost, got, amount, got_cost,
+             discount_ppm, tax_ppm, optional):
         exact = convert(Fraction(quantity), unit, wanted, Fraction(width_mm) / 1000, Fraction(pack), pack_unit, goods_unit)
         priced = round_to(exact, 6)
         self.check("quantity", got, priced)
-        wanted_amount = round_to(Fraction(sale) * Fraction(priced), self.digits)
+        gross = round_to(Fraction(sale) * Fraction(priced), self.digits)
+        wanted_amount = gross - round_to(Fraction(gross) * Fraction(int(discount_ppm), 10**6), self.digits)
         wanted_cost = round_to(Fraction(cost) * Fraction(priced), self.digits)
         self.check("amount", amount, wanted_amount)
         self.check("cost", got_cost, wanted_cost)
-        self.net += wanted_amount
-        self.cost += wanted_cost
+        if optional == "0":
+            self.sum += wanted_amount
+            self.cost += wanted_cost
+            self.by_rate[int(tax_ppm)] = self.by_rate.get(int(tax_ppm), Decimal(0)) + wanted_amount
         self.lines += 1
 
-    def total(self, net, tax, total, deposit, cost, margin):
-        self.check("net", net, self.net)
-        wanted_tax = round_to(Fraction(self.net) * self.tax, self.digits)
+    def tax(self, ppm, net, tax):
+        self.taxes.append((int(ppm), net, tax))
+
+    def payment(self, ppm, amount):
+        self.payments.append((int(ppm), amount))
+
+    def check_taxes(self, discount):
+        """The discount lessens each rate's net; the shares up to each rate are rounded, so that they add up to it."""
+        if [ppm for ppm, _, _ in self.taxes] != sorted(self.by_rate):
+            sys.exit(f"record {self.number}: rates {self.taxes}, should be {sorted(self.by_rate)}")
+        up_to = taken = total = Decimal(0)
+        for i, (ppm, net, tax) in enumerate(self.taxes):
+            up_to += self.by_rate[ppm]
+            due = discount
+            if self.sum and i + 1 < len(self.taxes):
+                due = round_to(Fraction(discount) * Fraction(up_to) / Fraction(self.sum), self.digits)
+            wanted_net = self.by_rate[ppm] - (due - taken)
+            taken = due
+            wanted_tax = round_to(Fraction(wanted_net) * Fraction(ppm, 10**6), self.digits)
+            self.check(f"net at {ppm}", net, wanted_net)
+            self.check(f"tax at {ppm}", tax, wanted_tax)
+            total += wanted_tax
+        return total
+
+    def check_payments(self, total):
+        parts, paid = 0, Decimal(0)
+        for ppm, amount in self.payments:
+            parts += ppm
+            due = round_to(Fraction(total) * Fraction(parts, 10**6), self.digits)
+            self.check("payment", amount, due - paid)
+            paid = due
+        if self.payments and parts != 10**6:
+            sys.exit(f"record {self.number}: the payments are {parts} millionths")
+        return Decimal(self.payments[0][1]) if self.payments else round_to(Fraction(total) * self.deposit, self.digits)
+
+    def total(self, sums, discount, net, tax, total, deposit, cost, margin):
+        wanted_discount = round_to(Fraction(self.sum) * self.discount_rate, self.digits) + self.further
+        self.check("sum", sums, self.sum)
+        self.check("discount", discount, wanted_discount)
+        self.check("net", net, self.sum - wanted_discount)
+        wanted_tax = self.check_taxes(wanted_discount)
         self.check("tax", tax, wanted_tax)
-        self.check("total", total, self.net + wanted_tax)
-        self.check("deposit", deposit, round_to(Fraction(self.net + wanted_tax) * self.deposit, self.digits))
+        wanted_total = self.sum - wanted_discount + wanted_tax
+        self.check("total", total, wanted_total)
+        self.check("deposit", deposit, self.check_payments(wanted_total))
         self.check("cost", cost, self.cost)
-        self.check("margin", margin, self.net - self.cost)
+        self.check("margin", margin, self.sum - wanted_discount - self.cost)
         self.quotes += 1
 
 

@@ -263,6 +263,30 @@ rc_store_maker_dump_quote (const RcQuote *quote)
   put_number (text, "deposit", quote->deposit);
   put_number (text, "cost", quote->cost);
   put_number (text, "margin", quote->margin);
+  put_number (text, "sum", quote->sum);
+  put_number (text, "discount_ppm", quote->discount_ppm);
+  put_number (text, "discount", quote->discount);
+  put_number (text, "detail", quote->detail);
+  put_number (text, "valid_days", quote->valid_days);
+  put_number (text, "variation", quote->variation);
+  put_text (text, "tax_name", quote->tax_name);
+  put_text (text, "terms", quote->terms);
+  put_text (text, "option", quote->option);
+  for (guint i = 0; i < quote->taxes->len; i++)
+    {
+      put_number (text, "rate", g_array_index (quote->taxes, RcTaxPart, i).ppm);
+      put_number (text, "of", g_array_index (quote->taxes, RcTaxPart, i).net);
+      put_number (text, "is", g_array_index (quote->taxes, RcTaxPart, i).tax);
+    }
+  for (guint i = 0; i < quote->payments->len; i++)
+    {
+      const RcPaymentStep *step = quote->payments->pdata[i];
+
+      put_text (text, "payment", step->name);
+      put_number (text, "part", step->part_ppm);
+      put_number (text, "days", step->days);
+      put_number (text, "amount", step->amount);
+    }
   for (guint i = 0; i < quote->lines->len; i++)
     {
       const RcQuoteLine *line = quote->lines->pdata[i];
@@ -280,6 +304,15 @@ rc_store_maker_dump_quote (const RcQuote *quote)
       put_number (text, "cost", line->cost);
       put_number (text, "is_work", line->is_work);
       put_number (text, "from_stock", line->from_stock);
+      put_number (text, "gross", line->gross);
+      put_number (text, "discount_ppm", line->discount_ppm);
+      put_number (text, "tax_ppm", line->tax_ppm);
+      put_number (text, "optional", line->optional);
+      put_number (text, "hidden", line->hidden);
+      put_number (text, "needed_micro", line->needed_micro);
+      put_number (text, "needed_unit", line->needed_unit);
+      put_number (text, "from_micro", line->from_micro);
+      put_text (text, "price_since", line->price_since);
     }
   return g_string_free (text, FALSE);
 }

@@ -424,10 +424,10 @@ rc_store_maker_new_price_book (GRand *rand, guint n_goods)
 RcQuote *
 rc_store_maker_new_quote (GRand *rand, guint n_lines)
 {
-  RcQuote *quote = g_new0 (RcQuote, 1);
+  RcCurrency currency = { "USD", 2 };
+  RcQuote   *quote = rc_quote_new_empty (&currency);
+  RcTaxPart  part = { .ppm = 82500 };
 
-  quote->currency = (RcCurrency){ "USD", 2 };
-  quote->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
   quote->tax_ppm = 82500;
   for (guint i = 0; i < n_lines; i++)
     {
@@ -444,12 +444,30 @@ rc_store_maker_new_quote (GRand *rand, guint n_lines)
       line->cost = g_rand_int_range (rand, 0, 10000);
       line->is_work = CHANCE (rand, 2);
       line->from_stock = CHANCE (rand, 2);
-      g_assert_true (rc_money_multiply (line->price, line->quantity_micro, &line->amount, NULL));
-      quote->net += line->amount;
-      quote->cost += line->cost;
+      g_assert_true (rc_money_multiply (line->price, line->quantity_micro, &line->gross, NULL));
+      line->tax_ppm = 82500;
+      line->optional = CHANCE (rand, 4);
+      line->hidden = CHANCE (rand, 4);
+      line->needed_micro = g_rand_int_range (rand, 0, 1000000);
+      line->needed_unit = (RcUnit)g_rand_int_range (rand, 0, RC_N_UNITS);
+      line->from_micro = g_rand_int_range (rand, 0, 1000000);
+      line->price_since = make_text (rand);
+      rc_quote_line_set_discount (line, CHANCE (rand, 2) ? g_rand_int_range (rand, 0, 500000) : 0);
+      part.net += line->optional ? 0 : line->amount;
+      quote->cost += line->optional ? 0 : line->cost;
       g_ptr_array_add (quote->lines, line);
     }
-  quote->tax = rc_money_part (quote->net, quote->tax_ppm);
+  quote->sum = part.net;
+  quote->discount = quote->sum / 10;
+  quote->net = part.net = quote->sum - quote->discount;
+  quote->tax = part.tax = rc_money_part (quote->net, quote->tax_ppm);
+  quote->terms = make_text (rand);
+  quote->tax_name = make_text (rand);
+  quote->detail = g_rand_int_range (rand, 0, RC_N_DETAILS);
+  quote->valid_days = g_rand_int_range (rand, 0, 60);
+  for (guint i = 0; i < n_lines; i++)
+    if (!((RcQuoteLine *)quote->lines->pdata[i])->optional && quote->taxes->len == 0)
+      g_array_append_val (quote->taxes, part);
   quote->total = quote->net + quote->tax;
   quote->deposit = quote->total / 2;
   quote->margin = quote->net - quote->cost;

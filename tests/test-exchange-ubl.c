@@ -22,7 +22,8 @@ new_line (const char *item, gint64 quantity_micro, RcUnit unit, RcMoney price)
   line->quantity_micro = quantity_micro;
   line->unit = line->pack_unit = unit;
   line->price = price;
-  g_assert_true (rc_money_multiply (price, quantity_micro, &line->amount, NULL));
+  g_assert_true (rc_money_multiply (price, quantity_micro, &line->gross, NULL));
+  line->amount = line->gross;
   return line;
 }
 
@@ -46,14 +47,19 @@ format_quote (void)
 {
   g_autoptr (RcJob) job = rc_shipped_load_demo_job (NULL);
   g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (NULL);
-  g_autoptr (RcQuote) quote = g_new0 (RcQuote, 1);
+  const RcCurrency usd = { "USD", 2 };
+  g_autoptr (RcQuote) quote = rc_quote_new_empty (&usd);
+  RcTaxPart part = { .ppm = 72500 };
 
-  quote->currency = (RcCurrency){ "USD", 2 };
+  g_ptr_array_unref (quote->lines);
   quote->lines = new_lines ();
   g_ptr_array_set_free_func (quote->lines, (GDestroyNotify)rc_quote_line_free);
-  quote->net = 36 * 1795 + 132 * 55;
+  for (guint i = 0; i < quote->lines->len; i++)
+    ((RcQuoteLine *)quote->lines->pdata[i])->tax_ppm = 72500;
+  quote->net = quote->sum = part.net = 36 * 1795 + 132 * 55;
   quote->tax_ppm = 72500;
-  quote->tax = rc_money_part (quote->net, quote->tax_ppm);
+  quote->tax = part.tax = rc_money_part (quote->net, quote->tax_ppm);
+  g_array_append_val (quote->taxes, part);
   quote->total = quote->net + quote->tax;
   return rc_ubl_format_quote (job, book, quote, "Q-1", "2026-03-20T10:00:00Z");
 }
@@ -76,6 +82,43 @@ format_order (void)
   xml = rc_ubl_format_order (job, book, order, "O-1", "2026-03-20");
   rc_order_free (order);
   return xml;
+}
+
+/* The same lines as part of an offer: discounts, two rates, an optional line, steps of payment. */
+static char *
+format_offer (void)
+{
+  g_autoptr (RcJob) job = rc_shipped_load_demo_job (NULL);
+  g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (NULL);
+  g_autoptr (GPtrArray) none = g_ptr_array_new ();
+  g_autoptr (RcQuote) quote = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_ptr_array_add (book->tax_areas, rc_tax_area_new ("isle", "Isle tax", 70000, 0));
+  g_ptr_array_add (book->payments, rc_payment_new ("With the order", 400000));
+  job->offer->tax_area = g_strdup ("isle");
+  job->offer->discount_ppm = 50000;
+  job->offer->discount = 333;
+  job->offer->valid_days = 30;
+  for (guint i = 0; i < 3; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("X%u", i + 1);
+      RcExtraLine     *extra = rc_extra_line_new (id);
+      RcLineTerms     *terms = rc_line_terms_new (id);
+
+      extra->name = g_strdup (i == 0 ? "Rug" : i == 1 ? "Moving furniture" : "Mat <at the door>");
+      extra->quantity_micro = (i + 1) * 1250000;
+      extra->unit = RC_UNIT_M2;
+      extra->price = 12345;
+      extra->is_work = i == 1;
+      terms->discount_ppm = i == 0 ? 125000 : 0;
+      terms->optional = i == 2;
+      g_ptr_array_add (job->offer->extras, extra);
+      g_ptr_array_add (job->offer->lines, terms);
+    }
+  quote = rc_quote_new (job, none, book, NULL, &error);
+  g_assert_no_error (error);
+  return rc_ubl_format_quote (job, book, quote, "Q-1.2", "2026-03-20");
 }
 
 static double
@@ -137,6 +180,40 @@ test_sums (void)
   g_assert_cmpfloat (evaluate (quote, "//cbc:Percent"), ==, 7.25);
 }
 
+/* Sums of an offer: gross less allowance is each line's amount; the lines less the allowances on the whole are the net,
+ * which the rates part among them; the taxes are those rates of it. */
+static void
+test_offer_sums (void)
+{
+  const double     cent = 0.001;
+  g_autofree char *xml = format_offer ();
+
+  g_assert_cmpfloat (evaluate (xml, "count(//cac:LineItem)"), ==, 2);
+  g_assert_cmpfloat_with_epsilon (
+      evaluate (xml, "(//cac:LineItem)[1]/cac:Price/cbc:PriceAmount * (//cac:LineItem)[1]/cbc:Quantity"
+                     " - (//cac:LineItem)[1]/cac:AllowanceCharge/cbc:Amount"),
+      evaluate (xml, "(//cac:LineItem)[1]/cbc:LineExtensionAmount"), 0.006);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "sum(//cac:LineItem/cbc:LineExtensionAmount)"),
+                                  evaluate (xml, "sum(//cac:QuotedMonetaryTotal/cbc:LineExtensionAmount)"), cent);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "sum(/*/cac:AllowanceCharge/cbc:Amount)"),
+                                  evaluate (xml, "sum(//cbc:AllowanceTotalAmount)"), cent);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "//cac:QuotedMonetaryTotal/cbc:LineExtensionAmount"
+                                                 " - //cbc:AllowanceTotalAmount"),
+                                  evaluate (xml, "//cbc:TaxExclusiveAmount"), cent);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "sum(//cac:TaxSubtotal/cbc:TaxableAmount)"),
+                                  evaluate (xml, "//cbc:TaxExclusiveAmount"), cent);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "sum(//cac:TaxSubtotal/cbc:TaxAmount)"),
+                                  evaluate (xml, "/*/cac:TaxTotal/cbc:TaxAmount"), cent);
+  g_assert_cmpfloat_with_epsilon (
+      evaluate (xml, "//cac:TaxSubtotal[cac:TaxCategory/cbc:Percent = 7]/cbc:TaxableAmount * 0.07"),
+      evaluate (xml, "sum(//cac:TaxSubtotal[cac:TaxCategory/cbc:Percent = 7]/cbc:TaxAmount)"), 0.006);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "//cbc:TaxExclusiveAmount + /*/cac:TaxTotal/cbc:TaxAmount"),
+                                  evaluate (xml, "//cbc:PayableAmount"), cent);
+  g_assert_cmpfloat (evaluate (xml, "count(//cac:TransactionConditions/cbc:Description)"), ==, 2);
+  g_assert_nonnull (strstr (xml, "<cbc:EndDate>2026-04-19</cbc:EndDate>"));
+  g_assert_nonnull (strstr (xml, "Optional, not in the total: Mat &lt;at the door&gt;"));
+}
+
 static void
 test_same_bytes (void)
 {
@@ -169,7 +246,7 @@ test_valid (void)
 {
   const char      *shared = g_getenv ("RC_SHARED");
   g_autofree char *folder = g_build_filename (shared != NULL ? shared : "", "ubl", "xsdrt", "maindoc", NULL);
-  g_autofree char *quote = format_quote (), *order = format_order ();
+  g_autofree char *quote = format_quote (), *order = format_order (), *offer = format_offer ();
   g_autofree char *quote_schema = g_build_filename (folder, "UBL-Quotation-2.1.xsd", NULL);
   g_autofree char *order_schema = g_build_filename (folder, "UBL-Order-2.1.xsd", NULL);
 
@@ -179,6 +256,7 @@ test_valid (void)
       return;
     }
   validate (quote, quote_schema);
+  validate (offer, quote_schema);
   validate (order, order_schema);
 }
 
@@ -187,6 +265,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exchange/ubl/sums", test_sums);
+  g_test_add_func ("/exchange/ubl/sums of an offer", test_offer_sums);
   g_test_add_func ("/exchange/ubl/same bytes", test_same_bytes);
   g_test_add_func ("/exchange/ubl/valid", test_valid);
   return g_test_run ();

@@ -265,24 +265,81 @@ write_line (FILE *file, const Shape *shape, const RcQuantityLine *quantity, cons
   g_autofree char *amount = rc_money_format_plain (line->amount, currency);
   g_autofree char *line_cost = rc_money_format_plain (line->cost, currency);
 
-  fprintf (file, "line\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", before, rc_unit_get_name (shape->unit),
+  fprintf (file, "line\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", before, rc_unit_get_name (shape->unit),
            rc_unit_get_name (shape->price_unit), width, pack, rc_unit_get_name (shape->pack_unit),
            rc_unit_get_name (shape->unit), sale, cost, after, amount, line_cost);
+  fprintf (file, "\t%" G_GINT64_FORMAT "\t%" G_GINT64_FORMAT "\t%d\n", line->discount_ppm, line->tax_ppm,
+           line->optional);
+}
+
+static void
+write_sums (FILE *file, const char *record, const RcMoney *sums, guint n_sums, const RcCurrency *currency)
+{
+  fputs (record, file);
+  for (guint i = 0; i < n_sums; i++)
+    {
+      g_autofree char *text = rc_money_format_plain (sums[i], currency);
+
+      fprintf (file, "\t%s", text);
+    }
+  fputs ("\n", file);
 }
 
 static void
 write_total (FILE *file, const RcQuote *quote)
 {
-  const RcMoney sums[] = { quote->net, quote->tax, quote->total, quote->deposit, quote->cost, quote->margin };
+  const RcMoney sums[] = { quote->sum,   quote->discount, quote->net,  quote->tax,
+                           quote->total, quote->deposit,  quote->cost, quote->margin };
 
-  fputs ("total", file);
-  for (gsize i = 0; i < G_N_ELEMENTS (sums); i++)
+  for (guint i = 0; i < quote->taxes->len; i++)
     {
-      g_autofree char *text = rc_money_format_plain (sums[i], &quote->currency);
+      const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
+      const RcMoney    figures[] = { part->net, part->tax };
+      g_autofree char *record = g_strdup_printf ("tax\t%" G_GINT64_FORMAT, part->ppm);
 
-      fprintf (file, "\t%s", text);
+      write_sums (file, record, figures, G_N_ELEMENTS (figures), &quote->currency);
     }
-  fputs ("\n", file);
+  for (guint i = 0; i < quote->payments->len; i++)
+    {
+      const RcPaymentStep *step = g_ptr_array_index (quote->payments, i);
+      g_autofree char     *record = g_strdup_printf ("payment\t%" G_GINT64_FORMAT, step->part_ppm);
+
+      write_sums (file, record, &step->amount, 1, &quote->currency);
+    }
+  write_sums (file, "total", sums, G_N_ELEMENTS (sums), &quote->currency);
+}
+
+/* Discounts, rates, optional lines and payments at random. */
+static void
+randomize_offer (RcOffer *offer, RcPriceBook *book, guint n_lines)
+{
+  static const gint64 rates[] = { -1, 0, 50000, 70000, 82500, 200000 };
+  gint64              rest_ppm = RC_MICRO;
+
+  if (g_test_rand_bit ())
+    {
+      g_ptr_array_add (book->tax_areas, rc_tax_area_new ("here", "Tax", g_test_rand_int_range (0, 300000), 0));
+      offer->tax_area = g_strdup ("here");
+    }
+  for (guint i = 0; i < n_lines; i++)
+    if (g_test_rand_bit ())
+      {
+        g_autofree char *item = g_strdup_printf ("g%u", i);
+        RcLineTerms     *terms = rc_line_terms_new (item);
+
+        terms->discount_ppm = g_test_rand_bit () ? g_test_rand_int_range (0, 1000001) : 0;
+        terms->tax_ppm = rates[g_test_rand_int_range (0, G_N_ELEMENTS (rates))];
+        terms->optional = g_test_rand_int_range (0, 4) == 0;
+        g_ptr_array_add (offer->lines, terms);
+      }
+  offer->discount_ppm = g_test_rand_bit () ? g_test_rand_int_range (0, 1000001) : 0;
+  for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
+    {
+      gint64 part_ppm = g_test_rand_int_range (0, (gint32)rest_ppm + 1);
+
+      rest_ppm -= part_ppm;
+      g_ptr_array_add (offer->payments, rc_payment_new ("step", part_ppm));
+    }
 }
 
 /* One random quotation with its records. */
@@ -297,7 +354,8 @@ write_random_quote (FILE *file)
   g_autoptr (GPtrArray) lines = lines_new ();
   g_autoptr (RcQuote) quote = NULL;
   g_autoptr (GError) error = NULL;
-  Shape shapes[8];
+  g_autofree char *further = NULL;
+  Shape            shapes[8];
 
   book->tax_ppm = g_test_rand_bit () ? g_test_rand_int_range (0, 300000) : g_test_rand_int_range (0, 100) * 2500;
   book->deposit_ppm = g_test_rand_int_range (0, 1000001);
@@ -313,11 +371,21 @@ write_random_quote (FILE *file)
       g_ptr_array_add (book->prices, rc_price_new (goods->id, shapes[i].price_unit, sale * 6 / 10, sale));
       g_ptr_array_add (lines, line_new (goods, (gint64)(guint32)g_test_rand_int () * g_test_rand_int_range (1, 4)));
     }
+  randomize_offer (job->offer, book, n_lines);
   quote = rc_quote_new (job, lines, book, NULL, &error);
   g_assert_no_error (error);
+  if (g_test_rand_bit () && quote->net > 0)
+    {
+      job->offer->discount = g_test_rand_int_range (0, (gint32)MIN (quote->net, 1000000) + 1);
+      g_clear_pointer (&quote, rc_quote_free);
+      quote = rc_quote_new (job, lines, book, NULL, &error);
+      g_assert_no_error (error);
+    }
+  g_assert_true (rc_quote_check (quote, &error));
+  further = rc_money_format_plain (job->offer->discount, currency);
 
-  fprintf (file, "book\t%d\t%" G_GINT64_FORMAT "\t%" G_GINT64_FORMAT "\n", currency->digits, book->tax_ppm,
-           book->deposit_ppm);
+  fprintf (file, "book\t%d\t%" G_GINT64_FORMAT "\t%" G_GINT64_FORMAT "\t%s\n", currency->digits, book->deposit_ppm,
+           job->offer->discount_ppm, further);
   for (guint i = 0; i < n_lines; i++)
     write_line (file, &shapes[i], g_ptr_array_index (lines, i), g_ptr_array_index (book->prices, i),
                 g_ptr_array_index (quote->lines, i), currency);

@@ -138,7 +138,9 @@ test_issued_stays (Fixture *fixture, gconstpointer data)
     "DELETE FROM issued_quotations",
     "UPDATE issued_lines SET price_minor = 0",
     "DELETE FROM issued_lines WHERE number = 'Q-1'",
-    "INSERT INTO issued_lines SELECT number, 99, item, name, because, quantity_micro, unit, packs, pack_unit,"
+    "INSERT INTO issued_lines (number, position, item, name, because, quantity_micro, unit, packs, pack_unit,"
+    " price_minor, amount_minor, cost_minor, is_work, from_stock) SELECT number, 99, item, name, because, "
+    "quantity_micro, unit, packs, pack_unit,"
     " price_minor, amount_minor, cost_minor, is_work, from_stock FROM issued_lines WHERE number = 'Q-1' LIMIT 1",
   };
   sqlite3 *db = NULL;

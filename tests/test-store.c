@@ -118,8 +118,8 @@ test_no_field_forgotten (void)
   g_assert_cmpuint (sizeof (RcRoll), ==, 72);
   g_assert_cmpuint (sizeof (RcPrice), ==, 56);
   g_assert_cmpuint (sizeof (RcPriceBook), ==, 104);
-  g_assert_cmpuint (sizeof (RcQuote), ==, 72);
-  g_assert_cmpuint (sizeof (RcQuoteLine), ==, 88);
+  g_assert_cmpuint (sizeof (RcQuote), ==, 152);
+  g_assert_cmpuint (sizeof (RcQuoteLine), ==, 152);
 }
 
 static void

@@ -20,10 +20,36 @@ print_json (const RcJobWork *work, const char *number)
   rc_json_add_string (json, "number", number);
   rc_json_add_string (json, "date", work->options->date);
   rc_lines_add_quote_json (json, quote->lines, &currency, TRUE);
+  rc_json_add_money (json, "sum", quote->sum, &currency);
+  rc_json_add_money (json, "discount", quote->discount, &currency);
   rc_json_add_money (json, "net", quote->net, &currency);
   rc_json_add_micro (json, "tax_percent", quote->tax_ppm * 100);
   rc_json_add_money (json, "tax", quote->tax, &currency);
+  rc_json_begin_array (json, "taxes");
+  for (guint i = 0; i < quote->taxes->len; i++)
+    {
+      const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
+
+      rc_json_begin_object (json, NULL);
+      rc_json_add_micro (json, "percent", part->ppm * 100);
+      rc_json_add_money (json, "net", part->net, &currency);
+      rc_json_add_money (json, "tax", part->tax, &currency);
+      rc_json_end_object (json);
+    }
+  rc_json_end_array (json);
   rc_json_add_money (json, "total", quote->total, &currency);
+  rc_json_begin_array (json, "payments");
+  for (guint i = 0; i < quote->payments->len; i++)
+    {
+      const RcPaymentStep *step = g_ptr_array_index (quote->payments, i);
+
+      rc_json_begin_object (json, NULL);
+      rc_json_add_string (json, "name", step->name);
+      rc_json_add_micro (json, "percent", step->part_ppm * 100);
+      rc_json_add_money (json, "amount", step->amount, &currency);
+      rc_json_end_object (json);
+    }
+  rc_json_end_array (json);
   rc_json_add_money (json, "deposit", quote->deposit, &currency);
   rc_json_add_money (json, "cost", quote->cost, &currency);
   rc_json_add_money (json, "margin", quote->margin, &currency);

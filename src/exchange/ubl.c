@@ -1,5 +1,6 @@
 #include "ubl.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "exact-text.h"
@@ -107,38 +108,136 @@ write_shop (RcXmlOut *out, const char *role, const RcPriceBook *book)
 
 /* --- sums --- */
 
-/* `tax_ppm` below 0: not said. */
 static void
-write_tax (RcXmlOut *out, RcMoney net, RcMoney tax, gint64 tax_ppm, const RcCurrency *currency)
+write_tax_category (RcXmlOut *out, const char *element, gint64 tax_ppm, const char *tax_name)
 {
-  rc_xml_out_open (out, "cac:TaxTotal");
-  write_amount (out, "cbc:TaxAmount", tax, currency);
-  rc_xml_out_open (out, "cac:TaxSubtotal");
-  write_amount (out, "cbc:TaxableAmount", net, currency);
-  write_amount (out, "cbc:TaxAmount", tax, currency);
-  rc_xml_out_open (out, "cac:TaxCategory");
-  if (tax_ppm >= 0)
-    {
-      g_autofree char *percent = rc_percent_format (tax_ppm);
+  g_autofree char *percent = rc_percent_format (tax_ppm);
 
-      rc_xml_out_text (out, "cbc:Percent", percent);
-    }
+  rc_xml_out_open (out, element);
+  rc_xml_out_text (out, "cbc:Percent", percent);
   rc_xml_out_open (out, "cac:TaxScheme");
-  rc_xml_out_text (out, "cbc:Name", "Sales tax");
-  rc_xml_out_close (out);
-  rc_xml_out_close (out);
+  rc_xml_out_text (out, "cbc:Name", tax_name != NULL && *tax_name != '\0' ? tax_name : "Sales tax");
   rc_xml_out_close (out);
   rc_xml_out_close (out);
 }
 
 static void
-write_total (RcXmlOut *out, const char *element, RcMoney net, RcMoney total, const RcCurrency *currency)
+write_taxes (RcXmlOut *out, const RcQuote *quote)
+{
+  rc_xml_out_open (out, "cac:TaxTotal");
+  write_amount (out, "cbc:TaxAmount", quote->tax, &quote->currency);
+  for (guint i = 0; i < quote->taxes->len; i++)
+    {
+      const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
+
+      rc_xml_out_open (out, "cac:TaxSubtotal");
+      write_amount (out, "cbc:TaxableAmount", part->net, &quote->currency);
+      write_amount (out, "cbc:TaxAmount", part->tax, &quote->currency);
+      write_tax_category (out, "cac:TaxCategory", part->ppm, quote->tax_name);
+      rc_xml_out_close (out);
+    }
+  rc_xml_out_close (out);
+}
+
+/* Goods for resale: what the supplier charges comes with the invoice. */
+static void
+write_order_tax (RcXmlOut *out, const RcOrder *order)
+{
+  rc_xml_out_open (out, "cac:TaxTotal");
+  write_amount (out, "cbc:TaxAmount", order->tax, &order->currency);
+  rc_xml_out_close (out);
+}
+
+static void
+write_total (RcXmlOut *out, const char *element, RcMoney sum, RcMoney discount, RcMoney total,
+             const RcCurrency *currency, RcMoney tax)
 {
   rc_xml_out_open (out, element);
-  write_amount (out, "cbc:LineExtensionAmount", net, currency);
-  write_amount (out, "cbc:TaxExclusiveAmount", net, currency);
-  write_amount (out, "cbc:TaxInclusiveAmount", total, currency);
+  write_amount (out, "cbc:LineExtensionAmount", sum, currency);
+  write_amount (out, "cbc:TaxExclusiveAmount", sum - discount, currency);
+  write_amount (out, "cbc:TaxInclusiveAmount", sum - discount + tax, currency);
+  if (discount != 0)
+    write_amount (out, "cbc:AllowanceTotalAmount", discount, currency);
   write_amount (out, "cbc:PayableAmount", total, currency);
+  rc_xml_out_close (out);
+}
+
+static void
+write_allowance (RcXmlOut *out, RcMoney amount, RcMoney base, const RcCurrency *currency)
+{
+  rc_xml_out_open (out, "cac:AllowanceCharge");
+  rc_xml_out_text (out, "cbc:ChargeIndicator", "false");
+  rc_xml_out_text (out, "cbc:AllowanceChargeReason", "Discount");
+  write_amount (out, "cbc:Amount", amount, currency);
+  write_amount (out, "cbc:BaseAmount", base, currency);
+}
+
+/* The discount on the whole, parted by the rates of tax that it lessens. */
+static void
+write_discounts (RcXmlOut *out, const RcQuote *quote)
+{
+  for (guint i = 0; i < quote->taxes->len && quote->discount != 0; i++)
+    {
+      const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
+      RcMoney          sum = 0;
+
+      for (guint k = 0; k < quote->lines->len; k++)
+        {
+          const RcQuoteLine *line = quote->lines->pdata[k];
+
+          if (!line->optional && line->tax_ppm == part->ppm)
+            sum += line->amount;
+        }
+      if (sum == part->net)
+        continue;
+      write_allowance (out, sum - part->net, sum, &quote->currency);
+      write_tax_category (out, "cac:TaxCategory", part->ppm, quote->tax_name);
+      rc_xml_out_close (out);
+    }
+}
+
+/* --- terms --- */
+
+static void
+write_validity (RcXmlOut *out, const RcQuote *quote, const char *date)
+{
+  GDate end, start;
+  char  text[16];
+  int   year, month, day;
+
+  if (quote->valid_days <= 0 || sscanf (date, "%d-%d-%d", &year, &month, &day) != 3
+      || !g_date_valid_dmy ((GDateDay)CLAMP (day, 0, 32), (GDateMonth)CLAMP (month, 0, 13),
+                            (GDateYear)CLAMP (year, 0, 9999)))
+    return;
+  g_date_set_dmy (&start, (GDateDay)day, (GDateMonth)month, (GDateYear)year);
+  end = start;
+  g_date_add_days (&end, (guint)quote->valid_days);
+  rc_xml_out_open (out, "cac:ValidityPeriod");
+  g_date_strftime (text, sizeof text, "%Y-%m-%d", &start);
+  rc_xml_out_text (out, "cbc:StartDate", text);
+  g_date_strftime (text, sizeof text, "%Y-%m-%d", &end);
+  rc_xml_out_text (out, "cbc:EndDate", text);
+  rc_xml_out_close (out);
+}
+
+/* "With the order: 40 %, 123.00 USD". */
+static void
+write_payments (RcXmlOut *out, const RcQuote *quote)
+{
+  if (quote->payments->len == 0)
+    return;
+  rc_xml_out_open (out, "cac:TransactionConditions");
+  for (guint i = 0; i < quote->payments->len; i++)
+    {
+      const RcPaymentStep *step = quote->payments->pdata[i];
+      g_autofree char     *percent = rc_percent_format (step->part_ppm);
+      g_autofree char     *amount = rc_money_format_plain (step->amount, &quote->currency);
+      g_autofree char     *days = step->days != 0 ? g_strdup_printf (" (%d d)", step->days) : g_strdup ("");
+      g_autofree char     *text = g_strdup_printf ("%s%s: %s %%, %s %s", step->name != NULL ? step->name : "", days,
+                                                   percent, amount, quote->currency.code);
+
+      rc_xml_out_text (out, "cbc:Description", text);
+    }
   rc_xml_out_close (out);
 }
 
@@ -157,7 +256,8 @@ write_packs (RcXmlOut *out, const RcQuoteLine *line)
 }
 
 static void
-write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine *line, const RcCurrency *currency)
+write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine *line, const RcCurrency *currency,
+            gboolean with_tax, const char *tax_name)
 {
   g_autofree char *id = g_strdup_printf ("%u", number);
 
@@ -167,6 +267,11 @@ write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine 
   write_packs (out, line);
   write_quantity (out, "cbc:Quantity", line->quantity_micro, line->unit);
   write_amount (out, "cbc:LineExtensionAmount", line->amount, currency);
+  if (line->gross != line->amount)
+    {
+      write_allowance (out, line->gross - line->amount, line->gross, currency);
+      rc_xml_out_close (out);
+    }
   rc_xml_out_open (out, "cac:Price");
   write_amount (out, "cbc:PriceAmount", line->price, currency);
   write_quantity (out, "cbc:BaseQuantity", RC_MICRO, line->unit);
@@ -180,12 +285,30 @@ write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine 
       rc_xml_out_text (out, "cbc:ID", line->item);
       rc_xml_out_close (out);
     }
+  if (with_tax)
+    write_tax_category (out, "cac:ClassifiedTaxCategory", line->tax_ppm, tax_name);
   rc_xml_out_close (out);
   rc_xml_out_close (out);
   rc_xml_out_close (out);
 }
 
 /* --- documents --- */
+
+/* Optional lines are in no sum, so they are told in words. */
+static void
+write_optional (RcXmlOut *out, const RcQuote *quote)
+{
+  for (guint i = 0; i < quote->lines->len; i++)
+    {
+      const RcQuoteLine *line = quote->lines->pdata[i];
+      g_autofree char   *amount = rc_money_format_plain (line->amount, &quote->currency);
+      g_autofree char   *note
+          = g_strdup_printf ("Optional, not in the total: %s, %s %s", line->name, amount, quote->currency.code);
+
+      if (line->optional)
+        rc_xml_out_text (out, "cbc:Note", note);
+    }
+}
 
 char *
 rc_ubl_format_quote (const RcJob *job, const RcPriceBook *book, const RcQuote *quote, const char *number,
@@ -196,15 +319,25 @@ rc_ubl_format_quote (const RcJob *job, const RcPriceBook *book, const RcQuote *q
   g_return_val_if_fail (date != NULL, NULL);
   open_document (&out, "Quotation", number, date);
   rc_xml_out_text (&out, "cbc:Note", job->title);
-  if (book != NULL)
-    rc_xml_out_text (&out, "cbc:Note", book->terms);
+  rc_xml_out_text (&out, "cbc:Note", quote->option);
+  rc_xml_out_text (&out, "cbc:Note", quote->terms);
+  write_optional (&out, quote);
   rc_xml_out_text (&out, "cbc:PricingCurrencyCode", quote->currency.code);
+  write_validity (&out, quote, date);
   write_shop (&out, "cac:SellerSupplierParty", book);
   write_customer (&out, &job->customer);
-  write_tax (&out, quote->net, quote->tax, quote->tax_ppm, &quote->currency);
-  write_total (&out, "cac:QuotedMonetaryTotal", quote->net, quote->total, &quote->currency);
+  write_payments (&out, quote);
+  write_discounts (&out, quote);
+  write_taxes (&out, quote);
+  write_total (&out, "cac:QuotedMonetaryTotal", quote->sum, quote->discount, quote->total, &quote->currency,
+               quote->tax);
   for (guint i = 0; i < quote->lines->len; i++)
-    write_line (&out, "cac:QuotationLine", i + 1, quote->lines->pdata[i], &quote->currency);
+    {
+      const RcQuoteLine *line = quote->lines->pdata[i];
+
+      if (!line->optional)
+        write_line (&out, "cac:QuotationLine", i + 1, line, &quote->currency, TRUE, quote->tax_name);
+    }
   rc_xml_out_close (&out);
   return rc_xml_out_finish (&out);
 }
@@ -223,10 +356,10 @@ rc_ubl_format_order (const RcJob *job, const RcPriceBook *book, const RcOrder *o
   rc_xml_out_text (&out, "cbc:CustomerReference", job->number);
   write_shop (&out, "cac:BuyerCustomerParty", book);
   write_party (&out, "cac:SellerSupplierParty", order->supplier, NULL, NULL, NULL);
-  write_tax (&out, order->net, order->tax, -1, &order->currency);
-  write_total (&out, "cac:AnticipatedMonetaryTotal", order->net, order->total, &order->currency);
+  write_order_tax (&out, order);
+  write_total (&out, "cac:AnticipatedMonetaryTotal", order->net, 0, order->total, &order->currency, order->tax);
   for (guint i = 0; i < order->lines->len; i++)
-    write_line (&out, "cac:OrderLine", i + 1, order->lines->pdata[i], &order->currency);
+    write_line (&out, "cac:OrderLine", i + 1, order->lines->pdata[i], &order->currency, FALSE, NULL);
   rc_xml_out_close (&out);
   return rc_xml_out_finish (&out);
 }

@@ -12,6 +12,7 @@ rc_quote_line_copy (const RcQuoteLine *line)
   copy->item = g_strdup (line->item);
   copy->name = g_strdup (line->name);
   copy->because = g_strdup (line->because);
+  copy->price_since = g_strdup (line->price_since);
   return copy;
 }
 
@@ -23,6 +24,7 @@ rc_quote_line_free (RcQuoteLine *line)
   g_free (line->item);
   g_free (line->name);
   g_free (line->because);
+  g_free (line->price_since);
   g_free (line);
 }
 
@@ -38,7 +40,49 @@ quote_line_new (const RcQuantityLine *quantity)
   line->pack_unit = quantity->pack_unit;
   line->is_work = quantity->work != RC_WORK_NONE;
   line->from_stock = quantity->from_stock;
+  line->needed_micro = quantity->net_micro;
+  line->needed_unit = quantity->unit;
   return line;
+}
+
+RcQuoteLine *
+rc_quote_line_new_plain (const char *item, const char *name, gint64 quantity_micro, RcUnit unit, RcMoney price,
+                         RcMoney cost, gboolean is_work, GError **error)
+{
+  g_autoptr (RcQuoteLine) line = g_new0 (RcQuoteLine, 1);
+
+  line->item = g_strdup (item);
+  line->name = g_strdup (name != NULL ? name : item);
+  line->because = g_strdup ("");
+  line->quantity_micro = line->needed_micro = quantity_micro;
+  line->unit = line->needed_unit = line->pack_unit = unit;
+  line->price = price;
+  line->is_work = is_work;
+  if (!rc_money_multiply (price, quantity_micro, &line->gross, error)
+      || !rc_money_multiply (cost, quantity_micro, &line->cost, error))
+    {
+      g_prefix_error (error, "%s: ", line->name);
+      return NULL;
+    }
+  line->amount = line->gross;
+  return g_steal_pointer (&line);
+}
+
+void
+rc_quote_line_set_discount (RcQuoteLine *line, gint64 discount_ppm)
+{
+  line->discount_ppm = discount_ppm;
+  line->amount = line->gross - rc_money_part (line->gross, discount_ppm);
+}
+
+/* Takes the price and what is told of it. */
+static void
+set_price (RcQuoteLine *line, const RcPrice *price, RcMoney per_unit)
+{
+  line->unit = price->unit;
+  line->price = per_unit;
+  line->from_micro = price->from_micro;
+  line->price_since = g_strdup (price->valid_from);
 }
 
 static void
@@ -102,14 +146,14 @@ rc_quote_line_new_sale (const RcQuantityLine *quantity, gint64 item_micro, const
 
   if (price == NULL)
     return NULL;
-  line->unit = price->unit;
-  line->price = price->sale;
-  if (!rc_money_multiply (price->sale, line->quantity_micro, &line->amount, error)
+  set_price (line, price, price->sale);
+  if (!rc_money_multiply (price->sale, line->quantity_micro, &line->gross, error)
       || !compute_cost (quantity, book, date, &line->cost, error))
     {
       g_prefix_error (error, "%s: ", quantity->name);
       return NULL;
     }
+  line->amount = line->gross;
   return g_steal_pointer (&line);
 }
 
@@ -121,13 +165,12 @@ rc_quote_line_new_cost (const RcQuantityLine *quantity, const RcPriceBook *book,
 
   if (price == NULL)
     return NULL;
-  line->unit = price->unit;
-  line->price = price->cost;
-  if (!rc_money_multiply (price->cost, line->quantity_micro, &line->amount, error))
+  set_price (line, price, price->cost);
+  if (!rc_money_multiply (price->cost, line->quantity_micro, &line->gross, error))
     {
       g_prefix_error (error, "%s: ", quantity->name);
       return NULL;
     }
-  line->cost = line->amount;
+  line->amount = line->cost = line->gross;
   return g_steal_pointer (&line);
 }

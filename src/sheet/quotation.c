@@ -164,12 +164,18 @@ add_options (RcSheetWork *work)
 static void
 add_terms (RcSheetWork *work)
 {
-  const RcPriceBook *book = work->data->book;
+  const RcQuote   *quote = work->data->quote;
+  g_autofree char *valid = g_strdup_printf (
+      ngettext ("This quotation holds for %d day.", "This quotation holds for %d days.", (gulong)quote->valid_days),
+      quote->valid_days);
 
-  if (!book || !book->terms || !*book->terms)
+  if (quote->valid_days == 0 && (!quote->terms || !*quote->terms))
     return;
   rc_flow_heading (&work->flow, _ ("Terms"), 24);
-  rc_flow_text (&work->flow, RC_TEXT_BODY, book->terms);
+  if (quote->valid_days > 0)
+    rc_flow_text (&work->flow, RC_TEXT_BODY, valid);
+  if (quote->terms && *quote->terms)
+    rc_flow_text (&work->flow, RC_TEXT_BODY, quote->terms);
 }
 
 static void
@@ -205,8 +211,9 @@ rc_quotation_lay_out (RcSheetWork *work)
   rc_flow_start (&work->flow, work->pages, FALSE);
   rc_sheet_add_letter_head (work, _ ("FOR"), customer, NULL);
   add_summary (work);
-  rc_quote_table_flow (work, quote->lines, &quote->currency);
-  rc_quote_sums_flow (work, quote->net, quote->tax_ppm, quote->tax, quote->total, quote->deposit, &quote->currency);
+  rc_quote_table_flow (work, quote->lines, quote->detail, &quote->currency);
+  rc_quote_sums_flow (work, quote);
+  rc_quote_optional_flow (work, quote->lines, quote->detail, &quote->currency);
   add_options (work);
   add_terms (work);
   add_acceptance (work);

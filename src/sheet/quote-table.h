@@ -4,9 +4,15 @@
 
 #include "sheet-head.h"
 
-/* Lines (of RcQuoteLine): goods first, then work, each with what it is for in small print. */
-void rc_quote_table_flow (RcSheetWork *work, const GPtrArray *lines, const RcCurrency *currency);
+/* Lines (of RcQuoteLine) that are in the total: goods first, then work, each with what it is for in small print; those
+ * that are not shown by themselves as one sum of goods and one of work. */
+void rc_quote_table_flow (RcSheetWork *work, const GPtrArray *lines, RcDetail detail, const RcCurrency *currency);
 
-/* Net, tax, total, and the deposit when it is not 0; kept together. tax_ppm < 0: the rate is not printed. */
-void rc_quote_sums_flow (RcSheetWork *work, RcMoney net, gint64 tax_ppm, RcMoney tax, RcMoney total, RcMoney deposit,
-                         const RcCurrency *currency);
+/* Optional lines, under a heading; nothing when there are none. */
+void rc_quote_optional_flow (RcSheetWork *work, const GPtrArray *lines, RcDetail detail, const RcCurrency *currency);
+
+/* Discount, net, taxes by rate, total, steps of payment, the rule of rounding; kept together. */
+void rc_quote_sums_flow (RcSheetWork *work, const RcQuote *quote);
+
+/* Net, tax, total. */
+void rc_order_sums_flow (RcSheetWork *work, const RcOrder *order);

@@ -2,7 +2,6 @@
 
 #include "job-rows.h"
 #include "job-store.h"
-#include "quote-store.h"
 #include "revision.h"
 #include "schema.h"
 #include "search.h"
@@ -246,7 +245,7 @@ check_quote (RcStore *store, const char *number, gint64 n_lines, GString *report
   g_autofree char *what = g_strdup_printf (_ ("Quotation %s"), number);
 
   quote = rc_store_load_quote (store, number, &fault);
-  if (quote == NULL || !rc_quote_store_check_sums (quote, &fault))
+  if (quote == NULL || !rc_quote_check (quote, &fault))
     add_error (report, what, &fault);
   if (quote != NULL && quote->lines->len != n_lines)
     add_fault (report, _ ("%s: it has %u lines and was issued with %d"), what, quote->lines->len, (int)n_lines);

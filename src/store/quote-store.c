@@ -1,81 +1,48 @@
-#include "quote-store.h"
-
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
+#include "file-store.h"
 #include "query.h"
 #include "revision.h"
 
 #define COUNTER "quotation"
 
-static gboolean
-refuse_sum (const char *what, RcMoney is, RcMoney should_be, const RcCurrency *currency, GError **error)
+/* Quotations that are issued together. */
+typedef struct
 {
-  g_autofree char *is_text = NULL, *should_be_text = NULL;
-
-  if (is == should_be)
-    return TRUE;
-  is_text = rc_money_format (is, currency);
-  should_be_text = rc_money_format (should_be, currency);
-  g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("the %s is %s, but what it is made of comes to %s"), what, is_text,
-               should_be_text);
-  return FALSE;
-}
-
-gboolean
-rc_quote_store_check_sums (const RcQuote *quote, GError **error)
-{
-  RcMoney net = 0, cost = 0, total, margin;
-
-  for (guint i = 0; i < quote->lines->len; i++)
-    {
-      const RcQuoteLine *line = quote->lines->pdata[i];
-      RcMoney            amount;
-
-      if (!rc_money_multiply (line->price, line->quantity_micro, &amount, error)
-          || !refuse_sum (_ ("amount"), line->amount, amount, &quote->currency, error))
-        {
-          g_prefix_error (error, _ ("line %u, %s: "), i + 1, line->name != NULL ? line->name : "");
-          return FALSE;
-        }
-      if (!rc_money_add (net, line->amount, &net) || !rc_money_add (cost, line->cost, &cost))
-        {
-          g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("line %u: the sum is too large"), i + 1);
-          return FALSE;
-        }
-    }
-  if (!rc_money_add (quote->net, quote->tax, &total) || !rc_money_add (quote->net, -quote->cost, &margin))
-    {
-      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("the total is too large"));
-      return FALSE;
-    }
-  return refuse_sum (_ ("net"), quote->net, net, &quote->currency, error)
-         && refuse_sum (_ ("tax"), quote->tax, rc_money_part (net, quote->tax_ppm), &quote->currency, error)
-         && refuse_sum (_ ("total"), quote->total, total, &quote->currency, error)
-         && refuse_sum (_ ("cost"), quote->cost, cost, &quote->currency, error)
-         && refuse_sum (_ ("margin"), quote->margin, margin, &quote->currency, error);
-}
+  const RcJob *job;
+  const char  *date;
+  const char  *revises; /* nullable */
+  char        *number;  /* of the first */
+} Issue;
 
 static gboolean
-insert_quote (RcStore *store, const char *number, gint64 serial, const RcJob *job, const RcQuote *quote,
-              const char *date, GError **error)
+insert_quote (RcStore *store, const Issue *issue, const char *number, const RcQuote *quote, GError **error)
 {
-  gint64 key, revision = 0;
+  const RcJob *job = issue->job;
+  gint64       key, revision = 0, serial;
 
   if (!rc_revision_find_job (store, job->id, &key, error)
-      || (key != 0 && !rc_revision_find (store, key, &revision, error)))
+      || (key != 0 && !rc_revision_find (store, key, &revision, error))
+      || !rc_query_find_integer (store, "SELECT max (serial) FROM issued_quotations", NULL, 0, 0, &serial, error))
     return FALSE;
   return rc_query_run (
       store,
       "INSERT INTO issued_quotations (number, serial, job_id, job_revision, issued, title, customer, address, currency,"
-      " currency_digits, tax_ppm, net_minor, tax_minor, total_minor, deposit_minor, cost_minor, margin_minor, n_lines)"
-      " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-      RC_VALUES (rc_value_text (number), rc_value_integer (serial), rc_value_text (job->id),
-                 rc_value_integer (revision), rc_value_text (date), rc_value_text (job->title),
-                 rc_value_text (job->customer.name), rc_value_text (job->customer.address),
-                 rc_value_text (quote->currency.code), rc_value_integer (quote->currency.digits),
-                 rc_value_integer (quote->tax_ppm), rc_value_integer (quote->net), rc_value_integer (quote->tax),
-                 rc_value_integer (quote->total), rc_value_integer (quote->deposit), rc_value_integer (quote->cost),
-                 rc_value_integer (quote->margin), rc_value_integer (quote->lines->len)),
+      " currency_digits, tax_ppm, net_minor, tax_minor, total_minor, deposit_minor, cost_minor, margin_minor, n_lines,"
+      " sum_minor, discount_ppm, discount_minor, tax_name, detail, valid_days, terms, option_name, variation, offer,"
+      " revises) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+      RC_VALUES (
+          rc_value_text (number), rc_value_integer (serial + 1), rc_value_text (job->id), rc_value_integer (revision),
+          rc_value_text (issue->date), rc_value_text (job->title), rc_value_text (job->customer.name),
+          rc_value_text (job->customer.address), rc_value_text (quote->currency.code),
+          rc_value_integer (quote->currency.digits), rc_value_integer (quote->tax_ppm), rc_value_integer (quote->net),
+          rc_value_integer (quote->tax), rc_value_integer (quote->total), rc_value_integer (quote->deposit),
+          rc_value_integer (quote->cost), rc_value_integer (quote->margin), rc_value_integer (quote->lines->len),
+          rc_value_integer (quote->sum), rc_value_integer (quote->discount_ppm), rc_value_integer (quote->discount),
+          rc_value_text (quote->tax_name), rc_value_text (rc_detail_get_name (quote->detail)),
+          rc_value_integer (quote->valid_days), rc_value_text (quote->terms), rc_value_text (quote->option),
+          rc_value_integer (quote->variation != FALSE), rc_value_text (issue->number), rc_value_text (issue->revises)),
       error);
 }
 
@@ -85,57 +52,272 @@ insert_line (RcStore *store, const char *number, guint position, const RcQuoteLi
   return rc_query_run (
       store,
       "INSERT INTO issued_lines (number, position, item, name, because, quantity_micro, unit, packs, pack_unit,"
-      " price_minor, amount_minor, cost_minor, is_work, from_stock) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+      " price_minor, amount_minor, cost_minor, is_work, from_stock, gross_minor, discount_ppm, tax_ppm, optional,"
+      " hidden, needed_micro, needed_unit, from_micro, price_since)"
+      " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
       RC_VALUES (rc_value_text (number), rc_value_integer (position), rc_value_text (line->item),
                  rc_value_text (line->name), rc_value_text (line->because), rc_value_integer (line->quantity_micro),
                  rc_value_text (rc_unit_get_name (line->unit)), rc_value_integer (line->packs),
                  rc_value_text (rc_unit_get_name (line->pack_unit)), rc_value_integer (line->price),
                  rc_value_integer (line->amount), rc_value_integer (line->cost),
-                 rc_value_integer (line->is_work != FALSE), rc_value_integer (line->from_stock != FALSE)),
+                 rc_value_integer (line->is_work != FALSE), rc_value_integer (line->from_stock != FALSE),
+                 rc_value_integer (line->gross), rc_value_integer (line->discount_ppm),
+                 rc_value_integer (line->tax_ppm), rc_value_integer (line->optional != FALSE),
+                 rc_value_integer (line->hidden != FALSE), rc_value_integer (line->needed_micro),
+                 rc_value_text (rc_unit_get_name (line->needed_unit)), rc_value_integer (line->from_micro),
+                 rc_value_text (line->price_since)),
       error);
 }
 
-static char *
-issue_within (RcStore *store, const RcJob *job, const RcQuote *quote, const char *date, GError **error)
+static gboolean
+insert_sums (RcStore *store, const char *number, const RcQuote *quote, GError **error)
 {
-  g_autofree char *number = NULL;
-  gint64           serial;
+  for (guint i = 0; i < quote->taxes->len; i++)
+    {
+      const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
 
-  if (!rc_store_count (store, COUNTER, &serial, error))
-    return NULL;
-  number = g_strdup_printf ("Q-%" G_GINT64_FORMAT, serial);
-  if (!insert_quote (store, number, serial, job, quote, date, error))
-    return NULL;
+      if (!rc_query_run (store, "INSERT INTO issued_taxes (number, tax_ppm, net_minor, tax_minor) VALUES (?, ?, ?, ?)",
+                         RC_VALUES (rc_value_text (number), rc_value_integer (part->ppm), rc_value_integer (part->net),
+                                    rc_value_integer (part->tax)),
+                         error))
+        return FALSE;
+    }
+  for (guint i = 0; i < quote->payments->len; i++)
+    {
+      const RcPaymentStep *step = quote->payments->pdata[i];
+
+      if (!rc_query_run (store,
+                         "INSERT INTO issued_payments (number, position, name, part_ppm, days, amount_minor)"
+                         " VALUES (?, ?, ?, ?, ?, ?)",
+                         RC_VALUES (rc_value_text (number), rc_value_integer (i), rc_value_text (step->name),
+                                    rc_value_integer (step->part_ppm), rc_value_integer (step->days),
+                                    rc_value_integer (step->amount)),
+                         error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+insert_whole (RcStore *store, const Issue *issue, const char *number, const RcQuote *quote, GError **error)
+{
+  if (!insert_quote (store, issue, number, quote, error))
+    return FALSE;
   for (guint i = 0; i < quote->lines->len; i++)
     if (!insert_line (store, number, i, quote->lines->pdata[i], error))
+      return FALSE;
+  return insert_sums (store, number, quote, error);
+}
+
+/* Q-12, or for what takes the place of another: the number stays, and says which time it is. */
+static char *
+dup_number (RcStore *store, const char *revises, GError **error)
+{
+  g_autofree char *base = NULL;
+  gint64           serial, n_before;
+
+  if (revises == NULL)
+    return rc_store_count (store, COUNTER, &serial, error) ? g_strdup_printf ("Q-%" G_GINT64_FORMAT, serial) : NULL;
+  base = g_strndup (revises, strcspn (revises, "."));
+  if (!rc_query_find_integer (store,
+                              "SELECT count (*) FROM issued_quotations WHERE (number = ?1 OR number LIKE ?1 || '.%')"
+                              " AND (offer IS NULL OR offer = number)",
+                              RC_VALUES (rc_value_text (base)), 0, &n_before, error))
+    return NULL;
+  return g_strdup_printf ("%s.%" G_GINT64_FORMAT, base, n_before + 1);
+}
+
+static gboolean
+mark_within (RcStore *store, const char *number, RcQuoteState state, const char *day, const char *notes, GError **error)
+{
+  return rc_query_run (store, "INSERT INTO quotation_events (number, state, day, notes) VALUES (?, ?, ?, ?)",
+                       RC_VALUES (rc_value_text (number), rc_value_text (rc_quote_state_get_name (state)),
+                                  rc_value_text (day), rc_value_text (notes)),
+                       error);
+}
+
+/* All that was issued together with a quotation. */
+static gboolean
+mark_offer (RcStore *store, const char *number, RcQuoteState state, const char *day, GError **error)
+{
+  return rc_query_run (store,
+                       "INSERT INTO quotation_events (number, state, day)"
+                       " SELECT number, ?2, ?3 FROM issued_quotations WHERE coalesce (offer, number) ="
+                       " (SELECT coalesce (offer, number) FROM issued_quotations WHERE number = ?1) AND number <> ?4",
+                       RC_VALUES (rc_value_text (number), rc_value_text (rc_quote_state_get_name (state)),
+                                  rc_value_text (day), rc_value_text (state == RC_QUOTE_DECLINED ? number : "")),
+                       error);
+}
+
+static gboolean
+issue_within (RcStore *store, Issue *issue, const GPtrArray *quotes, GError **error)
+{
+  if (issue->revises != NULL)
+    {
+      gint64 n_found;
+
+      if (!rc_query_find_integer (store, "SELECT count (*) FROM issued_quotations WHERE number = ?",
+                                  RC_VALUES (rc_value_text (issue->revises)), 0, &n_found, error))
+        return FALSE;
+      if (n_found == 0)
+        {
+          g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no quotation %s in the store."),
+                       issue->revises);
+          return FALSE;
+        }
+    }
+  issue->number = dup_number (store, issue->revises, error);
+  if (issue->number == NULL)
+    return FALSE;
+  for (guint i = 0; i < quotes->len; i++)
+    {
+      g_autofree char *number
+          = i == 0 ? g_strdup (issue->number) : g_strdup_printf ("%s-%c", issue->number, (char)('A' + MIN (i, 25)));
+
+      if (!insert_whole (store, issue, number, quotes->pdata[i], error))
+        return FALSE;
+    }
+  return issue->revises == NULL || mark_offer (store, issue->revises, RC_QUOTE_SUPERSEDED, issue->date, error);
+}
+
+char *
+rc_store_issue_offer (RcStore *store, const RcJob *job, const GPtrArray *quotes, const char *revises, const char *date,
+                      GError **error)
+{
+  g_autofree char *doing = NULL;
+  Issue            issue = { job, date, revises, NULL };
+
+  g_return_val_if_fail (store != NULL && job != NULL && job->id != NULL && date != NULL, NULL);
+  g_return_val_if_fail (quotes->len > 0 && quotes->len <= RC_STORE_MAX_OPTIONS, NULL);
+
+  doing = g_strdup_printf (_ ("Issuing the quotation for job %s"), job->id);
+  for (guint i = 0; i < quotes->len; i++)
+    if (!rc_quote_check (quotes->pdata[i], error))
+      {
+        g_prefix_error (error, "%s: ", doing);
+        return NULL;
+      }
+  if (!rc_store_begin (store, doing, error))
+    return NULL;
+  if (!issue_within (store, &issue, quotes, error))
+    {
+      g_free (issue.number);
+      rc_store_rollback (store);
       return NULL;
-  return g_steal_pointer (&number);
+    }
+  if (!rc_store_commit (store, doing, error))
+    g_clear_pointer (&issue.number, g_free);
+  return issue.number;
 }
 
 char *
 rc_store_issue_quote (RcStore *store, const RcJob *job, const RcQuote *quote, const char *date, GError **error)
 {
-  g_autofree char *number = NULL, *doing = NULL;
+  g_autoptr (GPtrArray) quotes = g_ptr_array_new ();
 
-  g_return_val_if_fail (store != NULL && job != NULL && job->id != NULL && quote != NULL && date != NULL, NULL);
+  g_return_val_if_fail (quote != NULL, NULL);
 
-  doing = g_strdup_printf (_ ("Issuing the quotation for job %s"), job->id);
-  if (!rc_quote_store_check_sums (quote, error))
+  g_ptr_array_add (quotes, (gpointer)quote);
+  return rc_store_issue_offer (store, job, quotes, NULL, date, error);
+}
+
+/* --- what became of it --- */
+
+static const char *const state_names[] = { "open", "accepted", "declined", "superseded" };
+G_STATIC_ASSERT (G_N_ELEMENTS (state_names) == RC_N_QUOTE_STATES);
+
+const char *
+rc_quote_state_get_name (RcQuoteState state)
+{
+  g_return_val_if_fail ((guint)state < RC_N_QUOTE_STATES, "");
+  return state_names[state];
+}
+
+const char *
+rc_quote_state_get_label (RcQuoteState state)
+{
+  static const char *const labels[] = { N_ ("Waiting"), N_ ("Accepted"), N_ ("Declined"), N_ ("Replaced") };
+
+  g_return_val_if_fail ((guint)state < RC_N_QUOTE_STATES, "");
+  return _ (labels[state]);
+}
+
+static RcQuoteState
+parse_state (const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (state_names); i++)
+    if (g_strcmp0 (state_names[i], name) == 0)
+      return i;
+  return RC_QUOTE_OPEN;
+}
+
+gboolean
+rc_store_mark_quote (RcStore *store, const char *number, RcQuoteState state, const char *day, const char *notes,
+                     GError **error)
+{
+  g_autofree char *doing = NULL;
+  gint64           n_found;
+
+  g_return_val_if_fail (store != NULL && number != NULL && day != NULL && (guint)state < RC_N_QUOTE_STATES, FALSE);
+
+  doing = g_strdup_printf (_ ("Noting what became of quotation %s"), number);
+  if (!rc_query_find_integer (store, "SELECT count (*) FROM issued_quotations WHERE number = ?",
+                              RC_VALUES (rc_value_text (number)), 0, &n_found, error))
+    return FALSE;
+  if (n_found == 0)
     {
-      g_prefix_error (error, "%s: ", doing);
-      return NULL;
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no quotation %s in the store."), number);
+      return FALSE;
     }
   if (!rc_store_begin (store, doing, error))
-    return NULL;
-  number = issue_within (store, job, quote, date, error);
-  if (number == NULL)
-    {
-      rc_store_rollback (store);
+    return FALSE;
+  /* Of options issued together the customer takes one. */
+  if ((state == RC_QUOTE_ACCEPTED && !mark_offer (store, number, RC_QUOTE_DECLINED, day, error))
+      || !mark_within (store, number, state, day, notes, error))
+    return rc_store_rollback (store);
+  return rc_store_commit (store, doing, error);
+}
+
+gboolean
+rc_store_keep_paper (RcStore *store, const char *number, GBytes *pdf, GError **error)
+{
+  g_autofree char *doing = NULL, *digest = NULL;
+
+  g_return_val_if_fail (store != NULL && number != NULL && pdf != NULL, FALSE);
+
+  doing = g_strdup_printf (_ ("Keeping the paper of quotation %s"), number);
+  if (!rc_store_begin (store, doing, error))
+    return FALSE;
+  digest = rc_file_store_add (store, pdf, error);
+  if (digest == NULL
+      || !rc_query_run (store, "INSERT INTO issued_papers (number, digest) VALUES (?, ?)",
+                        RC_VALUES (rc_value_text (number), rc_value_text (digest)), error))
+    return rc_store_rollback (store);
+  return rc_store_commit (store, doing, error);
+}
+
+GBytes *
+rc_store_load_paper (RcStore *store, const char *number, GError **error)
+{
+  g_autofree char *digest = NULL;
+
+  g_return_val_if_fail (store != NULL && number != NULL, NULL);
+
+  {
+    g_auto (RcQuery) query = { 0 };
+
+    if (!rc_query_start (&query, store, "SELECT digest FROM issued_papers WHERE number = ?",
+                         RC_VALUES (rc_value_text (number)), error))
       return NULL;
-    }
-  if (!rc_store_commit (store, doing, error))
-    return NULL;
-  return g_steal_pointer (&number);
+    if (rc_query_next (&query, error))
+      digest = rc_query_dup_text (&query, 0);
+    else if (query.failed)
+      return NULL;
+  }
+  if (digest != NULL)
+    return rc_store_load_file (store, digest, error);
+  g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("The paper of quotation %s was not kept."), number);
+  return NULL;
 }
 
 void
@@ -149,6 +331,10 @@ rc_issued_quote_free (RcIssuedQuote *quote)
   g_free (quote->title);
   g_free (quote->customer);
   g_free (quote->address);
+  g_free (quote->offer);
+  g_free (quote->option);
+  g_free (quote->revises);
+  g_free (quote->marked);
   g_free (quote);
 }
 
@@ -161,8 +347,11 @@ rc_store_find_quotes (RcStore *store, const char *job_id, GError **error)
   g_return_val_if_fail (store != NULL, NULL);
 
   if (!rc_query_start (&query, store,
-                       "SELECT number, job_id, issued, title, customer, address, total_minor, currency,"
-                       " currency_digits FROM issued_quotations WHERE ?1 IS NULL OR job_id = ?1 ORDER BY serial",
+                       "SELECT q.number, job_id, issued, title, customer, address, total_minor, currency,"
+                       " currency_digits, coalesce (offer, q.number), option_name, revises, valid_days, variation,"
+                       " margin_minor, e.state, e.day FROM issued_quotations q LEFT JOIN quotation_events e"
+                       " ON e.event = (SELECT max (event) FROM quotation_events WHERE number = q.number)"
+                       " WHERE ?1 IS NULL OR job_id = ?1 ORDER BY serial",
                        RC_VALUES (rc_value_text (job_id)), error))
     return NULL;
   while (rc_query_next (&query, error))
@@ -178,6 +367,14 @@ rc_store_find_quotes (RcStore *store, const char *job_id, GError **error)
       quote->total = rc_query_get_integer (&query, 6);
       g_strlcpy (quote->currency.code, rc_query_get_text (&query, 7), sizeof quote->currency.code);
       quote->currency.digits = (int)rc_query_get_integer (&query, 8);
+      quote->offer = rc_query_dup_text (&query, 9);
+      quote->option = rc_query_dup_text (&query, 10);
+      quote->revises = rc_query_dup_text (&query, 11);
+      quote->valid_days = (int)rc_query_get_integer (&query, 12);
+      quote->variation = rc_query_get_integer (&query, 13) != 0;
+      quote->margin = rc_query_get_integer (&query, 14);
+      quote->state = parse_state (rc_query_get_text (&query, 15));
+      quote->marked = rc_query_dup_text (&query, 16);
       g_ptr_array_add (quotes, quote);
     }
   return query.failed ? NULL : g_steal_pointer (&quotes);
@@ -188,10 +385,12 @@ load_head (RcStore *store, const char *number, RcQuote *quote, GError **error)
 {
   g_auto (RcQuery) query = { 0 };
 
-  if (!rc_query_start (&query, store,
-                       "SELECT currency, currency_digits, tax_ppm, net_minor, tax_minor, total_minor, deposit_minor,"
-                       " cost_minor, margin_minor FROM issued_quotations WHERE number = ?",
-                       RC_VALUES (rc_value_text (number)), error))
+  if (!rc_query_start (
+          &query, store,
+          "SELECT currency, currency_digits, tax_ppm, net_minor, tax_minor, total_minor, deposit_minor,"
+          " cost_minor, margin_minor, coalesce (sum_minor, net_minor), discount_ppm, discount_minor, tax_name, detail,"
+          " valid_days, terms, option_name, variation FROM issued_quotations WHERE number = ?",
+          RC_VALUES (rc_value_text (number)), error))
     return FALSE;
   if (!rc_query_next (&query, error))
     {
@@ -208,11 +407,68 @@ load_head (RcStore *store, const char *number, RcQuote *quote, GError **error)
   quote->deposit = rc_query_get_integer (&query, 6);
   quote->cost = rc_query_get_integer (&query, 7);
   quote->margin = rc_query_get_integer (&query, 8);
-  return TRUE;
+  quote->sum = rc_query_get_integer (&query, 9);
+  quote->discount_ppm = rc_query_get_integer (&query, 10);
+  quote->discount = rc_query_get_integer (&query, 11);
+  quote->tax_name = rc_query_dup_text (&query, 12);
+  quote->valid_days = (int)rc_query_get_integer (&query, 14);
+  quote->terms = rc_query_dup_text (&query, 15);
+  quote->option = rc_query_dup_text (&query, 16);
+  quote->variation = rc_query_get_integer (&query, 17) != 0;
+  return rc_detail_parse (rc_query_get_text (&query, 13), &quote->detail, error);
 }
 
 static gboolean
-load_line (const RcQuery *query, RcQuoteLine *line, GError **error)
+load_taxes (RcStore *store, const char *number, RcQuote *quote, GError **error)
+{
+  g_auto (RcQuery) query = { 0 };
+
+  if (!rc_query_start (&query, store,
+                       "SELECT tax_ppm, net_minor, tax_minor FROM issued_taxes WHERE number = ? ORDER BY tax_ppm",
+                       RC_VALUES (rc_value_text (number)), error))
+    return FALSE;
+  while (rc_query_next (&query, error))
+    {
+      RcTaxPart part
+          = { rc_query_get_integer (&query, 0), rc_query_get_integer (&query, 1), rc_query_get_integer (&query, 2) };
+
+      g_array_append_val (quote->taxes, part);
+    }
+  /* Issued by a program that knew one rate. */
+  if (!query.failed && quote->taxes->len == 0 && quote->lines->len > 0)
+    {
+      RcTaxPart part = { quote->tax_ppm, quote->net, quote->tax };
+
+      g_array_append_val (quote->taxes, part);
+    }
+  return !query.failed;
+}
+
+static gboolean
+load_payments (RcStore *store, const char *number, RcQuote *quote, GError **error)
+{
+  g_auto (RcQuery) query = { 0 };
+
+  if (!rc_query_start (&query, store,
+                       "SELECT name, part_ppm, days, amount_minor FROM issued_payments WHERE number = ?"
+                       " ORDER BY position",
+                       RC_VALUES (rc_value_text (number)), error))
+    return FALSE;
+  while (rc_query_next (&query, error))
+    {
+      RcPaymentStep *step = g_new0 (RcPaymentStep, 1);
+
+      step->name = rc_query_dup_text (&query, 0);
+      step->part_ppm = rc_query_get_integer (&query, 1);
+      step->days = (int)rc_query_get_integer (&query, 2);
+      step->amount = rc_query_get_integer (&query, 3);
+      g_ptr_array_add (quote->payments, step);
+    }
+  return !query.failed;
+}
+
+static gboolean
+load_line (const RcQuery *query, const RcQuote *quote, RcQuoteLine *line, GError **error)
 {
   line->item = rc_query_dup_text (query, 0);
   line->name = rc_query_dup_text (query, 1);
@@ -224,8 +480,18 @@ load_line (const RcQuery *query, RcQuoteLine *line, GError **error)
   line->cost = rc_query_get_integer (query, 9);
   line->is_work = rc_query_get_integer (query, 10) != 0;
   line->from_stock = rc_query_get_integer (query, 11) != 0;
+  line->gross = rc_query_get_integer (query, 12);
+  line->discount_ppm = rc_query_get_integer (query, 13);
+  line->tax_ppm
+      = rc_query_get_value (query, 14).kind == RC_VALUE_NULL ? quote->tax_ppm : rc_query_get_integer (query, 14);
+  line->optional = rc_query_get_integer (query, 15) != 0;
+  line->hidden = rc_query_get_integer (query, 16) != 0;
+  line->needed_micro = rc_query_get_integer (query, 17);
+  line->from_micro = rc_query_get_integer (query, 19);
+  line->price_since = rc_query_dup_text (query, 20);
   return rc_unit_parse (rc_query_get_text (query, 4), &line->unit, error)
-         && rc_unit_parse (rc_query_get_text (query, 6), &line->pack_unit, error);
+         && rc_unit_parse (rc_query_get_text (query, 6), &line->pack_unit, error)
+         && rc_unit_parse (rc_query_get_text (query, 18), &line->needed_unit, error);
 }
 
 static gboolean
@@ -233,17 +499,20 @@ load_lines (RcStore *store, const char *number, RcQuote *quote, GError **error)
 {
   g_auto (RcQuery) query = { 0 };
 
-  if (!rc_query_start (&query, store,
-                       "SELECT item, name, because, quantity_micro, unit, packs, pack_unit, price_minor, amount_minor,"
-                       " cost_minor, is_work, from_stock FROM issued_lines WHERE number = ? ORDER BY position",
-                       RC_VALUES (rc_value_text (number)), error))
+  if (!rc_query_start (
+          &query, store,
+          "SELECT item, name, because, quantity_micro, unit, packs, pack_unit, price_minor, amount_minor,"
+          " cost_minor, is_work, from_stock, coalesce (gross_minor, amount_minor), discount_ppm, tax_ppm, optional,"
+          " hidden, coalesce (needed_micro, quantity_micro), coalesce (needed_unit, unit), from_micro,"
+          " price_since FROM issued_lines WHERE number = ? ORDER BY position",
+          RC_VALUES (rc_value_text (number)), error))
     return FALSE;
   while (rc_query_next (&query, error))
     {
       RcQuoteLine *line = g_new0 (RcQuoteLine, 1);
 
       g_ptr_array_add (quote->lines, line);
-      if (!load_line (&query, line, error))
+      if (!load_line (&query, quote, line, error))
         {
           g_prefix_error (error, _ ("Quotation %s, line %u: "), number, quote->lines->len);
           return FALSE;
@@ -255,13 +524,14 @@ load_lines (RcStore *store, const char *number, RcQuote *quote, GError **error)
 RcQuote *
 rc_store_load_quote (RcStore *store, const char *number, GError **error)
 {
+  const RcCurrency none = { "", 0 };
   g_autoptr (RcQuote) quote = NULL;
 
   g_return_val_if_fail (store != NULL && number != NULL, NULL);
 
-  quote = g_new0 (RcQuote, 1);
-  quote->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
-  if (!load_head (store, number, quote, error) || !load_lines (store, number, quote, error))
+  quote = rc_quote_new_empty (&none);
+  if (!load_head (store, number, quote, error) || !load_lines (store, number, quote, error)
+      || !load_taxes (store, number, quote, error) || !load_payments (store, number, quote, error))
     return NULL;
   return g_steal_pointer (&quote);
 }

@@ -110,12 +110,51 @@ gboolean rc_store_delete_roll (RcStore *store, const char *id, GError **error);
 /* Freezes a quotation as issued: numbered Q-n, with its lines and the customer as written now; never changed, also not
  * when the job is. RC_ERROR_RANGE when the lines do not add up to the total. (transfer full) the number. */
 char *rc_store_issue_quote (RcStore *store, const RcJob *job, const RcQuote *quote, const char *date, GError **error);
+/* The most options that are issued together. */
+#define RC_STORE_MAX_OPTIONS 20
+
+/* Several options (of RcQuote) issued together: the first is numbered Q-n, the others Q-n-B, Q-n-C, ... With `revises`
+ * (nullable) they take the place of that quotation and all issued with it, which are marked as superseded: the number
+ * is then Q-n.2, Q-n.3, ... To revise, change the job (or a copy), price it and issue it so. RC_ERROR_REFERENCE when
+ * there is no quotation `revises`. (transfer full) the first's number. */
+char *rc_store_issue_offer (RcStore *store, const RcJob *job, const GPtrArray *quotes, const char *revises,
+                            const char *date, GError **error);
+
+typedef enum
+{
+  RC_QUOTE_OPEN, /* waiting for the customer's word */
+  RC_QUOTE_ACCEPTED,
+  RC_QUOTE_DECLINED,
+  RC_QUOTE_SUPERSEDED,
+  RC_N_QUOTE_STATES
+} RcQuoteState;
+
+const char *rc_quote_state_get_name (RcQuoteState state);  /* stable: "open", "accepted", "declined", "superseded" */
+const char *rc_quote_state_get_label (RcQuoteState state); /* translated */
+
+/* Notes what became of a quotation; its figures stay. When one of several options is accepted the others are declined.
+ * RC_ERROR_REFERENCE. */
+gboolean rc_store_mark_quote (RcStore *store, const char *number, RcQuoteState state, const char *day,
+                              const char *notes, GError **error);
+
+/* Keeps the quotation's paper (PDF) as the customer got it, once. */
+gboolean rc_store_keep_paper (RcStore *store, const char *number, GBytes *pdf, GError **error);
+/* RC_ERROR_REFERENCE when none was kept. (transfer full) */
+GBytes *rc_store_load_paper (RcStore *store, const char *number, GError **error);
+
 typedef struct
 {
-  char      *number, *job_id, *date;
-  char      *title, *customer, *address; /* as when issued; nullable */
-  RcMoney    total;
-  RcCurrency currency;
+  char        *number, *job_id, *date;
+  char        *title, *customer, *address; /* as when issued; nullable */
+  RcMoney      total, margin;
+  RcCurrency   currency;
+  char        *offer;   /* number of the first issued with it */
+  char        *option;  /* name of the alternative; nullable */
+  char        *revises; /* nullable */
+  int          valid_days;
+  gboolean     variation;
+  RcQuoteState state;
+  char        *marked; /* day of the state; NULL while open */
 } RcIssuedQuote;
 void rc_issued_quote_free (RcIssuedQuote *quote);
 /* Of RcIssuedQuote, in the order issued; job_id NULL: of all jobs. */

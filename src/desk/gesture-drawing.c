@@ -1,5 +1,6 @@
 #include "gesture-drawing.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "pen.h"
@@ -167,6 +168,52 @@ rc_gesture_drawing_draw_rooms (const RcScene *scene, const RcPalette *palette, d
       set_colour (cr, palette->ink, 0.8);
       cairo_stroke (cr);
       draw_name (&pen, room);
+    }
+  rc_pen_clear (&pen);
+  cairo_restore (cr);
+}
+
+static void
+draw_zone (RcPen *pen, const RcSceneRoom *room, const RcPin *pin)
+{
+  g_autoptr (GArray) ring = rc_ring_copy (pin->points);
+
+  cairo_new_path (pen->cr);
+  for (guint i = 0; i < ring->len; i++)
+    {
+      rc_ring_get (ring, i)->x += room->at.x;
+      rc_ring_get (ring, i)->y += room->at.y;
+      add_line (pen->cr, &pen->view, *rc_ring_get (ring, i));
+    }
+  cairo_close_path (pen->cr);
+  set_colour (pen->cr, pen->palette->seam, 1);
+  cairo_stroke (pen->cr);
+  RcBox  box = rc_ring_compute_box (ring);
+  RcSpot middle = rc_pen_get_spot (pen, (RcPoint){ (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 });
+  rc_pen_draw_text (pen, _ ("no seams"), pen->font_size, FALSE, middle, 0, TRUE);
+}
+
+void
+rc_gesture_drawing_draw_zones (const RcScene *scene, const RcPalette *palette, double font_size, const RcView *view,
+                               cairo_t *cr)
+{
+  static const double DASHES[] = { 2 * GUIDE_DASH, GUIDE_DASH };
+  RcPen               pen;
+
+  cairo_save (cr);
+  cairo_set_line_width (cr, 1.25);
+  cairo_set_dash (cr, DASHES, 2, 0);
+  rc_pen_init (&pen, cr, view, palette, font_size);
+  for (guint a = 0; a < scene->measure->areas->len; a++)
+    {
+      const RcFloorArea *area = g_ptr_array_index (scene->measure->areas, a);
+      for (guint i = 0; i < area->pins->len; i++)
+        {
+          const RcPin       *pin = g_ptr_array_index (area->pins, i);
+          const RcSceneRoom *room = rc_scene_find_room (scene, pin->room);
+          if (room && pin->kind == RC_PIN_NO_SEAMS)
+            draw_zone (&pen, room, pin);
+        }
     }
   rc_pen_clear (&pen);
   cairo_restore (cr);

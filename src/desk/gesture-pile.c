@@ -27,20 +27,53 @@ static void
 set_pile (const RcGesture *gesture, RcFloorArea *area)
 {
   area->pile_degrees = gesture->has_moved ? get_way (gesture) : -1;
-  if (area->pile_degrees < 0)
-    area->seam_line_pinned = FALSE;
 }
 
-/* A seam runs with the pile: across the way it leaned before, the pile turns. */
+/* The seam pin nearest to where the pointer is, no farther than `reach`. */
+static gboolean
+find_pin (const RcGesture *gesture, const RcSceneRoom *room, const RcFloorArea *area, RcLength reach, guint *found)
+{
+  RcPoint own = { gesture->raw.x - room->at.x, gesture->raw.y - room->at.y };
+
+  for (guint i = 0; i < area->pins->len; i++)
+    {
+      const RcPin *pin = g_ptr_array_index (area->pins, i);
+      if (pin->kind != RC_PIN_SEAM || g_strcmp0 (pin->room, gesture->room) != 0 || pin->points->len < 2)
+        continue;
+      RcPoint  one = *rc_ring_get (pin->points, 0), two = *rc_ring_get (pin->points, 1);
+      RcLength off = one.x == two.x ? ABS (own.x - one.x) : ABS (own.y - one.y);
+      if (off > reach)
+        continue;
+      *found = i;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* A seam runs with the pile: a pile pinned across it is left to the planner again. */
 static void
-set_seam (const RcGesture *gesture, RcFloorArea *area)
+set_seam (const RcGesture *gesture, const RcSceneRoom *room, RcLength reach, RcFloorArea *area)
 {
   gboolean upright = get_way (gesture) % 180 == 90;
+  guint    found = 0;
 
-  area->seam_line_pinned = gesture->has_moved;
-  area->seam_line = gesture->has_moved ? (upright ? gesture->points[0].x : gesture->points[0].y) : 0;
-  if (gesture->has_moved && (area->pile_degrees < 0 || (area->pile_degrees % 180 == 90) != upright))
-    area->pile_degrees = upright ? 270 : 0;
+  area->seam_line_pinned = FALSE;
+  if (!gesture->has_moved)
+    {
+      while (find_pin (gesture, room, area, reach, &found))
+        g_ptr_array_remove_index (area->pins, found);
+      return;
+    }
+  RcPin  *pin = rc_pin_new (RC_PIN_SEAM, gesture->room);
+  RcBox   box = rc_ring_compute_box (room->corners);
+  RcPoint at = { gesture->points[0].x - room->at.x, gesture->points[0].y - room->at.y };
+  RcPoint one = upright ? (RcPoint){ at.x, box.y0 - room->at.y } : (RcPoint){ box.x0 - room->at.x, at.y };
+  RcPoint two = upright ? (RcPoint){ at.x, box.y1 - room->at.y } : (RcPoint){ box.x1 - room->at.x, at.y };
+  g_array_append_val (pin->points, one);
+  g_array_append_val (pin->points, two);
+  g_ptr_array_add (area->pins, pin);
+  if (area->pile_degrees >= 0 && (area->pile_degrees % 180 == 90) != upright)
+    area->pile_degrees = -1;
 }
 
 static void
@@ -71,15 +104,19 @@ rc_gesture_pile_handle (RcGesture *gesture, const RcScene *scene, const RcGestur
   else if (event->kind == RC_EVENT_RELEASE && gesture->is_active)
     {
       g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
-      gboolean is_pile = gesture->tool == RC_TOOL_PILE;
-      (is_pile ? set_pile : set_seam) (gesture, find_area (gesture, scene, job));
+      gboolean     is_pile = gesture->tool == RC_TOOL_PILE;
+      RcFloorArea *area = find_area (gesture, scene, job);
+      if (is_pile)
+        set_pile (gesture, area);
+      else
+        set_seam (gesture, rc_scene_find_room (scene, gesture->room), 2 * event->reach, area);
       result->step = is_pile ? _ ("Pile direction") : _ ("Place of a seam");
       result->job = g_steal_pointer (&job);
       rc_gesture_rest (gesture);
     }
 }
 
-/* The pile's arrow from where it was pulled; a seam right through the rooms of the area. */
+/* The pile's arrow from where it was pulled; a seam right through the room. */
 void
 rc_gesture_pile_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
 {

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "choice.h"
 #include "gesture-follow.h"
 #include "gesture-places.h"
 #include "gesture-private.h"
@@ -257,41 +258,84 @@ rc_gesture_opening_sketch (const RcGesture *gesture, const RcScene *scene, RcSke
 
 /* Cut-outs. */
 
-static RcPoint
-get_cutout_corner (const RcGesture *gesture, const RcScene *scene)
+/* A ring that no seam may lie on, kept with the area of its room. */
+static gboolean
+add_zone (RcMeasure *measure, const char *room, RcRing *ring, char **fault)
 {
-  return rc_gesture_get_far_corner (gesture, scene);
+  const RcFloorArea *area = rc_choice_find_area_of_room (measure, room);
+
+  if (area == NULL)
+    {
+      *fault = g_strdup (_ ("Begin on the floor of a room that is carpeted."));
+      g_array_unref (ring);
+      return FALSE;
+    }
+  RcPin *pin = rc_pin_new (RC_PIN_NO_SEAMS, room);
+  g_array_unref (pin->points);
+  pin->points = ring;
+  g_ptr_array_add (rc_measure_find_area (measure, area->id)->pins, pin);
+  return TRUE;
+}
+
+static gboolean
+add_cutout (RcJob *job, RcRoom *room, RcRing *ring, char **fault)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_ptr_array_add (room->cutouts, ring);
+  g_autoptr (RcPolygon) floor = rc_room_compute_polygon (room, &job->settings.closure, &error);
+  if (floor == NULL)
+    *fault = g_strdup (error->message);
+  return floor != NULL;
+}
+
+/* Takes away the floor without seams under the pointer. */
+static void
+remove_zone (const RcScene *scene, RcPoint at, RcGestureResult *result)
+{
+  const RcSceneRoom *seen = rc_scene_find_room_at (scene, at);
+  const RcFloorArea *area = seen ? rc_choice_find_area_of_room (scene->measure, seen->room->id) : NULL;
+
+  for (guint i = 0; area && i < area->pins->len; i++)
+    {
+      const RcPin *pin = g_ptr_array_index (area->pins, i);
+      if (pin->kind != RC_PIN_NO_SEAMS || g_strcmp0 (pin->room, seen->room->id) != 0
+          || rc_ring_locate (pin->points, (RcPoint){ at.x - seen->at.x, at.y - seen->at.y }) < 0)
+        continue;
+      result->job = rc_gesture_dup_job (scene);
+      result->step = _ ("Let seams lie here again");
+      RcFloorArea *own = rc_measure_find_area (rc_gesture_get_measure (scene, result->job), area->id);
+      g_ptr_array_remove_index (own->pins, i);
+      return;
+    }
 }
 
 static void
 put_cutout (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
 {
-  RcPoint            from = gesture->points[0], to = get_cutout_corner (gesture, scene);
+  RcPoint            from = gesture->points[0], to = rc_gesture_get_far_corner (gesture, scene);
   const RcSceneRoom *seen = rc_scene_find_room (scene, gesture->room);
 
   if (rc_gesture_has_bad_text (gesture, scene, &result->fault))
     return;
   if (from.x == to.x || from.y == to.y || seen == NULL)
     {
-      result->fault = g_strdup (_ ("The cut-out has no width or no length yet: move the pointer or type both."));
+      result->fault = g_strdup (_ ("It has no width or no length yet: move the pointer or type both."));
       return;
     }
   g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
-  RcRoom       *room = rc_measure_find_room (rc_gesture_get_measure (scene, job), gesture->room);
+  RcMeasure    *measure = rc_gesture_get_measure (scene, job);
   const RcPoint points[] = { { from.x - seen->at.x, from.y - seen->at.y },
                              { to.x - seen->at.x, from.y - seen->at.y },
                              { to.x - seen->at.x, to.y - seen->at.y },
                              { from.x - seen->at.x, to.y - seen->at.y } };
-  g_ptr_array_add (room->cutouts, rc_ring_new_from_points (points, G_N_ELEMENTS (points)));
-  g_autoptr (GError) error = NULL;
-  g_autoptr (RcPolygon) floor = rc_room_compute_polygon (room, &job->settings.closure, &error);
-  if (floor == NULL)
-    {
-      result->fault = g_strdup (error->message);
-      return;
-    }
+  RcRing       *ring = rc_ring_new_from_points (points, G_N_ELEMENTS (points));
+  gboolean      is_zone = gesture->tool == RC_TOOL_ZONE;
+  if (is_zone ? !add_zone (measure, gesture->room, ring, &result->fault)
+              : !add_cutout (job, rc_measure_find_room (measure, gesture->room), ring, &result->fault))
+    return;
   result->room = gesture->room;
-  result->step = _ ("Put a cut-out in");
+  result->step = is_zone ? _ ("Keep floor free of seams") : _ ("Put a cut-out in");
   result->job = g_steal_pointer (&job);
   rc_gesture_rest (gesture);
 }
@@ -351,6 +395,10 @@ rc_gesture_cutout_handle (RcGesture *gesture, const RcScene *scene, const RcGest
     case RC_EVENT_ENTER:
       if (gesture->is_active)
         put_cutout (gesture, scene, result);
+      break;
+    case RC_EVENT_REMOVE:
+      if (gesture->tool == RC_TOOL_ZONE && !gesture->is_active)
+        remove_zone (scene, event->at, result);
       break;
     default:
       if (gesture->is_active)

@@ -107,6 +107,58 @@ find_astray (const RcScene *scene, RcMeasure *measure, const RcHouse *house)
   return astray;
 }
 
+/* The same room at another place: its pins go along as they are. */
+static gboolean
+is_moved_whole (const RcSceneRoom *before, const RcRoom *room)
+{
+  g_autoptr (GArray) corners = rc_room_compute_corners (room);
+
+  if (corners->len != before->corners->len)
+    return FALSE;
+  for (guint i = 0; i < corners->len; i++)
+    {
+      RcPoint now = *rc_ring_get (corners, i), then = *rc_ring_get (before->corners, i);
+      if (now.x != then.x - before->at.x || now.y != then.y - before->at.y)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* The pin stays where it is in the house; FALSE when it lies in its room no more. */
+static gboolean
+keep_pin (RcPin *pin, const RcSceneRoom *before, const RcRoom *room)
+{
+  if (room == NULL)
+    return FALSE;
+  if (before == NULL || is_moved_whole (before, room))
+    return TRUE;
+  RcPoint middle = { 0, 0 };
+  for (guint i = 0; i < pin->points->len; i++)
+    {
+      RcPoint *point = rc_ring_get (pin->points, i);
+      *point = (RcPoint){ point->x + before->at.x - room->at.x, point->y + before->at.y - room->at.y };
+      middle = add (middle, (RcPoint){ point->x / pin->points->len, point->y / pin->points->len });
+    }
+  g_autoptr (GArray) corners = rc_room_compute_corners (room);
+  return rc_ring_locate (corners, middle) >= 0;
+}
+
+static void
+keep_pins (const RcScene *scene, RcMeasure *measure)
+{
+  for (guint a = 0; a < measure->areas->len; a++)
+    {
+      RcFloorArea *area = g_ptr_array_index (measure->areas, a);
+      for (guint i = area->pins->len; i-- > 0;)
+        {
+          RcPin *pin = g_ptr_array_index (area->pins, i);
+          if (pin->room
+              && !keep_pin (pin, rc_scene_find_room (scene, pin->room), rc_measure_find_room (measure, pin->room)))
+            g_ptr_array_remove_index (area->pins, i);
+        }
+    }
+}
+
 void
 rc_places_keep (const RcScene *scene, RcJob *job, const GPtrArray *loosened)
 {
@@ -118,6 +170,7 @@ rc_places_keep (const RcScene *scene, RcJob *job, const GPtrArray *loosened)
       if (room)
         loosen_room (measure, room, job->settings.closure.error_max);
     }
+  keep_pins (scene, measure);
   gboolean is_settled = FALSE;
   for (guint round = 0; !is_settled && round <= MAX_ROUNDS; round++)
     {

@@ -4,6 +4,19 @@
 #include "gesture-private.h"
 #include "room-corners.h"
 
+/* What was pinned in the room lay another way. */
+static void
+drop_pins (RcMeasure *measure, const char *room)
+{
+  for (guint a = 0; a < measure->areas->len; a++)
+    {
+      RcFloorArea *area = g_ptr_array_index (measure->areas, a);
+      for (guint i = area->pins->len; i-- > 0;)
+        if (g_strcmp0 (((const RcPin *)g_ptr_array_index (area->pins, i))->room, room) == 0)
+          g_ptr_array_remove_index (area->pins, i);
+    }
+}
+
 static RcJob *
 change (const RcScene *scene, const char *id, gboolean mirrored, double degrees)
 {
@@ -15,6 +28,7 @@ change (const RcScene *scene, const char *id, gboolean mirrored, double degrees)
   if (room == NULL)
     return NULL;
   rc_places_note (scene, measure);
+  drop_pins (measure, id);
   if (mirrored)
     rc_room_edit_mirror (room);
   else

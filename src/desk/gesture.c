@@ -47,9 +47,14 @@ static const struct
   = { "pile", N_ ("Drag on a carpeted floor the way its pile shall lean. A click leaves it to the planner."),
       rc_gesture_pile_handle, rc_gesture_pile_sketch },
   [RC_TOOL_SEAM] = { "seam",
-                     N_ ("Drag along where a seam shall lie; the others keep their distance from it. A click leaves "
-                         "the seams to the planner."),
+                     N_ ("Drag along where a seam of the room shall lie. A click on such a seam leaves it to the "
+                         "planner again."),
                      rc_gesture_pile_handle, rc_gesture_pile_sketch },
+  [RC_TOOL_ZONE]
+  = { "no-seams",
+      N_ ("Drag from corner to corner the floor that no seam may lie on. Type its width, Tab, its length. "
+          "Delete takes the one under the pointer away."),
+      rc_gesture_cutout_handle, rc_gesture_cutout_sketch },
 };
 
 const char *

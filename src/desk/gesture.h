@@ -23,6 +23,7 @@ typedef enum
   RC_TOOL_JOIN, /* two openings become one, the second one's room comes along */
   RC_TOOL_PILE,
   RC_TOOL_SEAM,
+  RC_TOOL_ZONE, /* floor that no seam may lie on */
   RC_N_TOOLS
 } RcTool;
 

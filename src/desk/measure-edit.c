@@ -87,6 +87,9 @@ take_out_of_areas (RcMeasure *measure, const char *room)
       for (guint r = area->rooms->len; r-- > 0;)
         if (g_str_equal (g_ptr_array_index (area->rooms, r), room))
           g_ptr_array_remove_index (area->rooms, r);
+      for (guint i = area->pins->len; i-- > 0;)
+        if (g_strcmp0 (((const RcPin *)g_ptr_array_index (area->pins, i))->room, room) == 0)
+          g_ptr_array_remove_index (area->pins, i);
     }
 }
 

@@ -119,6 +119,36 @@ compare_ties (const RcNestCaseStyle *style, guint n_cases, guint32 seed, guint n
   g_assert_cmpuint (100 * (n_best + n_infeasible), >=, 95 * n_cases);
 }
 
+/* Drops of one pattern: a single match is searched and proved like a phase counted from the roll. */
+static void
+test_only_match (void)
+{
+  const RcNestCaseStyle style = { 2, 4, 20 * 160, 160, 0, 0, FALSE, 3, FALSE, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (37);
+
+  for (guint k = 0; k < 30; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      RcNestParams params = { .seconds = 30, .seed = 1 };
+      g_autoptr (RcNestAnswer) answer = NULL;
+      RcLength least = 0;
+
+      for (guint c = 0; c < problem->cuts->len; c++)
+        {
+          RcNestCut *cut = problem->cuts->pdata[c];
+
+          cut->repeat = 7 * 160;
+          cut->phase = 3 * 160;
+          cut->match = g_strdup ("room");
+        }
+      if (!rc_nest_oracle_solve_tied (problem, &least))
+        continue;
+      answer = rc_nest_solve (problem, &params);
+      g_assert_cmpint (answer->status, ==, RC_NEST_OPTIMAL);
+      g_assert_cmpint (answer->used_length, ==, least);
+    }
+}
+
 static void
 test_ties (void)
 {
@@ -202,6 +232,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/exact/as the integer program says, on one and two rolls", test_plain);
   g_test_add_func ("/nest/exact/as the integer program says, with repeats", test_repeats);
   g_test_add_func ("/nest/exact/as the integer program says, with matches and pins", test_ties);
+  g_test_add_func ("/nest/exact/a single match is proved", test_only_match);
   g_test_add_func ("/nest/exact/ten cuts are always proved", test_ten_cuts);
   g_test_add_func ("/nest/exact/progress never goes back", test_progress);
   return g_test_run ();

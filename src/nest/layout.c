@@ -2,6 +2,33 @@
 
 #include "leftover.h"
 
+/* A single match of all items with one phase, on rolls that all start at one place, may as well begin where the rolls
+ * do: its first item then lies at the start of its roll, and no other beginning lets it lie earlier. Such a match
+ * becomes a phase counted from the roll, which every search handles. */
+static void
+settle_only_match (RcNestItems *items, const RcNestBins *bins)
+{
+  if (!items->is_tied || bins->n == 0)
+    return;
+  for (guint i = 0; i < items->n; i++)
+    {
+      const RcNestItem *item = &items->items[i], *first = &items->items[0];
+
+      if (item->match != 0 || item->repeat != first->repeat || item->phase != first->phase || item->across_repeat > 0
+          || item->is_along_pinned || item->is_across_pinned)
+        return;
+    }
+  for (guint b = 1; b < bins->n; b++)
+    if (bins->bins[b].start != bins->bins[0].start)
+      return;
+  for (guint i = 0; i < items->n; i++)
+    {
+      items->items[i].match = -1;
+      items->items[i].phase = bins->bins[0].start % items->items[i].repeat;
+    }
+  items->is_tied = FALSE;
+}
+
 static RcNestTask *
 task_new (const RcNestProblem *problem, RcNestBins *bins)
 {
@@ -10,6 +37,7 @@ task_new (const RcNestProblem *problem, RcNestBins *bins)
   self->problem = problem;
   self->items = rc_nest_items_new (problem);
   self->bins = bins;
+  settle_only_match (self->items, bins);
   self->lot_of_group = g_new (int, self->items->groups->len + 1);
   for (guint g = 0; g < self->items->groups->len; g++)
     self->lot_of_group[g] = self->bins->n_lots == 1 ? 0 : -1;

@@ -75,7 +75,7 @@ typedef enum
   RC_NEST_OPTIMAL,    /* proved: used_length == lower_bound */
   RC_NEST_TIME_LIMIT, /* valid, not proved best */
   RC_NEST_CANCELLED,  /* valid, stopped early */
-  RC_NEST_INFEASIBLE, /* no answer exists; see reason */
+  RC_NEST_INFEASIBLE, /* no answer exists, or none was found; the reason says which */
 } RcNestStatus;
 
 typedef struct

@@ -144,7 +144,7 @@ rc_nest_reason_for_group (const RcNestTask *task, guint group)
 }
 
 char *
-rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots)
+rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots, gboolean proved)
 {
   RcLength         need = compute_need (task, -1), stock = compute_stock (task, -1);
   g_autofree char *needs = rc_nest_reason_format_length (need);
@@ -164,8 +164,15 @@ rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots)
       return g_strdup_printf (_ ("The cuts need at least %s of roll; the stock has %s: %s too little"), needs, has,
                               lacks);
     }
+  if (task->items->items[first].is_along_pinned)
+    return g_strdup_printf (_ ("Straight cuts from edge to edge cannot part cut %s from the others that are pinned"),
+                            rc_nest_reason_get_label (task, &task->items->items[first]));
   return g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE, "The cuts do not go onto the rolls in stock (%2$s): %1$u is left over, %3$s",
-                   "The cuts do not go onto the rolls in stock (%2$s): %1$u are left over, the first %3$s", left),
+      proved
+          ? g_dngettext (GETTEXT_PACKAGE, "The cuts do not go onto the rolls in stock (%2$s): %1$u is left over, %3$s",
+                         "The cuts do not go onto the rolls in stock (%2$s): %1$u are left over, the first %3$s", left)
+          : g_dngettext (
+              GETTEXT_PACKAGE, "No way was found to cut all from the rolls in stock (%2$s): %1$u is left over, %3$s",
+              "No way was found to cut all from the rolls in stock (%2$s): %1$u are left over, the first %3$s", left),
       left, has, rc_nest_reason_get_label (task, &task->items->items[first]));
 }

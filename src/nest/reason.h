@@ -21,5 +21,5 @@ RcLength rc_nest_reason_find_shortage (const RcNestTask *task, int lot, guint gr
 /* Why no lot can hold the group. (transfer full) */
 char *rc_nest_reason_for_group (const RcNestTask *task, guint group);
 
-/* Why some items of spots are not placed. (transfer full) */
-char *rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots);
+/* Why some items of spots are not placed; `proved`: no cutting places them. (transfer full) */
+char *rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots, gboolean proved);

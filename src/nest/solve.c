@@ -8,11 +8,18 @@
 #include "lot.h"
 #include "orders.h"
 #include "pins.h"
+#include "polish.h"
 #include "reason.h"
 #include "strokes.h"
 
 /* Exact search this quick is part of the first answer. */
 #define AT_ONCE_SECONDS 1e-4
+
+enum
+{
+  POLISHED_AT_ONCE = 12,
+  POLISHED_SEGMENTS = 120
+};
 
 typedef struct
 {
@@ -133,6 +140,22 @@ search (Solver *self)
     rc_nest_improve_orders (self->task, &parameters, self->spots);
 }
 
+/* With a search it may take a little longer than the search was given. */
+static void
+polish (Solver *self)
+{
+  gboolean    searched = self->params != NULL && self->params->seconds > 0;
+  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, self->task->cancellable };
+
+  if (searched)
+    clock.end_us = MAX (self->clock.end_us, g_get_monotonic_time () + (gint64)MIN (self->params->seconds * 5e4, 5e4));
+  if (rc_nest_polish (self->task, &clock, searched ? POLISHED_SEGMENTS : POLISHED_AT_ONCE, self->spots))
+    {
+      self->score = rc_nest_score (self->task, self->spots);
+      report (self);
+    }
+}
+
 static void
 finish (Solver *self, RcNestAnswer *answer)
 {
@@ -168,10 +191,13 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
           solve_exactly (&self, AT_ONCE_SECONDS);
         }
       if (self.score.unplaced > 0)
-        answer->reason = rc_nest_reason_for_left_over (task, spots);
+        answer->reason = rc_nest_reason_for_left_over (task, spots, self.impossible);
     }
   if (answer->reason == NULL)
-    finish (&self, answer);
+    {
+      polish (&self);
+      finish (&self, answer);
+    }
   else
     answer->status = RC_NEST_INFEASIBLE;
   return answer;

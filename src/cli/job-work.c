@@ -113,7 +113,7 @@ merge_book (RcPriceBook *book, const RcPriceBook *from)
 static gboolean
 add_rolls (RcJobWork *work, RcStore *store, GError **error)
 {
-  g_autoptr (GPtrArray) rolls = rc_store_load_rolls (store, error);
+  g_autoptr (GPtrArray) rolls = rc_store_load_rolls_for_job (store, work->job->id, error);
 
   if (rolls == NULL)
     return FALSE;

@@ -104,3 +104,5 @@ typedef struct
 RcRoll *rc_roll_new (const char *id, const char *goods_id, RcLength length);
 RcRoll *rc_roll_copy (const RcRoll *roll);
 void    rc_roll_free (RcRoll *roll);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRoll, rc_roll_free)

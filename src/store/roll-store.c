@@ -1,6 +1,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "query.h"
+#include "roll-rows.h"
 
 GPtrArray *
 rc_store_load_rolls (RcStore *store, GError **error)
@@ -10,9 +11,10 @@ rc_store_load_rolls (RcStore *store, GError **error)
 
   g_return_val_if_fail (store != NULL, NULL);
 
-  if (!rc_query_start (&query, store,
-                       "SELECT id, goods, lot, length_ticks, remnant, place FROM rolls ORDER BY goods, id", NULL, 0,
-                       error))
+  if (!rc_query_start (
+          &query, store,
+          "SELECT id, goods, lot, length_ticks, remnant, place, width_ticks, flaws FROM rolls ORDER BY goods, id", NULL,
+          0, error))
     return NULL;
   while (rc_query_next (&query, error))
     {
@@ -22,6 +24,8 @@ rc_store_load_rolls (RcStore *store, GError **error)
       roll->lot = rc_query_dup_text (&query, 2);
       roll->remnant = rc_query_get_integer (&query, 4) != 0;
       roll->place = rc_query_dup_text (&query, 5);
+      roll->width = rc_query_get_integer (&query, 6);
+      rc_roll_rows_parse_flaws (rc_query_get_text (&query, 7), roll->flaws);
       g_ptr_array_add (rolls, roll);
     }
   return query.failed ? NULL : g_steal_pointer (&rolls);
@@ -40,7 +44,7 @@ change (RcStore *store, const char *doing, const char *sql, const RcValue *value
 gboolean
 rc_store_save_roll (RcStore *store, const RcRoll *roll, GError **error)
 {
-  g_autofree char *doing = NULL;
+  g_autofree char *doing = NULL, *flaws = NULL;
 
   g_return_val_if_fail (store != NULL && roll != NULL && roll->id != NULL, FALSE);
 
@@ -50,13 +54,16 @@ rc_store_save_roll (RcStore *store, const RcRoll *roll, GError **error)
       return FALSE;
     }
   doing = g_strdup_printf (_ ("Saving roll %s"), roll->id);
+  flaws = rc_roll_rows_format_flaws (roll->flaws);
   return change (store, doing,
-                 "INSERT INTO rolls (id, goods, lot, length_ticks, remnant, place) VALUES (?, ?, ?, ?, ?, ?)"
+                 "INSERT INTO rolls (id, goods, lot, length_ticks, remnant, place, width_ticks, flaws)"
+                 " VALUES (?, ?, ?, ?, ?, ?, ?, ?)"
                  " ON CONFLICT (id) DO UPDATE SET goods = excluded.goods, lot = excluded.lot,"
-                 " length_ticks = excluded.length_ticks, remnant = excluded.remnant, place = excluded.place",
+                 " length_ticks = excluded.length_ticks, remnant = excluded.remnant, place = excluded.place,"
+                 " width_ticks = excluded.width_ticks, flaws = excluded.flaws",
                  RC_VALUES (rc_value_text (roll->id), rc_value_text (roll->goods_id), rc_value_text (roll->lot),
                             rc_value_integer (roll->length), rc_value_integer (roll->remnant != FALSE),
-                            rc_value_text (roll->place)),
+                            rc_value_text (roll->place), rc_value_integer (roll->width), rc_value_text (flaws)),
                  error);
 }
 

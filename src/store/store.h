@@ -11,7 +11,9 @@
  */
 #pragma once
 
+#include "purchase.h"
 #include "quote.h"
+#include "stock.h"
 
 typedef struct _RcStore RcStore;
 

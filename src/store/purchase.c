@@ -1,0 +1,344 @@
+#include "purchase.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "query.h"
+
+static const char *const state_names[] = { "made", "sent", "confirmed", "received", "cancelled" };
+G_STATIC_ASSERT (G_N_ELEMENTS (state_names) == RC_N_PURCHASE_STATES);
+
+const char *
+rc_purchase_state_get_name (RcPurchaseState state)
+{
+  g_return_val_if_fail ((guint)state < RC_N_PURCHASE_STATES, "");
+  return state_names[state];
+}
+
+const char *
+rc_purchase_state_get_label (RcPurchaseState state)
+{
+  static const char *const labels[]
+      = { N_ ("To be sent"), N_ ("Sent"), N_ ("Confirmed"), N_ ("Received"), N_ ("Cancelled") };
+
+  g_return_val_if_fail ((guint)state < RC_N_PURCHASE_STATES, "");
+  return _ (labels[state]);
+}
+
+void
+rc_purchase_free (RcPurchase *purchase)
+{
+  if (purchase == NULL)
+    return;
+  g_free (purchase->number);
+  g_free (purchase->supplier);
+  g_free (purchase->made);
+  g_free (purchase->sent);
+  g_free (purchase->confirmed);
+  g_free (purchase->received);
+  g_free (purchase->reference);
+  g_free (purchase->due);
+  g_free (purchase->notes);
+  g_free (purchase->jobs);
+  g_ptr_array_unref (purchase->lines);
+  g_array_unref (purchase->received_micro);
+  g_free (purchase);
+}
+
+/* --- making one --- */
+
+static char *
+dup_notes (const RcOrder *order)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < order->notes->len; i++)
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", (const char *)order->notes->pdata[i]);
+  return g_string_free (text, FALSE);
+}
+
+static gboolean
+insert_head (RcStore *store, const RcOrder *order, const char *number, gint64 serial, const char *day, GError **error)
+{
+  g_autofree char *notes = dup_notes (order);
+
+  return rc_query_run (store,
+                       "INSERT INTO orders (number, serial, supplier, state, made, notes, currency, currency_digits,"
+                       " net_minor, tax_minor, total_minor) VALUES (?, ?, ?, 'made', ?, ?, ?, ?, ?, ?, ?)",
+                       RC_VALUES (rc_value_text (number), rc_value_integer (serial), rc_value_text (order->supplier),
+                                  rc_value_text (day), rc_value_text (notes), rc_value_text (order->currency.code),
+                                  rc_value_integer (order->currency.digits), rc_value_integer (order->net),
+                                  rc_value_integer (order->tax), rc_value_integer (order->total)),
+                       error);
+}
+
+static gboolean
+insert_line (RcStore *store, const char *number, guint position, const RcQuoteLine *line, GError **error)
+{
+  return rc_query_run (store,
+                       "INSERT INTO order_lines (number, position, item, name, because, quantity_micro, unit, packs,"
+                       " pack_unit, price_minor, amount_minor) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                       RC_VALUES (rc_value_text (number), rc_value_integer (position), rc_value_text (line->item),
+                                  rc_value_text (line->name), rc_value_text (line->because),
+                                  rc_value_integer (line->quantity_micro),
+                                  rc_value_text (rc_unit_get_name (line->unit)), rc_value_integer (line->packs),
+                                  rc_value_text (rc_unit_get_name (line->pack_unit)), rc_value_integer (line->price),
+                                  rc_value_integer (line->amount)),
+                       error);
+}
+
+static char *
+make_within (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, const char *day, GError **error)
+{
+  g_autofree char *number = NULL;
+  gint64           serial;
+
+  if (!rc_store_count (store, "order", &serial, error))
+    return NULL;
+  number = g_strdup_printf ("O-%" G_GINT64_FORMAT, serial);
+  if (!insert_head (store, order, number, serial, day, error))
+    return NULL;
+  for (guint i = 0; i < order->lines->len; i++)
+    if (!insert_line (store, number, i, order->lines->pdata[i], error))
+      return NULL;
+  for (guint i = 0; i < job_ids->len; i++)
+    if (!rc_query_run (store, "INSERT INTO order_jobs (number, job_id) VALUES (?, ?) ON CONFLICT DO NOTHING",
+                       RC_VALUES (rc_value_text (number), rc_value_text (job_ids->pdata[i])), error))
+      return NULL;
+  return g_steal_pointer (&number);
+}
+
+char *
+rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, const char *day, GError **error)
+{
+  g_autofree char *doing = g_strdup_printf (_ ("Making an order to %s"), order->supplier);
+  char            *number;
+
+  g_return_val_if_fail (store != NULL && day != NULL, NULL);
+
+  if (!rc_store_begin (store, doing, error))
+    return NULL;
+  number = make_within (store, order, job_ids, day, error);
+  if (number == NULL)
+    rc_store_rollback (store);
+  else if (!rc_store_commit (store, doing, error))
+    g_clear_pointer (&number, g_free);
+  return number;
+}
+
+/* --- reading --- */
+
+#define HEAD                                                                                                           \
+  "SELECT number, supplier, state, made, sent, confirmed, received, reference, due, notes, currency, currency_digits," \
+  " net_minor, tax_minor, total_minor, (SELECT group_concat (job_id, ', ') FROM order_jobs j WHERE j.number ="         \
+  " orders.number), (SELECT count (*) FROM order_lines l WHERE l.number = orders.number AND received_micro"            \
+  " < quantity_micro) FROM orders "
+
+static RcPurchase *
+build_head (const RcQuery *query)
+{
+  RcPurchase *purchase = g_new0 (RcPurchase, 1);
+  const char *state = rc_query_get_text (query, 2);
+
+  while (purchase->state + 1 < RC_N_PURCHASE_STATES && g_strcmp0 (state_names[purchase->state], state) != 0)
+    purchase->state++;
+  purchase->number = rc_query_dup_text (query, 0);
+  purchase->supplier = rc_query_dup_text (query, 1);
+  purchase->made = rc_query_dup_text (query, 3);
+  purchase->sent = rc_query_dup_text (query, 4);
+  purchase->confirmed = rc_query_dup_text (query, 5);
+  purchase->received = rc_query_dup_text (query, 6);
+  purchase->reference = rc_query_dup_text (query, 7);
+  purchase->due = rc_query_dup_text (query, 8);
+  purchase->notes = rc_query_dup_text (query, 9);
+  g_strlcpy (purchase->currency.code, rc_query_get_text (query, 10), sizeof purchase->currency.code);
+  purchase->currency.digits = (int)rc_query_get_integer (query, 11);
+  purchase->net = rc_query_get_integer (query, 12);
+  purchase->tax = rc_query_get_integer (query, 13);
+  purchase->total = rc_query_get_integer (query, 14);
+  purchase->jobs = rc_query_dup_text (query, 15);
+  purchase->n_open = (guint)rc_query_get_integer (query, 16);
+  purchase->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+  purchase->received_micro = g_array_new (FALSE, FALSE, sizeof (gint64));
+  return purchase;
+}
+
+GPtrArray *
+rc_store_find_purchases (RcStore *store, const char *job_id, GError **error)
+{
+  g_autoptr (GPtrArray) found = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_purchase_free);
+  g_auto (RcQuery) query = { 0 };
+
+  g_return_val_if_fail (store != NULL, NULL);
+
+  if (!rc_query_start (&query, store,
+                       HEAD "WHERE ?1 IS NULL OR number IN (SELECT number FROM order_jobs WHERE job_id = ?1)"
+                            " ORDER BY serial",
+                       RC_VALUES (rc_value_text (job_id)), error))
+    return NULL;
+  while (rc_query_next (&query, error))
+    g_ptr_array_add (found, build_head (&query));
+  return query.failed ? NULL : g_steal_pointer (&found);
+}
+
+static gboolean
+load_lines (RcStore *store, RcPurchase *purchase, GError **error)
+{
+  g_auto (RcQuery) query = { 0 };
+
+  if (!rc_query_start (&query, store,
+                       "SELECT item, name, because, quantity_micro, unit, packs, pack_unit, price_minor, amount_minor,"
+                       " received_micro FROM order_lines WHERE number = ? ORDER BY position",
+                       RC_VALUES (rc_value_text (purchase->number)), error))
+    return FALSE;
+  while (rc_query_next (&query, error))
+    {
+      RcQuoteLine *line = g_new0 (RcQuoteLine, 1);
+      gint64       received_micro = rc_query_get_integer (&query, 9);
+
+      g_ptr_array_add (purchase->lines, line);
+      g_array_append_val (purchase->received_micro, received_micro);
+      line->item = rc_query_dup_text (&query, 0);
+      line->name = rc_query_dup_text (&query, 1);
+      line->because = rc_query_dup_text (&query, 2);
+      line->quantity_micro = line->needed_micro = rc_query_get_integer (&query, 3);
+      line->packs = rc_query_get_integer (&query, 5);
+      line->price = rc_query_get_integer (&query, 7);
+      line->amount = line->gross = line->cost = rc_query_get_integer (&query, 8);
+      if (!rc_unit_parse (rc_query_get_text (&query, 4), &line->unit, error)
+          || !rc_unit_parse (rc_query_get_text (&query, 6), &line->pack_unit, error))
+        return FALSE;
+      line->needed_unit = line->unit;
+    }
+  return !query.failed;
+}
+
+RcPurchase *
+rc_store_load_purchase (RcStore *store, const char *number, GError **error)
+{
+  g_autoptr (RcPurchase) purchase = NULL;
+
+  g_return_val_if_fail (store != NULL && number != NULL, NULL);
+
+  {
+    g_auto (RcQuery) query = { 0 };
+
+    if (!rc_query_start (&query, store, HEAD "WHERE number = ?", RC_VALUES (rc_value_text (number)), error))
+      return NULL;
+    if (rc_query_next (&query, error))
+      purchase = build_head (&query);
+    else if (query.failed)
+      return NULL;
+  }
+  if (purchase == NULL)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no order %s in the store."), number);
+      return NULL;
+    }
+  return load_lines (store, purchase, error) ? g_steal_pointer (&purchase) : NULL;
+}
+
+/* --- what becomes of it --- */
+
+static gboolean
+change (RcStore *store, const char *number, const char *sql, const RcValue *values, guint n_values, GError **error)
+{
+  g_autofree char *doing = g_strdup_printf (_ ("Changing order %s"), number);
+  g_autoptr (RcPurchase) purchase = rc_store_load_purchase (store, number, error);
+
+  if (purchase == NULL || !rc_store_begin (store, doing, error))
+    return FALSE;
+  if (!rc_query_run (store, sql, values, n_values, error))
+    return rc_store_rollback (store);
+  return rc_store_commit (store, doing, error);
+}
+
+gboolean
+rc_store_send_purchase (RcStore *store, const char *number, const char *day, GError **error)
+{
+  g_return_val_if_fail (store != NULL && number != NULL && day != NULL, FALSE);
+
+  return change (store, number,
+                 "UPDATE orders SET sent = ?1, state = CASE state WHEN 'made' THEN 'sent' ELSE state END"
+                 " WHERE number = ?2",
+                 RC_VALUES (rc_value_text (day), rc_value_text (number)), error);
+}
+
+gboolean
+rc_store_confirm_purchase (RcStore *store, const char *number, const char *reference, const char *due, const char *day,
+                           GError **error)
+{
+  g_return_val_if_fail (store != NULL && number != NULL && day != NULL, FALSE);
+
+  return change (
+      store, number,
+      "UPDATE orders SET confirmed = ?1, reference = ?2, due = ?3,"
+      " state = CASE state WHEN 'made' THEN 'confirmed' WHEN 'sent' THEN 'confirmed' ELSE state END"
+      " WHERE number = ?4",
+      RC_VALUES (rc_value_text (day), rc_value_text (reference), rc_value_text (due), rc_value_text (number)), error);
+}
+
+gboolean
+rc_store_cancel_purchase (RcStore *store, const char *number, const char *day, GError **error)
+{
+  gint64 received;
+
+  g_return_val_if_fail (store != NULL && number != NULL && day != NULL, FALSE);
+
+  if (!rc_query_find_integer (store, "SELECT sum (received_micro) FROM order_lines WHERE number = ?",
+                              RC_VALUES (rc_value_text (number)), 0, &received, error))
+    return FALSE;
+  if (received > 0)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("Order %s has come in in part; it cannot be cancelled."),
+                   number);
+      return FALSE;
+    }
+  return change (store, number, "UPDATE orders SET state = 'cancelled', received = ?1 WHERE number = ?2",
+                 RC_VALUES (rc_value_text (day), rc_value_text (number)), error);
+}
+
+static gboolean
+receive_within (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day, GError **error)
+{
+  gint64 open_micro;
+
+  if (!rc_query_find_integer (
+          store, "SELECT quantity_micro - received_micro FROM order_lines WHERE number = ? AND position = ?",
+          RC_VALUES (rc_value_text (number), rc_value_integer (line)), -1, &open_micro, error))
+    return FALSE;
+  if (open_micro < 0)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no line %u in order %s."), line + 1, number);
+      return FALSE;
+    }
+  if (quantity_micro <= 0 || quantity_micro > open_micro)
+    {
+      g_autofree char *quantity = rc_quantity_format (quantity_micro, 3), *open = rc_quantity_format (open_micro, 3);
+
+      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("Order %s, line %u: %s cannot come in, %s are open."), number,
+                   line + 1, quantity, open);
+      return FALSE;
+    }
+  return rc_query_run (
+             store, "UPDATE order_lines SET received_micro = received_micro + ? WHERE number = ? AND position = ?",
+             RC_VALUES (rc_value_integer (quantity_micro), rc_value_text (number), rc_value_integer (line)), error)
+         && rc_query_run (store,
+                          "UPDATE orders SET received = ?1, state = 'received' WHERE number = ?2 AND NOT EXISTS"
+                          " (SELECT 1 FROM order_lines l WHERE l.number = ?2 AND received_micro < quantity_micro)",
+                          RC_VALUES (rc_value_text (day), rc_value_text (number)), error);
+}
+
+gboolean
+rc_store_receive_line (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day,
+                       GError **error)
+{
+  g_autofree char *doing = g_strdup_printf (_ ("Receiving order %s"), number);
+
+  g_return_val_if_fail (store != NULL && number != NULL && day != NULL, FALSE);
+
+  if (!rc_store_begin (store, doing, error))
+    return FALSE;
+  if (!receive_within (store, number, line, quantity_micro, day, error))
+    return rc_store_rollback (store);
+  return rc_store_commit (store, doing, error);
+}

@@ -1,0 +1,62 @@
+/* Orders to suppliers as they are kept: made from an RcOrder, sent, confirmed, received in parts. Public like store.h,
+ * which includes it. Days are ISO 8601. RC_ERROR_REFERENCE when there is no order of that number. */
+#pragma once
+
+#include "quote.h"
+
+typedef struct _RcStore RcStore;
+
+typedef enum
+{
+  RC_PURCHASE_MADE, /* not sent yet */
+  RC_PURCHASE_SENT,
+  RC_PURCHASE_CONFIRMED,
+  RC_PURCHASE_RECEIVED, /* all of it */
+  RC_PURCHASE_CANCELLED,
+  RC_N_PURCHASE_STATES
+} RcPurchaseState;
+
+const char *rc_purchase_state_get_name (RcPurchaseState state);  /* stable: "made", "sent", ... */
+const char *rc_purchase_state_get_label (RcPurchaseState state); /* translated */
+
+typedef struct
+{
+  char           *number, *supplier;
+  RcPurchaseState state;
+  char           *made, *sent, *confirmed, *received; /* days; all but `made` nullable */
+  char           *reference;                          /* the supplier's number; nullable */
+  char           *due;                                /* nullable */
+  char           *notes;                              /* lines parted by \n */
+  char           *jobs;                               /* ids, parted by ", " */
+  RcCurrency      currency;
+  RcMoney         net, tax, total;
+  GPtrArray      *lines;          /* of RcQuoteLine at cost; empty in a list */
+  GArray         *received_micro; /* of gint64: what has come in of each line */
+  guint           n_open;         /* lines that have not come in whole */
+} RcPurchase;
+
+void rc_purchase_free (RcPurchase *purchase);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPurchase, rc_purchase_free)
+
+/* Keeps an order for the jobs (char*, ids), numbered O-n. (transfer full) its number. */
+char *rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, const char *day,
+                              GError **error);
+
+/* Latest last; of one job, or of all (NULL). Without lines. (transfer full) GPtrArray of RcPurchase. */
+GPtrArray *rc_store_find_purchases (RcStore *store, const char *job_id, GError **error);
+/* With lines. (transfer full) */
+RcPurchase *rc_store_load_purchase (RcStore *store, const char *number, GError **error);
+
+gboolean rc_store_send_purchase (RcStore *store, const char *number, const char *day, GError **error);
+/* The supplier has confirmed it: their number and the day it is due (each nullable). */
+gboolean rc_store_confirm_purchase (RcStore *store, const char *number, const char *reference, const char *due,
+                                    const char *day, GError **error);
+/* RC_ERROR_RANGE once something has come in. */
+gboolean rc_store_cancel_purchase (RcStore *store, const char *number, const char *day, GError **error);
+
+/* So much of line `line` (from 0) has come in, in the line's unit; RC_ERROR_RANGE when that is more than was ordered
+ * and has not come yet. When nothing is open any more the order is received. Carpet is put into stock besides, with
+ * rc_store_receive_roll. */
+gboolean rc_store_receive_line (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day,
+                                GError **error);

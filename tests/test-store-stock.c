@@ -1,0 +1,259 @@
+/* Stock and orders: promises, cutting, history; two programs on one roll; orders received in part. */
+#include <gio/gio.h>
+
+#include "store-maker.h"
+#include "store-private.h"
+
+#define FT RC_TICKS_PER_FOOT
+
+typedef struct
+{
+  char    *folder, *path;
+  RcStore *store, *other;
+} Fixture;
+
+static void
+set_up (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcRoll) roll = rc_roll_new ("R-7", "twist", 40 * FT);
+  RcFlaw           flaw = { 20 * FT, 21 * FT };
+  g_autofree char *id = NULL;
+  g_autoptr (GError) error = NULL;
+
+  fixture->folder = rc_store_maker_new_folder ();
+  fixture->path = g_build_filename (fixture->folder, "shop.db", NULL);
+  fixture->store = rc_store_open (fixture->path, NULL, NULL);
+  fixture->other = rc_store_open (fixture->path, NULL, NULL);
+  roll->lot = g_strdup ("L-1");
+  g_array_append_val (roll->flaws, flaw);
+  id = rc_store_receive_roll (fixture->store, roll, "from the mill", NOW, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (id, ==, "R-7");
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  rc_store_maker_assert_sound (fixture->store);
+  rc_store_close (fixture->store);
+  rc_store_close (fixture->other);
+  rc_store_maker_remove_folder (fixture->folder);
+  g_free (fixture->path);
+}
+
+static RcLength
+get_available (RcStore *store, const char *job_id)
+{
+  RcLength length = -1;
+
+  g_assert_true (rc_store_get_available (store, "R-7", job_id, &length, NULL));
+  return length;
+}
+
+static void
+assert_range (gboolean done, GError **error)
+{
+  g_assert_false (done);
+  g_assert_error (*error, RC_ERROR, RC_ERROR_RANGE);
+  g_clear_error (error);
+}
+
+/* Whoever comes first has the length; the other is told what there is. */
+static void
+test_two_jobs (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) rolls = NULL;
+
+  g_assert_true (rc_store_reserve_roll (fixture->store, "R-7", "J-1", 30 * FT, NOW, &error));
+  g_assert_cmpint (get_available (fixture->other, "J-2"), ==, 10 * FT);
+  g_assert_cmpint (get_available (fixture->other, "J-1"), ==, 40 * FT);
+  assert_range (rc_store_reserve_roll (fixture->other, "R-7", "J-2", 10 * FT + 1, NOW, &error), &error);
+  assert_range (rc_store_cut_roll (fixture->other, "R-7", "J-2", 10 * FT + 1, NULL, NULL, -1, NOW, &error), &error);
+  g_assert_true (rc_store_reserve_roll (fixture->other, "R-7", "J-2", 10 * FT, NOW, &error));
+  assert_range (rc_store_reserve_roll (fixture->store, "R-7", "J-1", 30 * FT + 1, NOW, &error), &error);
+  rolls = rc_store_load_rolls_for_job (fixture->store, "J-3", &error);
+  g_assert_cmpuint (rolls->len, ==, 0);
+  assert_range (rc_store_correct_roll (fixture->store, "R-7", 40 * FT - 1, "moths", NOW, &error), &error);
+  /* Given back, it is there for others. */
+  g_assert_true (rc_store_reserve_roll (fixture->store, "R-7", "J-1", 0, NOW, &error));
+  g_assert_cmpint (get_available (fixture->other, "J-2"), ==, 40 * FT);
+  g_assert_no_error (error);
+}
+
+/* Not even another program may promise what is not there. */
+static void
+test_triggers (Fixture *fixture, gconstpointer data)
+{
+  sqlite3 *db = NULL;
+
+  g_assert_true (rc_store_reserve_roll (fixture->store, "R-7", "J-1", 30 * FT, NOW, NULL));
+  g_assert_cmpint (sqlite3_open (fixture->path, &db), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (db, "INSERT INTO reservations VALUES ('R-7', 'J-9', 99999999, '')", NULL, NULL, NULL),
+                   ==, SQLITE_CONSTRAINT);
+  g_assert_cmpint (sqlite3_exec (db, "UPDATE rolls SET length_ticks = 5", NULL, NULL, NULL), ==, SQLITE_CONSTRAINT);
+  g_assert_cmpint (sqlite3_exec (db, "UPDATE rolls SET length_ticks = -1", NULL, NULL, NULL), ==, SQLITE_CONSTRAINT);
+  sqlite3_close (db);
+}
+
+/* 12 ft come off: a piece for the job, a measured remnant beside it, the balance, and the damage nearer to the start.
+ */
+static void
+test_cut (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GPtrArray) pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_piece_free);
+  g_autoptr (GPtrArray) remnants = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
+  g_autoptr (GPtrArray) moves = NULL, cut = NULL, rolls = NULL, promises = NULL;
+  g_autoptr (GError) error = NULL;
+  RcRoll       *remnant = rc_roll_new (NULL, NULL, 11 * FT);
+  const RcRoll *left;
+
+  remnant->width = 4 * FT;
+  remnant->place = g_strdup ("bin 2");
+  g_ptr_array_add (remnants, remnant);
+  g_ptr_array_add (pieces, rc_cut_piece_new ("3", 8 * FT, 12 * FT));
+  g_assert_true (rc_store_reserve_roll (fixture->store, "R-7", "J-1", 15 * FT, NOW, &error));
+  g_assert_true (
+      rc_store_cut_roll (fixture->store, "R-7", "J-1", 12 * FT, pieces, remnants, 28 * FT - 100, NOW, &error));
+  g_assert_no_error (error);
+  g_assert_cmpstr (remnant->id, ==, "R-1");
+
+  rolls = rc_store_load_rolls_for_job (fixture->other, "J-1", &error);
+  g_assert_cmpuint (rolls->len, ==, 2);
+  left = rolls->pdata[1];
+  g_assert_cmpstr (left->id, ==, "R-7");
+  g_assert_cmpint (left->length, ==, 28 * FT - 100);
+  g_assert_cmpuint (left->flaws->len, ==, 1);
+  g_assert_cmpint (g_array_index (left->flaws, RcFlaw, 0).from, ==, 8 * FT);
+  left = rolls->pdata[0];
+  g_assert_true (left->remnant);
+  g_assert_cmpstr (left->goods_id, ==, "twist");
+  g_assert_cmpstr (left->lot, ==, "L-1");
+  g_assert_cmpint (left->width, ==, 4 * FT);
+  g_assert_cmpint (left->length, ==, 11 * FT);
+
+  promises = rc_store_find_reservations (fixture->store, "R-7", "J-1", &error);
+  g_assert_cmpuint (promises->len, ==, 1);
+  g_assert_cmpint (((const RcReservation *)promises->pdata[0])->length, ==, 3 * FT);
+  cut = rc_store_find_cut_pieces (fixture->store, "J-1", &error);
+  g_assert_cmpuint (cut->len, ==, 1);
+  g_assert_cmpint (((const RcCutPiece *)cut->pdata[0])->width, ==, 8 * FT);
+  g_assert_cmpstr (((const RcCutPiece *)cut->pdata[0])->lot, ==, "L-1");
+  moves = rc_store_find_moves (fixture->store, "R-7", &error);
+  g_assert_cmpuint (moves->len, ==, 3);
+  g_assert_cmpint (((const RcRollMove *)moves->pdata[2])->kind, ==, RC_MOVE_CUT);
+  g_assert_cmpint (((const RcRollMove *)moves->pdata[2])->balance, ==, 28 * FT - 100);
+}
+
+/* All or nothing: a bad piece leaves roll, promise and history as they were. */
+static void
+test_bad_cut (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GPtrArray) pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_piece_free);
+  g_autoptr (GPtrArray) moves = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_ptr_array_add (pieces, rc_cut_piece_new ("3", 0, 12 * FT));
+  assert_range (rc_store_cut_roll (fixture->store, "R-7", "J-1", 12 * FT, pieces, NULL, -1, NOW, &error), &error);
+  assert_range (rc_store_cut_roll (fixture->store, "R-7", "J-1", 41 * FT, NULL, NULL, -1, NOW, &error), &error);
+  assert_range (rc_store_cut_roll (fixture->store, "R-7", "J-1", -1, NULL, NULL, -1, NOW, &error), &error);
+  g_assert_cmpint (get_available (fixture->store, NULL), ==, 40 * FT);
+  moves = rc_store_find_moves (fixture->store, "R-7", NULL);
+  g_assert_cmpuint (moves->len, ==, 1);
+  g_assert_false (rc_store_reserve_roll (fixture->store, "R-8", "J-1", 1, NOW, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
+}
+
+/* A thousand random moves by two programs: what is promised and cut is never more than what there was. */
+static void
+test_random (Fixture *fixture, gconstpointer data)
+{
+  RcLength cut = 0;
+
+  for (guint i = 0; i < 300; i++)
+    {
+      RcStore         *store = g_test_rand_bit () ? fixture->store : fixture->other;
+      g_autofree char *job = g_strdup_printf ("J-%d", g_test_rand_int_range (1, 4));
+      RcLength         length = g_test_rand_int_range (0, 12 * FT), after;
+      g_autoptr (GPtrArray) promises = NULL;
+      RcLength promised = 0;
+
+      if (g_test_rand_bit ())
+        rc_store_reserve_roll (store, "R-7", job, length, NOW, NULL);
+      else if (g_test_rand_int_range (0, 3) == 0)
+        {
+          if (rc_store_cut_roll (store, "R-7", job, length / 8, NULL, NULL, -1, NOW, NULL))
+            cut += length / 8;
+        }
+      else
+        rc_store_reserve_roll (store, "R-7", job, 0, NOW, NULL);
+      after = get_available (store, NULL);
+      g_assert_cmpint (after, >=, 0);
+      promises = rc_store_find_reservations (store, "R-7", NULL, NULL);
+      for (guint k = 0; k < promises->len; k++)
+        promised += ((const RcReservation *)promises->pdata[k])->length;
+      g_assert_cmpint (after + promised + cut, ==, 40 * FT);
+    }
+}
+
+static void
+test_purchase (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
+  g_autoptr (GPtrArray) found = NULL;
+  g_autoptr (RcPurchase) purchase = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *number = NULL;
+  RcOrder         *order = g_new0 (RcOrder, 1);
+
+  order->supplier = g_strdup ("Skerrow Mills");
+  order->currency = (RcCurrency){ "USD", 2 };
+  order->notes = g_ptr_array_new_with_free_func (g_free);
+  order->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+  g_ptr_array_add (order->lines,
+                   rc_quote_line_new_plain ("twist", "Twist", 36 * RC_MICRO, RC_UNIT_SQ_YD, 1140, 1140, FALSE, NULL));
+  g_ptr_array_add (order->lines,
+                   rc_quote_line_new_plain ("tape", "Tape", 2 * RC_MICRO, RC_UNIT_ROLL, 500, 500, FALSE, NULL));
+  order->net = order->total = 36 * 1140 + 1000;
+  g_ptr_array_add (jobs, (gpointer) "J-1");
+  g_ptr_array_add (jobs, (gpointer) "J-2");
+  number = rc_store_make_purchase (fixture->store, order, jobs, "2026-04-01", &error);
+  g_assert_no_error (error);
+  rc_order_free (order);
+  g_assert_cmpstr (number, ==, "O-1");
+
+  g_assert_true (rc_store_send_purchase (fixture->store, number, "2026-04-02", &error));
+  g_assert_true (rc_store_confirm_purchase (fixture->other, number, "SM 4711", "2026-04-20", "2026-04-03", &error));
+  g_assert_true (rc_store_receive_line (fixture->store, number, 0, 20 * RC_MICRO, "2026-04-18", &error));
+  assert_range (rc_store_receive_line (fixture->store, number, 0, 17 * RC_MICRO, "2026-04-19", &error), &error);
+  assert_range (rc_store_cancel_purchase (fixture->store, number, "2026-04-19", &error), &error);
+  g_assert_true (rc_store_receive_line (fixture->store, number, 0, 16 * RC_MICRO, "2026-04-19", &error));
+  found = rc_store_find_purchases (fixture->store, "J-2", &error);
+  g_assert_cmpuint (found->len, ==, 1);
+  g_assert_cmpint (((const RcPurchase *)found->pdata[0])->state, ==, RC_PURCHASE_CONFIRMED);
+  g_assert_cmpuint (((const RcPurchase *)found->pdata[0])->n_open, ==, 1);
+  g_assert_true (rc_store_receive_line (fixture->store, number, 1, 2 * RC_MICRO, "2026-04-20", &error));
+  purchase = rc_store_load_purchase (fixture->other, number, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (purchase->state, ==, RC_PURCHASE_RECEIVED);
+  g_assert_cmpstr (purchase->reference, ==, "SM 4711");
+  g_assert_cmpstr (purchase->jobs, ==, "J-1, J-2");
+  g_assert_cmpuint (purchase->lines->len, ==, 2);
+  g_assert_cmpint (g_array_index (purchase->received_micro, gint64, 0), ==, 36 * RC_MICRO);
+  g_assert_null (rc_store_load_purchase (fixture->store, "O-9", &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+#define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
+  ADD ("/store-stock/two-jobs-cannot-take-one-length", test_two_jobs);
+  ADD ("/store-stock/other-programs-cannot-either", test_triggers);
+  ADD ("/store-stock/a-cut-leaves-balance-and-remnant", test_cut);
+  ADD ("/store-stock/a-bad-cut-changes-nothing", test_bad_cut);
+  ADD ("/store-stock/random-moves-of-two-programs", test_random);
+  ADD ("/store-stock/an-order-comes-in-in-parts", test_purchase);
+  return g_test_run ();
+}

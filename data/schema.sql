@@ -206,6 +206,15 @@ CREATE TABLE stairs (
   carpet TEXT,
   cushion TEXT,
   notes TEXT,
+  cutting TEXT NOT NULL DEFAULT 'whole-flight',
+  runner_width_ticks INTEGER NOT NULL DEFAULT 0,
+  curved_width_ticks INTEGER NOT NULL DEFAULT 0,
+  turn TEXT NOT NULL DEFAULT 'straight',
+  turn_after INTEGER NOT NULL DEFAULT 0,
+  winders INTEGER NOT NULL DEFAULT 0,
+  turn_going_ticks INTEGER NOT NULL DEFAULT 0,
+  turn_width_ticks INTEGER NOT NULL DEFAULT 0,
+  piece_extra_ticks INTEGER NOT NULL DEFAULT 8128,
   PRIMARY KEY (job, measure, id),
   FOREIGN KEY (job, measure) REFERENCES measures (job, id)
 ) STRICT, WITHOUT ROWID;

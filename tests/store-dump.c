@@ -86,6 +86,15 @@ put_stair (GString *text, const RcStair *stair)
   put_number (text, "nose_extra", stair->nose_extra);
   put_number (text, "end_extra", stair->end_extra);
   put_number (text, "width_extra", stair->width_extra);
+  put_number (text, "cutting", stair->cutting);
+  put_number (text, "runner_width", stair->runner_width);
+  put_number (text, "curved_width", stair->curved_width);
+  put_number (text, "turn", stair->turn);
+  put_number (text, "turn_after", stair->turn_after);
+  put_number (text, "winders", stair->winders);
+  put_number (text, "turn_going", stair->turn_going);
+  put_number (text, "turn_width", stair->turn_width);
+  put_number (text, "piece_extra", stair->piece_extra);
   put_text (text, "carpet", stair->carpet);
   put_text (text, "cushion", stair->cushion);
   put_text (text, "notes", stair->notes);

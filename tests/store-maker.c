@@ -131,6 +131,15 @@ make_stair (GRand *rand)
   stair->nose_extra = make_length (rand);
   stair->end_extra = make_length (rand);
   stair->width_extra = make_length (rand);
+  stair->cutting = (RcStairCutting)g_rand_int_range (rand, 0, 2);
+  stair->runner_width = make_length (rand);
+  stair->curved_width = make_length (rand);
+  stair->turn = (RcStairTurn)g_rand_int_range (rand, 0, 3);
+  stair->turn_after = (guint)g_rand_int_range (rand, 0, 20);
+  stair->winders = (guint)g_rand_int_range (rand, 0, 5);
+  stair->turn_going = make_length (rand);
+  stair->turn_width = make_length (rand);
+  stair->piece_extra = make_length (rand);
   change_text (rand, &stair->carpet);
   change_text (rand, &stair->cushion);
   change_text (rand, &stair->notes);

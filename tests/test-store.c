@@ -112,7 +112,7 @@ test_no_field_forgotten (void)
   g_assert_cmpuint (sizeof (RcRoom), ==, 96);
   g_assert_cmpuint (sizeof (RcWall), ==, 24);
   g_assert_cmpuint (sizeof (RcOpening), ==, 72);
-  g_assert_cmpuint (sizeof (RcStair), ==, 104);
+  g_assert_cmpuint (sizeof (RcStair), ==, 160);
   g_assert_cmpuint (sizeof (RcFloorArea), ==, 80);
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
   g_assert_cmpuint (sizeof (RcRoll), ==, 72);

@@ -140,6 +140,14 @@ add_room (GPtrArray *wanted, const RcRoom *room, const RcJob *job, gboolean is_i
   add (wanted, rc_choice_of_thing (RC_THING_ROOM, room->id), is_in_area ? "   ▫" : "▫", room->name, detail);
 }
 
+static char *
+dup_stair_detail (const RcStair *stair)
+{
+  guint n = rc_stair_count_steps (stair);
+
+  return g_strdup_printf (ngettext ("%u riser", "%u risers", n), n);
+}
+
 static void
 add_area (GPtrArray *wanted, const RcFloorArea *area, const RcMeasure *measure, const RcJob *job)
 {
@@ -175,7 +183,7 @@ rc_item_fill_things (GListStore *rows, RcDocument *document)
   for (guint i = 0; i < measure->stairs->len; i++)
     {
       const RcStair   *stair = g_ptr_array_index (measure->stairs, i);
-      g_autofree char *detail = g_strdup_printf (ngettext ("%u riser", "%u risers", stair->steps), stair->steps);
+      g_autofree char *detail = dup_stair_detail (stair);
       add (wanted, rc_choice_of_thing (RC_THING_STAIR, stair->id), "☰", stair->name, detail);
     }
   take_rows (rows, wanted);

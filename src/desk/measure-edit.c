@@ -173,6 +173,10 @@ rc_measure_edit_add_stair (RcMeasure *measure, const char *name, RcUnitSystem un
   stair->rise = metric ? 190 * RC_TICKS_PER_MM : 15 * RC_TICKS_PER_INCH / 2;
   stair->going = metric ? 250 * RC_TICKS_PER_MM : 10 * RC_TICKS_PER_INCH;
   stair->width = metric ? 900 * RC_TICKS_PER_MM : 36 * RC_TICKS_PER_INCH;
+  /* What a turn would be until it is measured: a quarter turn of three winders, or a square landing. */
+  stair->turn_after = 6;
+  stair->winders = 3;
+  stair->turn_going = stair->turn_width = stair->width;
   g_ptr_array_add (measure->stairs, stair);
   return stair;
 }

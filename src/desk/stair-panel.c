@@ -11,8 +11,12 @@ struct _RcStairPanel
   GtkEntry      *name_entry;
   GtkSpinButton *steps_spin;
   RcLengthEntry *rise_entry, *going_entry, *width_entry;
-  GtkDropDown   *style_drop, *carpet_drop, *cushion_drop;
-  RcLengthEntry *nose_entry, *end_entry, *turn_entry;
+  GtkDropDown   *style_drop, *cutting_drop, *carpet_drop, *cushion_drop;
+  RcLengthEntry *runner_entry, *curved_entry;
+  GtkDropDown   *turn_drop;
+  GtkSpinButton *after_spin, *winders_spin;
+  RcLengthEntry *turn_going_entry, *turn_width_entry;
+  RcLengthEntry *nose_entry, *end_entry, *piece_entry, *turn_entry;
   GtkLabel      *cut_label, *fault_label;
   GtkTextView   *notes_view;
 };
@@ -30,28 +34,40 @@ find_stair (RcPanel *panel, RcJob *job)
              : NULL;
 }
 
+/* The pieces, those alike in a row on one line: "Winder, step 7 … Winder, step 9: cut 3' 10 1/2" by 3' 4"". */
 static void
 show_cut (RcStairPanel *self, const RcStair *stair, const RcJob *job)
 {
-  RcLength width = 0, length = 0;
-
-  if (!rc_stair_compute_cut (stair, &width, &length))
-    {
-      gtk_label_set_text (self->cut_label, "");
-      return;
-    }
+  g_autoptr (GArray) pieces
+      = rc_stair_count_steps (stair) <= RC_STAIR_MAX_STEPS ? rc_stair_compute_pieces (stair) : NULL;
   const RcLengthStyle *style = rc_job_get_length_style (job);
-  g_autofree char     *width_text = rc_length_format (width, style);
-  g_autofree char     *length_text = rc_length_format (length, style);
-  g_autofree char *text = g_strdup_printf (_ ("Cut %s wide, %s long, with its allowances"), width_text, length_text);
-  gtk_label_set_text (self->cut_label, text);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0, n; pieces && i < pieces->len; i += n)
+    {
+      const RcStairPiece *piece = &g_array_index (pieces, RcStairPiece, i);
+      for (n = 1; i + n < pieces->len; n++)
+        {
+          const RcStairPiece *next = &g_array_index (pieces, RcStairPiece, i + n);
+          if (next->kind != piece->kind || next->cut_length != piece->cut_length || next->cut_width != piece->cut_width)
+            break;
+        }
+      g_autofree char *first = rc_stair_piece_dup_label (piece);
+      g_autofree char *last = rc_stair_piece_dup_label (&g_array_index (pieces, RcStairPiece, i + n - 1));
+      g_autofree char *width = rc_length_format (piece->cut_width, style);
+      g_autofree char *length = rc_length_format (piece->cut_length, style);
+      g_string_append_printf (text, "%s%s%s%s: ", i > 0 ? "\n" : "", first, n > 1 ? " … " : "", n > 1 ? last : "");
+      g_string_append_printf (text, _ ("cut %s wide, %s long"), width, length);
+    }
+  gtk_label_set_text (self->cut_label, text->str);
 }
 
 static const char *
 find_fault (RcStairPanel *self)
 {
-  RcLengthEntry *entries[]
-      = { self->rise_entry, self->going_entry, self->width_entry, self->nose_entry, self->end_entry, self->turn_entry };
+  RcLengthEntry *entries[] = { self->rise_entry,   self->going_entry,      self->width_entry,      self->runner_entry,
+                               self->curved_entry, self->turn_going_entry, self->turn_width_entry, self->nose_entry,
+                               self->end_entry,    self->piece_entry,      self->turn_entry };
 
   for (guint i = 0; i < G_N_ELEMENTS (entries); i++)
     if (rc_length_entry_get_fault (entries[i]))
@@ -67,6 +83,10 @@ rc_stair_panel_show (RcPanel *panel, gpointer part)
   const RcStair *stair = part;
   const RcJob   *job = rc_document_get_job (document);
   show_cut (self, stair, job);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->after_spin), stair->turn != RC_STAIR_STRAIGHT);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->winders_spin), stair->turn == RC_STAIR_WINDERS);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->turn_going_entry), stair->turn != RC_STAIR_STRAIGHT);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->turn_width_entry), stair->turn != RC_STAIR_STRAIGHT);
 
   const char *fault = find_fault (self);
   gtk_label_set_text (self->fault_label, fault ? fault : "");
@@ -102,6 +122,15 @@ rc_stair_panel_class_init (RcStairPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, nose_entry);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, end_entry);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turn_entry);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, cutting_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, runner_entry);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, curved_entry);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turn_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, after_spin);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, winders_spin);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turn_going_entry);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turn_width_entry);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, piece_entry);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, cut_label);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, fault_label);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, notes_view);
@@ -118,11 +147,21 @@ rc_stair_panel_init (RcStairPanel *self)
   rc_panel_bind_goods (panel, self->cushion_drop, G_STRUCT_OFFSET (RcStair, cushion), RC_GOODS_CUSHION, TRUE,
                        _ ("Cushion of a stair"));
   rc_panel_bind_text (panel, GTK_EDITABLE (self->name_entry), G_STRUCT_OFFSET (RcStair, name), _ ("Name of a stair"));
-  rc_panel_bind_count (panel, self->steps_spin, G_STRUCT_OFFSET (RcStair, steps), _ ("Risers of a stair"));
+  rc_panel_bind_count (panel, self->steps_spin, G_STRUCT_OFFSET (RcStair, steps), _ ("Steps of a stair"));
   rc_panel_bind_length (panel, self->rise_entry, G_STRUCT_OFFSET (RcStair, rise), _ ("Rise of a stair"));
   rc_panel_bind_length (panel, self->going_entry, G_STRUCT_OFFSET (RcStair, going), _ ("Going of a stair"));
   rc_panel_bind_length (panel, self->width_entry, G_STRUCT_OFFSET (RcStair, width), _ ("Width of a stair"));
   rc_panel_bind_choice (panel, self->style_drop, G_STRUCT_OFFSET (RcStair, style), _ ("Way a stair is laid"));
+  rc_panel_bind_choice (panel, self->cutting_drop, G_STRUCT_OFFSET (RcStair, cutting), _ ("Way a stair is cut"));
+  rc_panel_bind_length (panel, self->runner_entry, G_STRUCT_OFFSET (RcStair, runner_width), _ ("Runner of a stair"));
+  rc_panel_bind_length (panel, self->curved_entry, G_STRUCT_OFFSET (RcStair, curved_width),
+                        _ ("Bottom step of a stair"));
+  rc_panel_bind_choice (panel, self->turn_drop, G_STRUCT_OFFSET (RcStair, turn), _ ("Turn of a stair"));
+  rc_panel_bind_count (panel, self->after_spin, G_STRUCT_OFFSET (RcStair, turn_after), _ ("Turn of a stair"));
+  rc_panel_bind_count (panel, self->winders_spin, G_STRUCT_OFFSET (RcStair, winders), _ ("Turn of a stair"));
+  rc_panel_bind_length (panel, self->turn_going_entry, G_STRUCT_OFFSET (RcStair, turn_going), _ ("Turn of a stair"));
+  rc_panel_bind_length (panel, self->turn_width_entry, G_STRUCT_OFFSET (RcStair, turn_width), _ ("Turn of a stair"));
+  rc_panel_bind_length (panel, self->piece_entry, G_STRUCT_OFFSET (RcStair, piece_extra), _ ("Allowance of a stair"));
   rc_panel_bind_length (panel, self->nose_entry, G_STRUCT_OFFSET (RcStair, nose_extra), _ ("Allowance of a stair"));
   rc_panel_bind_length (panel, self->end_entry, G_STRUCT_OFFSET (RcStair, end_extra), _ ("Allowance of a stair"));
   rc_panel_bind_length (panel, self->turn_entry, G_STRUCT_OFFSET (RcStair, width_extra), _ ("Allowance of a stair"));

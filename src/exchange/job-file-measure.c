@@ -4,24 +4,34 @@
 
 #include "job-file.h"
 
-#define MAX_STEPS 1000
-
 /* --- stairs --- */
 
 static RcStair *
 read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
 {
   g_autofree char *id = rc_xml_in_dup (node, "id"), *name = rc_xml_in_dup_text (node, "name");
-  g_autofree char *style = rc_xml_in_dup (node, "style");
+  g_autofree char *style = rc_xml_in_dup (node, "style"), *cutting = rc_xml_in_dup (node, "cutting");
+  g_autofree char *turn = rc_xml_in_dup (node, "turn");
   RcStair         *stair = rc_stair_new (id, name != NULL || rc_xml_in_has (node, "name") ? name : id);
   GError          *error = NULL;
 
-  stair->steps = rc_xml_in_integer (in, node, "steps", 1, MAX_STEPS, 1);
+  stair->steps = rc_xml_in_integer (in, node, "steps", 1, RC_STAIR_MAX_STEPS, 1);
   stair->rise = rc_xml_in_length (in, node, "rise", 0);
   stair->going = rc_xml_in_length (in, node, "going", 0);
   stair->width = rc_xml_in_length (in, node, "width", 0);
   if (style != NULL && !rc_stair_style_parse (style, &stair->style, &error))
-    rc_xml_in_take_error (in, node, "style", error);
+    rc_xml_in_take_error (in, node, "style", g_steal_pointer (&error));
+  if (cutting != NULL && !rc_stair_cutting_parse (cutting, &stair->cutting, &error))
+    rc_xml_in_take_error (in, node, "cutting", g_steal_pointer (&error));
+  if (turn != NULL && !rc_stair_turn_parse (turn, &stair->turn, &error))
+    rc_xml_in_take_error (in, node, "turn", g_steal_pointer (&error));
+  stair->runner_width = rc_xml_in_length (in, node, "runner-width", 0);
+  stair->curved_width = rc_xml_in_length (in, node, "curved-width", 0);
+  stair->turn_after = rc_xml_in_integer (in, node, "turn-after", 0, RC_STAIR_MAX_STEPS, 0);
+  stair->winders = rc_xml_in_integer (in, node, "winders", 0, RC_STAIR_MAX_STEPS, 0);
+  stair->turn_going = rc_xml_in_length (in, node, "turn-going", 0);
+  stair->turn_width = rc_xml_in_length (in, node, "turn-width", 0);
+  stair->piece_extra = rc_xml_in_length (in, node, "piece-extra", stair->piece_extra);
   stair->nose_extra = rc_xml_in_length (in, node, "nose-extra", stair->nose_extra);
   stair->end_extra = rc_xml_in_length (in, node, "end-extra", stair->end_extra);
   stair->width_extra = rc_xml_in_length (in, node, "width-extra", stair->width_extra);
@@ -44,6 +54,19 @@ write_stair (RcXmlOut *out, const RcStair *stair)
   rc_xml_out_length (out, "going", stair->going);
   rc_xml_out_length (out, "width", stair->width);
   rc_xml_out_attribute (out, "style", rc_stair_style_get_name (stair->style));
+  if (stair->cutting != RC_STAIR_WHOLE_FLIGHT)
+    rc_xml_out_attribute (out, "cutting", rc_stair_cutting_get_name (stair->cutting));
+  rc_xml_out_length_unless (out, "runner-width", stair->runner_width, 0);
+  rc_xml_out_length_unless (out, "curved-width", stair->curved_width, 0);
+  if (stair->turn != RC_STAIR_STRAIGHT)
+    rc_xml_out_attribute (out, "turn", rc_stair_turn_get_name (stair->turn));
+  if (stair->turn_after != 0)
+    rc_xml_out_attribute_format (out, "turn-after", "%u", stair->turn_after);
+  if (stair->winders != 0)
+    rc_xml_out_attribute_format (out, "winders", "%u", stair->winders);
+  rc_xml_out_length_unless (out, "turn-going", stair->turn_going, 0);
+  rc_xml_out_length_unless (out, "turn-width", stair->turn_width, 0);
+  rc_xml_out_length (out, "piece-extra", stair->piece_extra);
   rc_xml_out_length (out, "nose-extra", stair->nose_extra);
   rc_xml_out_length (out, "end-extra", stair->end_extra);
   rc_xml_out_length (out, "width-extra", stair->width_extra);

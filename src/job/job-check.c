@@ -241,31 +241,64 @@ check_areas (const RcJob *job, const RcMeasure *measure, GError **error)
   return TRUE;
 }
 
+/* The parts of a stair that not every stair has. */
+static gboolean
+check_stair_extras (const RcStair *stair, const char *who, GError **error)
+{
+  if (stair->turn != RC_STAIR_STRAIGHT && (stair->turn_going <= 0 || stair->turn_width <= 0))
+    return fail (error, RC_ERROR_RANGE, _ ("%s: the going and the width of its turn must be more than 0"), who);
+  if (stair->turn != RC_STAIR_STRAIGHT && stair->turn_after > stair->steps)
+    return fail (error, RC_ERROR_RANGE, _ ("%s turns after step %u, but has %u straight steps"), who, stair->turn_after,
+                 stair->steps);
+  if (stair->turn == RC_STAIR_WINDERS && (stair->winders == 0 || stair->winders > RC_STAIR_MAX_STEPS))
+    return fail (error, RC_ERROR_RANGE, _ ("%s has %u winders; it should have 1 to %d"), who, stair->winders,
+                 RC_STAIR_MAX_STEPS);
+  if (stair->runner_width < 0 || stair->runner_width > stair->width)
+    return fail (error, RC_ERROR_RANGE, _ ("%s: its runner must not be wider than the stair"), who);
+  if (stair->curved_width != 0 && stair->curved_width < stair->width)
+    return fail (error, RC_ERROR_RANGE, _ ("%s: its curved bottom step must not be narrower than the stair"), who);
+  if (stair->curved_width != 0 && stair->turn != RC_STAIR_STRAIGHT && stair->turn_after == 0)
+    return fail (error, RC_ERROR_RANGE, _ ("%s: a curved bottom step must be a straight one, below the turn"), who);
+  return TRUE;
+}
+
+/* Every piece comes off its carpet's roll. */
+static gboolean
+check_stair_pieces (const RcJob *job, const RcStair *stair, const char *who, GError **error)
+{
+  g_autoptr (GArray) pieces = rc_stair_compute_pieces (stair);
+  RcLength usable = rc_goods_get_usable_width (rc_job_find_goods (job, stair->carpet));
+
+  if (pieces == NULL)
+    return fail (error, RC_ERROR_RANGE, _ ("%s: its sizes are too large"), who);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const RcStairPiece *piece = &g_array_index (pieces, RcStairPiece, i);
+      g_autofree char    *text = rc_length_format (piece->cut_width, rc_job_get_length_style (job));
+
+      if (piece->cut_width > usable)
+        return fail (error, RC_ERROR_INFEASIBLE, _ ("%s needs a cut %s wide, wider than its carpet “%s”"), who, text,
+                     stair->carpet);
+    }
+  return TRUE;
+}
+
 static gboolean
 check_stair (const RcJob *job, const RcStair *stair, GError **error)
 {
   const char      *name = stair->name != NULL && *stair->name != '\0' ? stair->name : stair->id;
   g_autofree char *who = g_strdup_printf (_ ("Stair %s"), name);
-  RcLength         width, length;
 
-  if (stair->steps == 0 || stair->steps > 1000)
-    return fail (error, RC_ERROR_RANGE, _ ("%s has %u steps; it should have 1 to 1000"), who, stair->steps);
+  if (stair->steps == 0 || stair->steps > RC_STAIR_MAX_STEPS)
+    return fail (error, RC_ERROR_RANGE, _ ("%s has %u steps; it should have 1 to %d"), who, stair->steps,
+                 RC_STAIR_MAX_STEPS);
   if (stair->rise <= 0 || stair->going <= 0 || stair->width <= 0)
     return fail (error, RC_ERROR_RANGE, _ ("%s: rise, going and width must all be more than 0"), who);
-  if (stair->nose_extra < 0 || stair->end_extra < 0 || stair->width_extra < 0
-      || !rc_stair_compute_cut (stair, &width, &length))
+  if (stair->nose_extra < 0 || stair->end_extra < 0 || stair->width_extra < 0 || stair->piece_extra < 0)
     return fail (error, RC_ERROR_RANGE, _ ("%s: its allowances are out of range"), who);
-  if (!check_named_goods (job, who, stair->carpet, RC_GOODS_CARPET, error)
-      || (stair->cushion != NULL && !check_named_goods (job, who, stair->cushion, RC_GOODS_CUSHION, error)))
-    return FALSE;
-  if (width > rc_goods_get_usable_width (rc_job_find_goods (job, stair->carpet)))
-    {
-      g_autofree char *text = rc_length_format (width, rc_job_get_length_style (job));
-
-      return fail (error, RC_ERROR_INFEASIBLE, _ ("%s needs a cut %s wide, wider than its carpet “%s”"), who, text,
-                   stair->carpet);
-    }
-  return TRUE;
+  return check_stair_extras (stair, who, error) && check_named_goods (job, who, stair->carpet, RC_GOODS_CARPET, error)
+         && (stair->cushion == NULL || check_named_goods (job, who, stair->cushion, RC_GOODS_CUSHION, error))
+         && check_stair_pieces (job, stair, who, error);
 }
 
 static gboolean

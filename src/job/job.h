@@ -8,6 +8,7 @@
 #include "offer.h"
 #include "pin.h"
 #include "room.h"
+#include "stair.h"
 
 /* Placement rules that the planner prices. Defaults with their sources in settings.c. A money value of 0 switches a
  * rule off. A rule about a size costs its price at the limit, more the less there is, and twice the price at nothing.

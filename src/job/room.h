@@ -1,4 +1,4 @@
-/* Rooms as measured: walls, openings, cut-outs; and stairs. */
+/* Rooms as measured: walls, openings, cut-outs. */
 #pragma once
 
 #include "polygon.h"
@@ -127,37 +127,3 @@ const char *rc_opening_kind_get_label (RcOpeningKind kind); /* the same, transla
 gboolean    rc_opening_kind_parse (const char *name, RcOpeningKind *kind, GError **error);
 const char *rc_swing_get_name (RcSwing swing); /* "none", "in", "out" */
 gboolean    rc_swing_parse (const char *name, RcSwing *swing, GError **error);
-
-/* A straight flight (or a run of it) of equal steps. */
-typedef enum
-{
-  RC_STAIR_WATERFALL,
-  RC_STAIR_CAP_AND_BAND,
-} RcStairStyle;
-
-typedef struct
-{
-  char        *id;
-  char        *name;
-  guint        steps; /* number of risers */
-  RcLength     rise;  /* of one step */
-  RcLength     going; /* tread, edge to riser */
-  RcLength     width; /* between walls or strings */
-  RcStairStyle style;
-  RcLength     nose_extra;  /* added for each step; 1 in (Litchfield) */
-  RcLength     end_extra;   /* added once; 6 in (Litchfield) */
-  RcLength     width_extra; /* added to the width, turned edges; 2 1/2 in (Litchfield) */
-  char        *carpet;      /* goods id */
-  char        *cushion;     /* goods id, nullable */
-  char        *notes;
-} RcStair;
-
-RcStair *rc_stair_new (const char *id, const char *name); /* with the allowances of Litchfield, Renovation */
-RcStair *rc_stair_copy (const RcStair *stair);
-void     rc_stair_free (RcStair *stair);
-
-/* (going + rise + nose_extra) x steps + end_extra; Litchfield, Renovation, "Carpeting stairs". FALSE on overflow. */
-gboolean rc_stair_compute_cut (const RcStair *stair, RcLength *cut_width, RcLength *cut_length);
-
-const char *rc_stair_style_get_name (RcStairStyle style); /* "waterfall", "cap-and-band" */
-gboolean    rc_stair_style_parse (const char *name, RcStairStyle *style, GError **error);

@@ -15,6 +15,7 @@ add_cut (RcNestProblem *problem, const RcPiece *piece)
   *cut = rc_piece_get_cut (piece);
   cut->label = g_strdup_printf ("%u", piece->number);
   cut->match = g_strdup (cut->match);
+  cut->across_match = g_strdup (cut->across_match);
   cut->group = g_strdup (cut->group);
   g_ptr_array_add (problem->cuts, cut);
 }

@@ -48,6 +48,7 @@ rc_piece_get_cut (const RcPiece *piece)
     .match = piece->repeat > 0 ? group : NULL,
     .across_repeat = piece->across_repeat,
     .across_phase = piece->across_phase,
+    .across_match = piece->kind == RC_PIECE_STAIR && piece->across_repeat > 0 ? group : NULL,
     .group = group,
   };
 }

@@ -4,6 +4,7 @@
 #include "cutting.h"
 #include "joint.h"
 #include "option.h"
+#include "pattern.h"
 #include "rowcut-error.h"
 #include "site.h"
 
@@ -48,29 +49,57 @@ add_area (RcPlan *plan, RcAreaPlan *area_plan)
   plan->cost += option->seam_cost + option->rule_cost;
 }
 
-/* The whole flight in one piece. (transfer full) */
-static RcPiece *
-new_stair_piece (const RcStair *stair, GError **error)
+/* Pieces of a stair share a pattern that runs down it, from its middle. */
+static void
+hold_stair_piece (RcPiece *piece, const RcGoods *carpet, const RcStairPiece *of, guint n_pieces)
 {
-  RcPiece *piece = rc_piece_new (RC_PIECE_STAIR);
-  piece->room = g_strdup (stair->id);
-  piece->goods = g_strdup (stair->carpet);
-  if (rc_stair_compute_cut (stair, &piece->cut_width, &piece->cut_length))
-    return piece;
-  rc_piece_free (piece);
-  g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("%s: its sizes are too large"), stair->name);
-  return NULL;
+  if (n_pieces == 1)
+    return;
+  RcLength over = (of->cut_length - of->length) / 2;
+  piece->repeat = carpet->repeat_length;
+  piece->phase = piece->repeat > 0 ? rc_wrap (of->from_top - over, piece->repeat) : 0;
+  piece->across_repeat = rc_pattern_compute_across_repeat (carpet);
+  piece->across_phase = piece->across_repeat > 0 ? rc_wrap (-of->cut_width / 2, piece->across_repeat) : 0;
+}
+
+/* Adds the stair's pieces to `pieces` (of RcPiece), numbered on from what it has. */
+static gboolean
+add_stair_pieces (const RcPlan *plan, const RcStair *stair, GPtrArray *pieces, GError **error)
+{
+  const RcGoods *carpet = rc_job_find_goods (plan->job, stair->carpet);
+  g_autoptr (GArray) parts = rc_stair_compute_pieces (stair);
+  if (parts == NULL)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("%s: its sizes are too large"), stair->name);
+      return FALSE;
+    }
+  for (guint i = 0; i < parts->len; i++)
+    {
+      const RcStairPiece *part = &g_array_index (parts, RcStairPiece, i);
+      RcPiece            *piece = rc_piece_new (RC_PIECE_STAIR);
+      piece->number = pieces->len + 1;
+      piece->room = g_strdup (stair->id);
+      piece->goods = g_strdup (stair->carpet);
+      piece->cut_width = part->cut_width;
+      piece->cut_length = part->cut_length;
+      piece->stair_piece = i;
+      hold_stair_piece (piece, carpet, part, parts->len);
+      g_ptr_array_add (pieces, piece);
+    }
+  return TRUE;
 }
 
 static gboolean
 add_stair (RcPlan *plan, const RcStair *stair, GError **error)
 {
-  RcPiece *piece = new_stair_piece (stair, error);
-  if (piece == NULL)
+  g_autoptr (GArray) parts = rc_stair_compute_pieces (stair);
+  if (!add_stair_pieces (plan, stair, plan->pieces, error))
     return FALSE;
-  piece->number = plan->pieces->len + 1;
-  g_ptr_array_add (plan->pieces, piece);
-  plan->covered_area += rc_area_from_rectangle (stair->width, (stair->going + stair->rise) * stair->steps);
+  for (guint i = 0; i < parts->len; i++)
+    {
+      const RcStairPiece *part = &g_array_index (parts, RcStairPiece, i);
+      plan->covered_area += rc_area_from_rectangle (part->width, part->length);
+    }
   return TRUE;
 }
 
@@ -115,13 +144,8 @@ list_stairs (const RcPlan *plan, const RcGoods *carpet, GError **error)
   for (guint i = 0; i < plan->measure->stairs->len; i++)
     {
       const RcStair *stair = g_ptr_array_index (plan->measure->stairs, i);
-      RcPiece       *piece;
-      if (g_strcmp0 (stair->carpet, carpet->id) != 0)
-        continue;
-      piece = new_stair_piece (stair, error);
-      if (piece == NULL)
+      if (g_strcmp0 (stair->carpet, carpet->id) == 0 && !add_stair_pieces (plan, stair, stairs, error))
         return NULL;
-      g_ptr_array_add (stairs, piece);
     }
   return g_steal_pointer (&stairs);
 }

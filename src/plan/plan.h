@@ -37,6 +37,7 @@ typedef struct
   RcLength    cut_width, cut_length;    /* off the roll, allowances included */
   guint       strip;                    /* which strip of the area it lies in, from 0 */
   guint       fill;                     /* pieces joined end to end share this number, from 1; 0: not joined */
+  guint       stair_piece;              /* of a stair: which of rc_stair_compute_pieces */
   RcLength    repeat, phase;            /* patterned goods: place along the roll, as in RcNestCut, in the match of its
                                            area or stair */
   RcLength across_repeat, across_phase; /* likewise across it */

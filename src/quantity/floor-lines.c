@@ -43,27 +43,38 @@ area_sum_add_floor (AreaSum *sum, const RcPlan *plan, const RcAreaPlan *area_pla
 
 /* Tread, riser and nose of a step: the cushion is carried over the nose (CRI 2011 17.1, p. 19). */
 static RcLength
-get_step_length (const RcStair *stair)
+get_step_length (const RcStair *stair, guint step)
 {
-  return stair->going + stair->rise + stair->nose_extra;
+  return rc_stair_get_step (stair, step).going + stair->rise + stair->nose_extra;
 }
 
 RcArea
 rc_stair_compute_cushion (const RcStair *stair)
 {
-  return rc_area_from_rectangle (rc_stair_get_inner_width (stair), get_step_length (stair) * (RcLength)stair->steps);
+  RcArea sum = 0;
+
+  for (guint i = 1; i <= rc_stair_count_steps (stair); i++)
+    sum += rc_area_from_rectangle (rc_stair_get_inner_width (stair, i), get_step_length (stair, i));
+  return sum;
 }
 
 static gboolean
 area_sum_add_stair (AreaSum *sum, const RcPlan *plan, const RcStair *stair, GError **error)
 {
-  g_autofree char *step = rc_reason_format_length (plan, get_step_length (stair));
-  g_autofree char *width = rc_reason_format_length (plan, rc_stair_get_inner_width (stair));
+  guint            plain = rc_stair_get_plain_step (stair), n_steps = rc_stair_count_steps (stair);
+  g_autofree char *step = rc_reason_format_length (plan, get_step_length (stair, plain));
+  g_autofree char *width = rc_reason_format_length (plan, rc_stair_get_inner_width (stair, plain));
+  g_autofree char *all
+      = g_strdup_printf (ngettext ("%s: %u step × %s × %s wide", "%s: %u steps × %s × %s wide", n_steps), stair->name,
+                         n_steps, step, width);
+  RcArea area = rc_stair_compute_cushion (stair);
+  RcArea of_plain
+      = rc_area_from_rectangle (rc_stair_get_inner_width (stair, plain), get_step_length (stair, plain) * n_steps);
 
-  rc_reason_add_part (sum->reason, g_strdup_printf (ngettext ("%s: %u step × %s × %s wide",
-                                                              "%s: %u steps × %s × %s wide", stair->steps),
-                                                    stair->name, stair->steps, step, width));
-  return rc_take_off_sum (&sum->area, rc_stair_compute_cushion (stair), stair->name, error);
+  rc_reason_add_part (sum->reason, area == of_plain
+                                       ? g_steal_pointer (&all)
+                                       : g_strdup_printf (_ ("%s, more at the turn and the wider steps"), all));
+  return rc_take_off_sum (&sum->area, area, stair->name, error);
 }
 
 /* Cushion of one kind under all floors and stairs that name it. */

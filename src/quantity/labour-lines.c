@@ -14,10 +14,10 @@ add_stairs (RcTakeOff *take_off)
   for (guint i = 0; i < stairs->len; i++)
     {
       const RcStair *stair = g_ptr_array_index (stairs, i);
+      guint          n = rc_stair_count_steps (stair);
 
-      n_steps += stair->steps;
-      rc_reason_add_part (
-          reason, g_strdup_printf (ngettext ("%s: %u step", "%s: %u steps", stair->steps), stair->name, stair->steps));
+      n_steps += n;
+      rc_reason_add_part (reason, g_strdup_printf (ngettext ("%s: %u step", "%s: %u steps", n), stair->name, n));
     }
   if (n_steps > 0)
     rc_take_off_add_work (take_off, RC_WORK_STAIR, n_steps * RC_MICRO, g_strdup (reason->str));

@@ -75,7 +75,7 @@ RcLength rc_room_compute_strip (const RcHouse *house, const RcPlacedRoom *room, 
 
 /* Tack strip of a flight, and the width its strip and cushion run to. */
 RcLength rc_stair_compute_strip (const RcStair *stair);
-RcLength rc_stair_get_inner_width (const RcStair *stair);
+RcLength rc_stair_get_inner_width (const RcStair *stair, guint step);
 
 /* Cushion under a flight (doubled area). */
 RcArea rc_stair_compute_cushion (const RcStair *stair);

@@ -104,12 +104,13 @@ rc_room_compute_strip (const RcHouse *house, const RcPlacedRoom *room, RcLength 
 }
 
 RcLength
-rc_stair_get_inner_width (const RcStair *stair)
+rc_stair_get_inner_width (const RcStair *stair, guint step)
 {
   /* CRI 2011 17.2, p. 19: turned edges, strip and cushion about 1 1/2 in less than the carpet's width. */
   const RcLength turned_edges = 3 * RC_TICKS_PER_INCH / 2;
+  RcLength       width = rc_stair_get_step (stair, step).width;
 
-  return stair->width_extra > 0 ? MAX (0, stair->width - turned_edges) : stair->width;
+  return stair->width_extra > 0 ? MAX (0, width - turned_edges) : width;
 }
 
 /* One on each tread; for waterfall also one on each riser; for cap and band none there (CRI 2011 17.2). */
@@ -122,7 +123,18 @@ get_strips_per_step (const RcStair *stair)
 RcLength
 rc_stair_compute_strip (const RcStair *stair)
 {
-  return rc_stair_get_inner_width (stair) * (RcLength)stair->steps * get_strips_per_step (stair);
+  RcLength sum = 0;
+
+  for (guint i = 1; i <= rc_stair_count_steps (stair); i++)
+    {
+      RcStairStep step = rc_stair_get_step (stair, i);
+
+      sum += rc_stair_get_inner_width (stair, i) * get_strips_per_step (stair);
+      /* A landing is held at its two sides too: common practice, no source. */
+      if (step.kind == RC_STAIR_LANDING)
+        sum += 2 * step.going;
+    }
+  return sum;
 }
 
 /* "Living room 70' less openings 5' 4", twice: longer than 30'". */
@@ -147,16 +159,22 @@ format_room (const RcPlan *plan, const RcPlacedRoom *room)
   return g_string_free (text, FALSE);
 }
 
-/* "Stairs: 13 steps × 2 strips of 2' 10 1/2"". */
+/* "Stairs: 13 steps × 2 strips of 2' 10 1/2"", with what the turn and the curved step add. */
 static char *
 format_stair (const RcPlan *plan, const RcStair *stair)
 {
-  g_autofree char *width = rc_reason_format_length (plan, rc_stair_get_inner_width (stair));
-  guint            n_strips = get_strips_per_step (stair);
+  RcLength         inner = rc_stair_get_inner_width (stair, rc_stair_get_plain_step (stair));
+  guint            n_strips = get_strips_per_step (stair), n_steps = rc_stair_count_steps (stair);
+  g_autofree char *width = rc_reason_format_length (plan, inner);
   g_autofree char *strips = g_strdup_printf (ngettext ("%u strip of %s", "%u strips of %s", n_strips), n_strips, width);
+  g_autofree char *all = NULL, *extra = NULL;
+  RcLength         over = rc_stair_compute_strip (stair) - inner * n_strips * n_steps;
 
-  return g_strdup_printf (ngettext ("%s: %u step × %s", "%s: %u steps × %s", stair->steps), stair->name, stair->steps,
-                          strips);
+  all = g_strdup_printf (ngettext ("%s: %u step × %s", "%s: %u steps × %s", n_steps), stair->name, n_steps, strips);
+  if (over == 0)
+    return g_steal_pointer (&all);
+  extra = rc_reason_format_length (plan, over);
+  return g_strdup_printf (_ ("%s and %s at the turn and the wider steps"), all, extra);
 }
 
 /* Sums the strip of the stretched rooms and the stairs; with `reason` (nullable) the words too. */

@@ -173,16 +173,17 @@ find_stair (const RcMeasure *measure, const char *id)
 static char *
 format_stair (const RcChangeList *list, const RcStair *stair)
 {
-  g_autofree char *rise = NULL, *going = NULL, *width = NULL;
+  g_autofree char *rise = NULL, *going = NULL, *width = NULL, *extras = NULL;
 
   if (stair == NULL)
     return NULL;
   rise = rc_change_list_format_length (list, stair->rise);
   going = rc_change_list_format_length (list, stair->going);
   width = rc_change_list_format_length (list, stair->width);
+  extras = rc_stair_dup_extras (stair, &list->style);
   return g_strdup_printf (
-      ngettext ("%u step, rise %s, tread %s, %s wide", "%u steps, rise %s, tread %s, %s wide", stair->steps),
-      stair->steps, rise, going, width);
+      ngettext ("%u step, rise %s, tread %s, %s wide%s", "%u steps, rise %s, tread %s, %s wide%s", stair->steps),
+      stair->steps, rise, going, width, extras);
 }
 
 void

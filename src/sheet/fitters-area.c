@@ -45,9 +45,8 @@ rc_seam_find_first_cut (const RcPlan *plan, const RcSeam *seam)
   return along > 0 ? seam->piece_a : seam->piece_b;
 }
 
-/* Where a piece comes off: "Roll R-7 at 12' 0\"". (transfer full) */
-static char *
-dup_source (const RcPlan *plan, const RcPiece *piece)
+char *
+rc_fitters_dup_source (const RcPlan *plan, const RcPiece *piece)
 {
   for (guint c = 0; c < plan->cuttings->len; c++)
     {
@@ -150,7 +149,7 @@ add_area_pieces (RcSheetWork *work, const RcFloorArea *area)
 
       if (g_strcmp0 (piece->area, area->id) != 0)
         continue;
-      source = dup_source (plan, piece);
+      source = rc_fitters_dup_source (plan, piece);
       rc_table_add_row (table, RC_ROW_BODY, number, rc_words_get_piece_kind (piece),
                         rc_words_get_place (plan, piece->room), width, length, source);
     }
@@ -341,86 +340,4 @@ rc_fitters_add_stretch_table (RcSheetWork *work)
         }
     }
   rc_table_flow (table, &work->flow);
-}
-
-static void
-add_stair_steps (RcSheetWork *work, const RcStair *stair)
-{
-  const RcPlan    *plan = work->data->plan;
-  gboolean         waterfall = stair->style == RC_STAIR_WATERFALL;
-  g_autofree char *inner = rc_text_format_length (plan->job, rc_stair_get_inner_width (stair));
-  g_autofree char *strip = rc_text_format_length (plan->job, rc_stair_compute_strip (stair));
-  g_autofree char *cut = g_strdup_printf (
-      _ ("Cut strip and cushion %s wide: about 1 1/2 in (38 mm) less than the carpet, whose edges are turned."), inner);
-  g_autofree char *fix = g_strdup_printf (
-      waterfall
-          ? _ ("Strip on every tread, pins to the riser, and on every riser, pins down: %s in all. The gully between "
-               "the two is slightly less than double the carpet’s thickness.")
-          : _ ("Strip on every tread, pins to the riser, none on the risers: %s in all."),
-      strip);
-  const char *steps[] = {
-    /* CRI 2011 17.1: the nose rounded 3/4 to 1 in. */
-    _ ("Round the nosings to 3/4 to 1 in (19 to 25 mm); tighten what creaks."),
-    cut, /* CRI 2011 17.2 */
-    fix, /* CRI 2011 17.2 */
-    /* CRI 2011 17.1 */
-    _ ("Carry the cushion over each nosing and fix it on the riser below."),
-    /* CRI 2011 17.3.1; Litchfield */
-    _ ("Carpet parallel to the length of the stair, the pile leaning down the risers, towards the climber on the "
-       "treads. "
-       "Start at the bottom."),
-    waterfall
-        ? _ ("Hook each tread’s back edge, stretch, let the carpet fall straight from the nosing to the tread below.")
-        : _ ("Wrap the carpet tight round each nosing and fasten it under it, then down the riser."),
-    /* Litchfield */
-    _ ("Join lengths only where a riser meets a tread. Fold what is left over under, not over."),
-  };
-
-  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    {
-      g_autofree char *number = g_strdup_printf ("%u", i + 1);
-
-      rc_flow_numbered (&work->flow, number, steps[i]);
-    }
-}
-
-void
-rc_fitters_add_stair (RcSheetWork *work, const RcStair *stair)
-{
-  const RcPlan    *plan = work->data->plan;
-  const char      *name = stair->name ? stair->name : stair->id;
-  g_autofree char *title = g_strdup_printf (_ ("Stair: %s"), name);
-  g_autofree char *rise = rc_text_format_length (plan->job, stair->rise);
-  g_autofree char *going = rc_text_format_length (plan->job, stair->going);
-  g_autofree char *width = rc_text_format_length (plan->job, stair->width);
-  g_autofree char *facts = g_strdup_printf (
-      ngettext ("%s, %s. %u step of %s rise and %s tread, %s wide.",
-                "%s, %s. %u steps of %s rise and %s tread, %s wide.", stair->steps),
-      rc_words_get_goods (plan, stair->carpet),
-      stair->style == RC_STAIR_WATERFALL ? _ ("waterfall") : _ ("cap-and-band"), stair->steps, rise, going, width);
-  g_autoptr (RcTable) table = rc_table_new ();
-
-  rc_table_add_column (table, _ ("PIECE"), RC_COLUMN_RIGHT, 0);
-  rc_table_add_column (table, _ ("CUT WIDTH"), RC_COLUMN_RIGHT, 0);
-  rc_table_add_column (table, _ ("CUT LENGTH"), RC_COLUMN_RIGHT, 0);
-  rc_table_add_column (table, _ ("COMES OFF"), RC_COLUMN_TEXT, 1);
-  for (guint i = 0; i < plan->pieces->len; i++)
-    {
-      const RcPiece *piece = g_ptr_array_index (plan->pieces, i);
-
-      if (piece->kind == RC_PIECE_STAIR && g_strcmp0 (piece->room, stair->id) == 0)
-        {
-          g_autofree char *number = g_strdup_printf ("%u", piece->number);
-          g_autofree char *across = rc_text_format_length (plan->job, piece->cut_width);
-          g_autofree char *along = rc_text_format_length (plan->job, piece->cut_length);
-          g_autofree char *source = dup_source (plan, piece);
-
-          rc_table_add_row (table, RC_ROW_BODY, number, across, along, source);
-        }
-    }
-  rc_flow_heading (&work->flow, title, 80);
-  rc_flow_text (&work->flow, RC_TEXT_BODY, facts);
-  rc_flow_skip (&work->flow, 2);
-  rc_table_flow (table, &work->flow);
-  add_stair_steps (work, stair);
 }

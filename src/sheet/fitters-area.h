@@ -11,6 +11,10 @@ void rc_fitters_add_area (RcSheetWork *work, const RcAreaPlan *area_plan);
 /* What 1 % is in each room that is stretched. */
 void rc_fitters_add_stretch_table (RcSheetWork *work);
 
+/* Where a piece comes off: "Roll R-7 at 12' 0\"". (transfer full) */
+char *rc_fitters_dup_source (const RcPlan *plan, const RcPiece *piece);
+
+/* A drawing of the stair laid flat, its pieces, the work on it. */
 void rc_fitters_add_stair (RcSheetWork *work, const RcStair *stair);
 
 /* Which of a cross seam's two pieces is cut first: the one whose pile leans out over the seam. 0 when the pile runs

@@ -60,9 +60,10 @@ add_summary (RcSheetWork *work)
   for (guint i = 0; i < plan->measure->stairs->len; i++)
     {
       const RcStair   *stair = g_ptr_array_index (plan->measure->stairs, i);
-      g_autofree char *line = g_strdup_printf (ngettext ("%s: %s. %u step.", "%s: %s. %u steps.", stair->steps),
-                                               rc_words_get_place (plan, stair->id),
-                                               rc_words_get_goods (plan, stair->carpet), stair->steps);
+      guint            n = rc_stair_count_steps (stair);
+      g_autofree char *line
+          = g_strdup_printf (ngettext ("%s: %s. %u step.", "%s: %s. %u steps.", n),
+                             rc_words_get_place (plan, stair->id), rc_words_get_goods (plan, stair->carpet), n);
 
       rc_flow_text (&work->flow, RC_TEXT_BODY, line);
       rc_flow_skip (&work->flow, 2);

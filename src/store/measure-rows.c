@@ -18,7 +18,12 @@ add_stairs (const RcMeasure *measure, RcRowSet *rows)
                      rc_value_integer (stair->going), rc_value_integer (stair->width),
                      rc_value_text (rc_stair_style_get_name (stair->style)), rc_value_integer (stair->nose_extra),
                      rc_value_integer (stair->end_extra), rc_value_integer (stair->width_extra),
-                     rc_value_text (stair->carpet), rc_value_text (stair->cushion), rc_value_text (stair->notes)));
+                     rc_value_text (stair->carpet), rc_value_text (stair->cushion), rc_value_text (stair->notes),
+                     rc_value_text (rc_stair_cutting_get_name (stair->cutting)), rc_value_integer (stair->runner_width),
+                     rc_value_integer (stair->curved_width), rc_value_text (rc_stair_turn_get_name (stair->turn)),
+                     rc_value_integer (stair->turn_after), rc_value_integer (stair->winders),
+                     rc_value_integer (stair->turn_going), rc_value_integer (stair->turn_width),
+                     rc_value_integer (stair->piece_extra)));
     }
 }
 
@@ -107,7 +112,16 @@ build_stairs (const RcRowSet *rows, RcJob *job, GError **error)
       stair->carpet = rc_value_dup_text (&row[12]);
       stair->cushion = rc_value_dup_text (&row[13]);
       stair->notes = rc_value_dup_text (&row[14]);
-      if (!rc_stair_style_parse (rc_value_get_text (&row[8]), &stair->style, error))
+      stair->runner_width = rc_value_get_integer (&row[16]);
+      stair->curved_width = rc_value_get_integer (&row[17]);
+      stair->turn_after = (guint)rc_value_get_integer (&row[19]);
+      stair->winders = (guint)rc_value_get_integer (&row[20]);
+      stair->turn_going = rc_value_get_integer (&row[21]);
+      stair->turn_width = rc_value_get_integer (&row[22]);
+      stair->piece_extra = rc_value_get_integer (&row[23]);
+      if (!rc_stair_style_parse (rc_value_get_text (&row[8]), &stair->style, error)
+          || !rc_stair_cutting_parse (rc_value_get_text (&row[15]), &stair->cutting, error)
+          || !rc_stair_turn_parse (rc_value_get_text (&row[18]), &stair->turn, error))
         {
           g_prefix_error (error, _ ("stair %s: "), stair->id);
           return FALSE;

@@ -1,0 +1,118 @@
+/* Stairs as measured, and the pieces they are carpeted in.
+ *
+ * A stair is one straight flight, or two with a turn between them: a landing or winders. One with more turns is entered
+ * as several stairs. A step is a tread with the riser below it; steps are counted from 1 at the bottom. Pieces run down
+ * the stair with the pile; they meet only where a riser stands on a tread (Litchfield, *Renovation*).
+ */
+#pragma once
+
+#include "length.h"
+
+typedef enum
+{
+  RC_STAIR_WATERFALL,    /* the carpet falls straight from the nose to the tread below */
+  RC_STAIR_CAP_AND_BAND, /* a cap on the tread goes round the nose, a band covers the riser */
+} RcStairStyle;
+
+typedef enum
+{
+  RC_STAIR_WHOLE_FLIGHT, /* a flight in one piece */
+  RC_STAIR_PER_STEP,     /* a piece for each step; for cap and band a cap and a band */
+} RcStairCutting;
+
+typedef enum
+{
+  RC_STAIR_STRAIGHT,
+  RC_STAIR_LANDING,
+  RC_STAIR_WINDERS,
+} RcStairTurn;
+
+typedef struct
+{
+  char          *id;
+  char          *name;
+  guint          steps; /* straight steps, without those of the turn */
+  RcLength       rise;  /* of one step */
+  RcLength       going; /* of a straight step: tread, edge to riser */
+  RcLength       width; /* between walls or strings */
+  RcStairStyle   style;
+  RcStairCutting cutting;
+  RcLength       runner_width; /* of a runner as it lies; 0: carpet over the full width */
+  RcLength       curved_width; /* of a bottom step with a curved end, measured round its riser; 0: none */
+  RcStairTurn    turn;
+  guint          turn_after;  /* straight steps below the turn */
+  guint          winders;     /* steps in a turn of winders; a landing is one step */
+  RcLength       turn_going;  /* of a winder at its widest; the landing's length along the way up */
+  RcLength       turn_width;  /* the longest of a winder; the landing's width */
+  RcLength       nose_extra;  /* added for each step; 1 in (Litchfield) */
+  RcLength       end_extra;   /* added to each flight in one piece; 6 in (Litchfield) */
+  RcLength       piece_extra; /* added to each other piece; 2 in, common practice, no source */
+  RcLength       width_extra; /* added to the width, turned edges; 2 1/2 in (Litchfield) */
+  char          *carpet;      /* goods id */
+  char          *cushion;     /* goods id, nullable */
+  char          *notes;
+} RcStair;
+
+RcStair *rc_stair_new (const char *id, const char *name); /* straight, with the allowances of Litchfield, Renovation */
+RcStair *rc_stair_copy (const RcStair *stair);
+void     rc_stair_free (RcStair *stair);
+
+/* The most steps of a stair; more is a slip. */
+#define RC_STAIR_MAX_STEPS 1000
+
+typedef struct
+{
+  RcStairTurn kind;  /* which part of the stair it belongs to */
+  RcLength    going; /* of a winder at its widest */
+  RcLength    width; /* of the carpet on it as it lies */
+} RcStairStep;
+
+/* How many steps with those of the turn. */
+guint rc_stair_count_steps (const RcStair *stair);
+
+/* The last straight step: one like most. */
+guint rc_stair_get_plain_step (const RcStair *stair);
+
+/* Step `step`, from 1 at the bottom to the count. */
+RcStairStep rc_stair_get_step (const RcStair *stair, guint step);
+
+typedef enum
+{
+  RC_STAIR_PIECE_FLIGHT,
+  RC_STAIR_PIECE_STEP,
+  RC_STAIR_PIECE_CAP,
+  RC_STAIR_PIECE_BAND,
+  RC_STAIR_PIECE_WINDER,
+  RC_STAIR_PIECE_LANDING,
+  RC_STAIR_PIECE_CURVED_STEP,
+} RcStairPieceKind;
+
+typedef struct
+{
+  RcStairPieceKind kind;
+  guint            first, last;           /* steps it covers */
+  RcLength         width, length;         /* as it lies, down the stair */
+  RcLength         cut_width, cut_length; /* off the roll, allowances included */
+  RcLength         from_top;              /* carpet from the top of the stair down to where it begins */
+} RcStairPiece;
+
+/* The pieces from the bottom up; (transfer full) GArray of RcStairPiece. NULL when a size is too large to reckon with.
+ *
+ * A flight: (going + rise + nose_extra) x steps + end_extra. A landing takes the riser below and goes round its nosing;
+ * each winder is cut from the rectangle round its template, tread and riser below, nose_extra at the nose (both
+ * Litchfield). */
+GArray *rc_stair_compute_pieces (const RcStair *stair);
+
+/* Translated: "Flight, steps 1 to 7". (transfer full) */
+char *rc_stair_piece_dup_label (const RcStairPiece *piece);
+
+/* Translated: what a stair has beside equal straight steps, as "; 3 winders after step 7", each part begun by "; "; ""
+ * for a plain one. Lengths as in `style`. (transfer full) */
+char *rc_stair_dup_extras (const RcStair *stair, const RcLengthStyle *style);
+
+const char *rc_stair_style_get_name (RcStairStyle style); /* "waterfall", "cap-and-band" */
+gboolean    rc_stair_style_parse (const char *name, RcStairStyle *style, GError **error);
+const char *rc_stair_cutting_get_name (RcStairCutting cutting); /* "whole-flight", "per-step" */
+gboolean    rc_stair_cutting_parse (const char *name, RcStairCutting *cutting, GError **error);
+const char *rc_stair_turn_get_name (RcStairTurn turn); /* "straight", "landing", "winders" */
+gboolean    rc_stair_turn_parse (const char *name, RcStairTurn *turn, GError **error);

@@ -2,6 +2,11 @@
  *
  *   bench-nest [--seconds S] [--cpu] [--sets NAME,...] [--stages 3|any] [--trade]
  *
+ * Beside the answer stand what first-fit decreasing height uses, and, where PACKING_LIBRARY names its module, a
+ * general-purpose packing library (bench-nest-library.mjs, started once by node; it packs freely, without any rule of
+ * straight cuts, and knows no repeats). Columns `ffdh x` and `library x` are their length over the answer's, `library
+ * t` the library's time over that of the first answer (rc_nest_compute_quick_length).
+ *
  * The published sets are read from the folder that RC_SHARED names. --cpu counts the seconds of the processor rather
  * than of the clock, for a machine that does other work. --trade runs generated jobs instead.
  */
@@ -24,9 +29,18 @@ typedef struct
 
 typedef struct
 {
-  double gap, ffdh, excess; /* summed */
-  guint  n_files, n_optima;
+  double gap, ffdh, excess, library, library_time; /* summed */
+  guint  n_files, n_optima, n_library;
 } Sums;
+
+/* The packing library, which waits for one problem a line and answers with length and microseconds. */
+typedef struct
+{
+  GSubprocess      *process;
+  GDataInputStream *answers;
+} Library;
+
+static Library library;
 
 static double   arg_seconds = 10;
 static gboolean arg_cpu, arg_trade;
@@ -78,6 +92,53 @@ solve (const RcNestProblem *problem, double *seconds)
   return answer;
 }
 
+/* Leaves library.process NULL where there is none. */
+static void
+start_library (void)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (g_getenv ("PACKING_LIBRARY") == NULL)
+    {
+      printf ("PACKING_LIBRARY names no module: without the columns of a packing library\n");
+      return;
+    }
+  library.process = g_subprocess_new (G_SUBPROCESS_FLAGS_STDIN_PIPE | G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error, "node",
+                                      BENCH_LIBRARY_SCRIPT, NULL);
+  if (library.process == NULL)
+    printf ("%s: without the columns of a packing library\n", error->message);
+  else
+    library.answers = g_data_input_stream_new (g_subprocess_get_stdout_pipe (library.process));
+}
+
+/* FALSE: no library. Lengths go out in whole ticks. */
+static gboolean
+ask_library (const RcNestProblem *problem, double *used, double *seconds)
+{
+  g_autoptr (GString) line = g_string_new (NULL);
+  g_autofree char *answer = NULL;
+
+  if (library.process == NULL)
+    return FALSE;
+  g_string_printf (line, "%" G_GINT64_FORMAT, problem->roll_width);
+  for (guint c = 0; c < problem->cuts->len; c++)
+    {
+      const RcNestCut *cut = problem->cuts->pdata[c];
+
+      for (guint k = 0; k < cut->quantity; k++)
+        g_string_append_printf (line, " %" G_GINT64_FORMAT " %" G_GINT64_FORMAT, cut->width, cut->length);
+    }
+  g_string_append_c (line, '\n');
+  if (!g_output_stream_write_all (g_subprocess_get_stdin_pipe (library.process), line->str, line->len, NULL, NULL,
+                                  NULL))
+    return FALSE;
+  answer = g_data_input_stream_read_line (library.answers, NULL, NULL, NULL);
+  if (answer == NULL || sscanf (answer, "%lf %lf", used, seconds) != 2)
+    g_error ("the packing library does not answer");
+  *seconds *= 1e-6;
+  return TRUE;
+}
+
 /* The optimum without the rule of straight cuts, from targets.csv; 0: not known. */
 static double
 find_free_optimum (const char *name)
@@ -100,6 +161,29 @@ find_free_optimum (const char *name)
 }
 
 static void
+print_library (const RcNestProblem *problem, const RcNestAnswer *answer, double first_seconds, Sums *sums)
+{
+  double used = 0, seconds = 0;
+
+  if (!ask_library (problem, &used, &seconds))
+    return;
+  used /= (double)answer->used_length;
+  seconds /= first_seconds;
+  printf (" %9.3f %9.1f", used, seconds);
+  sums->library += used;
+  sums->library_time += seconds;
+  sums->n_library++;
+}
+
+static void
+print_library_sums (const Sums *sums)
+{
+  if (sums->n_library > 0)
+    printf ("mean of the packing library: %.3f times the length, %.1f times the time of the first answer\n",
+            sums->library / sums->n_library, sums->library_time / sums->n_library);
+}
+
+static void
 run_file (const char *set, const char *name, Sums *sums)
 {
   g_autoptr (RcNestProblem) problem = rc_nest_case_read (set, name);
@@ -117,9 +201,11 @@ run_file (const char *set, const char *name, Sums *sums)
   answer = solve (problem, &seconds);
   gap = 100 * ((double)answer->used_length / (double)answer->lower_bound - 1);
   ffdh = (double)rc_nest_case_compute_ffdh (problem) / (double)answer->used_length;
-  printf ("%-12s %4u %8.0f %8.0f %7.2f %6.2f %8.0f %7.2f %9.3f  %s\n", name, problem->cuts->len,
+  printf ("%-12s %4u %8.0f %8.0f %7.2f %6.2f %8.0f %7.2f %9.3f", name, problem->cuts->len,
           (double)answer->lower_bound / 1600, (double)answer->used_length / 1600, gap, seconds, (double)first / 1600,
-          (double)begin_us / 1000, ffdh, rc_nest_status_get_name (answer->status));
+          (double)begin_us / 1000, ffdh);
+  print_library (problem, answer, 1e-6 * (double)MAX (begin_us, 1), sums);
+  printf ("  %s\n", rc_nest_status_get_name (answer->status));
   fflush (stdout);
   sums->gap += gap;
   sums->ffdh += ffdh;
@@ -150,13 +236,15 @@ run_set (const char *set)
     if (g_str_has_suffix (name, ".txt"))
       g_ptr_array_add (names, g_strndup (name, strlen (name) - 4));
   g_ptr_array_sort (names, compare_names);
-  printf ("\n%s, %s stages\n%-12s %4s %8s %8s %7s %6s %8s %7s %9s\n", set, arg_stages != NULL ? arg_stages : "3",
-          "instance", "n", "bound", "answer", "gap %", "s", "first", "ms", "ffdh x");
+  printf ("\n%s, %s stages\n%-12s %4s %8s %8s %7s %6s %8s %7s %9s%s\n", set, arg_stages != NULL ? arg_stages : "3",
+          "instance", "n", "bound", "answer", "gap %", "s", "first", "ms", "ffdh x",
+          library.process != NULL ? " library x library t" : "");
   for (guint i = 0; i < names->len; i++)
     run_file (set, names->pdata[i], &sums);
   if (sums.n_files > 0)
     printf ("mean gap to the bound %.2f %%, first-fit decreasing height uses %.3f times as much\n",
             sums.gap / sums.n_files, sums.ffdh / sums.n_files);
+  print_library_sums (&sums);
   if (sums.n_optima > 0)
     printf ("mean excess over the free optimum %.2f %% (%u instances where it is known)\n", sums.excess / sums.n_optima,
             sums.n_optima);
@@ -167,9 +255,10 @@ run_trade (void)
 {
   static const guint sizes[] = { 20, 50, 100, 200, 500, 1000, 3000 };
   struct rusage      usage;
+  Sums               sums = { 0 };
 
-  printf ("%5s %6s %7s %10s %10s %7s %7s %9s %9s\n", "cuts", "rolls", "repeat", "bound m", "answer m", "gap %", "s",
-          "first ms", "ffdh x");
+  printf ("%5s %6s %7s %10s %10s %7s %7s %9s %9s%s\n", "cuts", "rolls", "repeat", "bound m", "answer m", "gap %", "s",
+          "first ms", "ffdh x", library.process != NULL ? " library x library t" : "");
   for (guint k = 0; k < G_N_ELEMENTS (sizes); k++)
     for (guint32 job = 0; job < 4; job++)
       {
@@ -182,13 +271,16 @@ run_trade (void)
         first = rc_nest_solve (problem, NULL);
         first_seconds = read_clock (CLOCK_THREAD_CPUTIME_ID) - first_seconds;
         answer = solve (problem, &seconds);
-        printf ("%5u %6u %7.2f %10.2f %10.2f %7.2f %7.2f %9.2f %9.3f\n", sizes[k], problem->rolls->len,
+        printf ("%5u %6u %7.2f %10.2f %10.2f %7.2f %7.2f %9.2f %9.3f", sizes[k], problem->rolls->len,
                 rc_length_to_mm (((RcNestCut *)problem->cuts->pdata[0])->repeat) / 1000,
                 rc_length_to_mm (answer->lower_bound) / 1000, rc_length_to_mm (answer->used_length) / 1000,
                 100 * ((double)answer->used_length / (double)answer->lower_bound - 1), seconds, 1000 * first_seconds,
                 (double)rc_nest_case_compute_ffdh (problem) / (double)answer->used_length);
+        print_library (problem, answer, first_seconds, &sums);
+        printf ("\n");
         fflush (stdout);
       }
+  print_library_sums (&sums);
   getrusage (RUSAGE_SELF, &usage);
   printf ("most memory %ld MB\n", usage.ru_maxrss / 1024);
 }
@@ -215,6 +307,7 @@ main (int argc, char **argv)
       fprintf (stderr, "%s\n", error->message);
       return 2;
     }
+  start_library ();
   if (arg_trade)
     run_trade ();
   else if (g_getenv ("RC_SHARED") == NULL)

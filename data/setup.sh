@@ -3,7 +3,7 @@
 
 build_packages='
   build-essential meson ninja-build pkgconf gettext
-  libglib2.0-dev libgtk-4-dev libgeos-dev libglpk-dev libsqlite3-dev libxml2-dev libcairo2-dev libpango1.0-dev
+  libglib2.0-dev libgtk-4-dev libgeos-dev libglpk-dev libsqlite3-dev libxml2-dev libcairo2-dev libpango1.0-dev libpoppler-glib-dev
   adwaita-icon-theme fonts-dejavu-core
 '
 test_packages='

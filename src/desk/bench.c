@@ -5,6 +5,7 @@
 #include "area-panel.h"
 #include "item-list.h"
 #include "job-panel.h"
+#include "picture-dialog.h"
 #include "roll-view.h"
 #include "stair-panel.h"
 
@@ -53,7 +54,8 @@ dup_fault (RcBench *self)
 static void
 show_fault (RcBench *self)
 {
-  g_autofree char *fault = dup_fault (self);
+  gboolean         has_begun = rc_document_get_measure (self->document)->rooms->len > 0;
+  g_autofree char *fault = has_begun ? dup_fault (self) : NULL; /* a job without rooms is no fault yet */
 
   gtk_label_set_text (self->fault_label, fault ? fault : "");
   gtk_widget_set_visible (GTK_WIDGET (self->fault_label), fault != NULL);
@@ -203,6 +205,27 @@ action_turn_room (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   if (RC_BENCH (widget)->document)
     rc_floor_view_turn_room (RC_BENCH (widget)->floor_view, g_variant_get_int32 (parameter));
+}
+
+static void
+action_picture_open (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  if (RC_BENCH (widget)->document)
+    rc_picture_dialog_open (RC_BENCH (widget)->floor_view);
+}
+
+/* lighten, turn, page, remove */
+static void
+action_picture (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  static const char *const NAMES[] = { [RC_HAND_PICTURE_LIGHTEN] = "lighten",
+                                       [RC_HAND_PICTURE_TURN] = "turn",
+                                       [RC_HAND_PICTURE_PAGE] = "page",
+                                       [RC_HAND_PICTURE_REMOVE] = "remove" };
+
+  for (guint i = 0; RC_BENCH (widget)->document && i < G_N_ELEMENTS (NAMES); i++)
+    if (g_str_equal (NAMES[i], g_variant_get_string (parameter, NULL)))
+      rc_floor_view_change_picture (RC_BENCH (widget)->floor_view, i);
 }
 
 static void
@@ -382,6 +405,8 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_install_action (widget_class, "bench.tool", "s", action_tool);
   gtk_widget_class_install_action (widget_class, "bench.mirror-room", NULL, action_mirror_room);
   gtk_widget_class_install_action (widget_class, "bench.turn-room", "i", action_turn_room);
+  gtk_widget_class_install_action (widget_class, "bench.picture-open", NULL, action_picture_open);
+  gtk_widget_class_install_action (widget_class, "bench.picture", "s", action_picture);
   gtk_widget_class_install_action (widget_class, "bench.tool-changed", NULL, action_tool_changed);
   gtk_widget_class_install_action (widget_class, "bench.edit-chosen", NULL, action_edit_chosen);
 }

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 
+#include "picture-decode.h"
 #include "colour-scheme.h"
 #include "daily-backup.h"
 #include "rowcut-data.h"
@@ -214,6 +215,8 @@ int
 rc_desk_main (int argc, char **argv)
 {
   set_language ();
+  if (argc > 1 && g_str_equal (argv[1], RC_PICTURE_OPTION))
+    return rc_picture_decode_main (argc, argv);
   rc_desk_load_resources ();
   g_set_application_name (_ ("Rowcut"));
   gtk_window_set_default_icon_name (APPLICATION_ID);

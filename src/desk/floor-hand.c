@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "floor-picture.h"
 #include "gesture-drawing.h"
 #include "gesture-room.h"
 #include "viewport.h"
@@ -12,15 +13,16 @@
 
 struct _RcFloorHand
 {
-  GtkWidget  *floor_view; /* borrowed */
-  RcDocument *document;   /* borrowed from the view */
-  int         floor;
-  RcGesture   gesture;
-  RcScene    *scene; /* of the job as it is; NULL: to be made */
-  RcGrip      grip;  /* under the pointer */
-  guint       grip_index;
-  RcPoint     pointed; /* where the pointer was last, and how near is near there */
-  RcLength    reach;
+  GtkWidget      *floor_view; /* borrowed */
+  RcDocument     *document;   /* borrowed from the view */
+  int             floor;
+  RcFloorPicture *picture;
+  RcGesture       gesture;
+  RcScene        *scene; /* of the job as it is; NULL: to be made */
+  RcGrip          grip;  /* under the pointer */
+  guint           grip_index;
+  RcPoint         pointed; /* where the pointer was last, and how near is near there */
+  RcLength        reach;
 };
 
 RcFloorHand *
@@ -29,6 +31,7 @@ rc_floor_hand_new (GtkWidget *floor)
   RcFloorHand *hand = g_new0 (RcFloorHand, 1);
 
   hand->floor_view = floor;
+  hand->picture = rc_floor_picture_new (floor);
   hand->gesture = rc_gesture_start (RC_TOOL_CHOOSE, NULL);
   return hand;
 }
@@ -37,6 +40,7 @@ void
 rc_floor_hand_free (RcFloorHand *hand)
 {
   rc_floor_hand_forget_scene (hand);
+  rc_floor_picture_free (hand->picture);
   g_free (hand);
 }
 
@@ -101,6 +105,8 @@ void
 rc_floor_hand_set_document (RcFloorHand *hand, RcDocument *document)
 {
   hand->document = document;
+  rc_floor_picture_set_job (hand->picture, document ? rc_document_get_store (document) : NULL,
+                            document ? rc_document_get_job (document)->id : NULL);
   rc_floor_hand_forget (hand);
 }
 
@@ -182,6 +188,8 @@ handle (RcFloorHand *hand, const RcGestureEvent *event)
   if (result.is_click && result.room)
     choose (hand, result.room, result.wall);
   take_result (hand, &result);
+  if (result.picture.kind != RC_PICTURE_KEEP)
+    rc_floor_picture_change (hand->picture, hand->floor, &result.picture);
   rc_gesture_result_clear (&result);
   if (hand->gesture.tool != tool)
     {
@@ -338,6 +346,53 @@ rc_floor_hand_draw_rooms (RcFloorHand *hand, const RcPalette *palette, double fo
   const RcScene *scene = get_scene (hand);
   if (scene)
     rc_gesture_drawing_draw_rooms (scene, palette, font_size, view, cr);
+}
+
+static RcPoint
+get_middle_of_view (RcFloorHand *hand, const RcView *view)
+{
+  return rc_viewport_to_house (*view, gtk_widget_get_width (hand->floor_view) / 2.0,
+                               gtk_widget_get_height (hand->floor_view) / 2.0);
+}
+
+void
+rc_floor_hand_add_picture (RcFloorHand *hand, GFile *file)
+{
+  if (hand->document)
+    rc_floor_picture_add (hand->picture, hand->floor, file, rc_floor_hand_get_box (hand));
+}
+
+void
+rc_floor_hand_change_picture (RcFloorHand *hand, RcHandPicture change, const RcView *view)
+{
+  if (hand->document == NULL)
+    return;
+  if (!rc_floor_picture_has (hand->picture, hand->floor))
+    {
+      tell (hand, _ ("This storey has no plan picture yet."));
+      return;
+    }
+  switch (change)
+    {
+    case RC_HAND_PICTURE_LIGHTEN:
+      rc_floor_picture_lighten (hand->picture, hand->floor);
+      break;
+    case RC_HAND_PICTURE_TURN:
+      rc_floor_picture_turn (hand->picture, hand->floor, get_middle_of_view (hand, view), 90);
+      break;
+    case RC_HAND_PICTURE_PAGE:
+      rc_floor_picture_turn_page (hand->picture, hand->floor, rc_floor_hand_get_box (hand));
+      break;
+    case RC_HAND_PICTURE_REMOVE:
+    default:
+      rc_floor_picture_remove (hand->picture, hand->floor);
+    }
+}
+
+void
+rc_floor_hand_draw_picture (RcFloorHand *hand, const RcPalette *palette, const RcView *view, cairo_t *cr)
+{
+  rc_floor_picture_draw (hand->picture, hand->floor, palette->paper[0] < 0.5, view, cr);
 }
 
 void

@@ -44,6 +44,17 @@ gboolean rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType sta
 /* The rooms as they are now, where no plan shows them. */
 void rc_floor_hand_draw_rooms (RcFloorHand *hand, const RcPalette *palette, double font_size, const RcView *view,
                                cairo_t *cr);
+/* The plan picture of the storey. */
+typedef enum
+{
+  RC_HAND_PICTURE_LIGHTEN,
+  RC_HAND_PICTURE_TURN, /* a quarter left about the middle of the view */
+  RC_HAND_PICTURE_PAGE, /* the next of a PDF */
+  RC_HAND_PICTURE_REMOVE,
+} RcHandPicture;
+void rc_floor_hand_add_picture (RcFloorHand *hand, GFile *file);
+void rc_floor_hand_change_picture (RcFloorHand *hand, RcHandPicture change, const RcView *view);
+void rc_floor_hand_draw_picture (RcFloorHand *hand, const RcPalette *palette, const RcView *view, cairo_t *cr);
 /* The storey below, faint: walls stand over walls. */
 void rc_floor_hand_draw_below (RcFloorHand *hand, const RcPalette *palette, const RcView *view, cairo_t *cr);
 /* What the rooms of the storey cover; on an empty one, room enough to draw a house. */

@@ -58,14 +58,18 @@ add_tool_keys (GtkWidgetClass *klass)
     guint       keyval;
     const char *tool;
   } TOOLS[]
-      = { { GDK_KEY_r, "room" },     { GDK_KEY_o, "outline" },    { GDK_KEY_d, "door" },  { GDK_KEY_a, "archway" },
-          { GDK_KEY_w, "window" },   { GDK_KEY_c, "cut-out" },    { GDK_KEY_s, "split" }, { GDK_KEY_u, "merge" },
-          { GDK_KEY_j, "join" },     { GDK_KEY_v, "move" },       { GDK_KEY_y, "pile" },  { GDK_KEY_l, "seam" },
-          { GDK_KEY_z, "no-seams" }, { GDK_KEY_Escape, "choose" } };
+      = { { GDK_KEY_r, "room" },     { GDK_KEY_o, "outline" }, { GDK_KEY_d, "door" },  { GDK_KEY_a, "archway" },
+          { GDK_KEY_w, "window" },   { GDK_KEY_c, "cut-out" }, { GDK_KEY_s, "split" }, { GDK_KEY_u, "merge" },
+          { GDK_KEY_j, "join" },     { GDK_KEY_v, "move" },    { GDK_KEY_y, "pile" },  { GDK_KEY_l, "seam" },
+          { GDK_KEY_z, "no-seams" }, { GDK_KEY_k, "scale" },   { GDK_KEY_g, "slide" }, { GDK_KEY_Escape, "choose" } };
 
   for (guint i = 0; i < G_N_ELEMENTS (TOOLS); i++)
     gtk_widget_class_add_binding_action (klass, TOOLS[i].keyval, 0, "bench.tool", "s", TOOLS[i].tool);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_m, 0, "bench.mirror-room", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_b, 0, "bench.picture-open", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_i, 0, "bench.picture", "s", "lighten");
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_q, 0, "bench.picture", "s", "turn");
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_e, 0, "bench.picture", "s", "page");
   gtk_widget_class_add_binding_action (klass, GDK_KEY_t, 0, "bench.turn-room", "i", 90);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_T, GDK_SHIFT_MASK, "bench.turn-room", "i", -90);
 }

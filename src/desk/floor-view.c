@@ -112,6 +112,18 @@ rc_floor_view_turn_room (RcFloorView *self, double degrees)
   rc_floor_hand_turn (self->hand, degrees);
 }
 
+void
+rc_floor_view_add_picture (RcFloorView *self, GFile *file)
+{
+  rc_floor_hand_add_picture (self->hand, file);
+}
+
+void
+rc_floor_view_change_picture (RcFloorView *self, RcHandPicture change)
+{
+  rc_floor_hand_change_picture (self->hand, change, &self->view);
+}
+
 RcView
 rc_floor_view_get_view (RcFloorView *self)
 {
@@ -178,6 +190,7 @@ draw (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
       rc_floor_painter_draw (self->painter, scene, is_stale ? STALE_ALPHA : 1, cr);
       draw_choice (self, scene, cr);
     }
+  rc_floor_hand_draw_picture (self->hand, scene->palette, &self->view, cr);
   rc_floor_hand_draw_below (self->hand, scene->palette, &self->view, cr);
   if (is_stale)
     rc_floor_hand_draw_rooms (self->hand, scene->palette, scene->font_size, &self->view, cr);

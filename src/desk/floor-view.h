@@ -8,7 +8,7 @@
 #include <gtk/gtk.h>
 
 #include "document.h"
-#include "gesture.h"
+#include "floor-hand.h"
 #include "viewport.h"
 
 #define RC_TYPE_FLOOR_VIEW (rc_floor_view_get_type ())
@@ -25,4 +25,6 @@ void   rc_floor_view_set_tool (RcFloorView *self, RcTool tool); /* activates "be
 /* The chosen room mirrored, or turned counter-clockwise. */
 void   rc_floor_view_mirror_room (RcFloorView *self);
 void   rc_floor_view_turn_room (RcFloorView *self, double degrees);
+void   rc_floor_view_add_picture (RcFloorView *self, GFile *file);
+void   rc_floor_view_change_picture (RcFloorView *self, RcHandPicture change);
 RcView rc_floor_view_get_view (RcFloorView *self);

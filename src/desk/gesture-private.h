@@ -35,6 +35,12 @@ void rc_gesture_pile_handle (RcGesture *gesture, const RcScene *scene, const RcG
                              RcGestureResult *result);
 void rc_gesture_pile_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
 
+void rc_gesture_scale_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                              RcGestureResult *result);
+void rc_gesture_slide_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                              RcGestureResult *result);
+void rc_gesture_picture_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+
 /* Back to rest with the same tool. */
 void rc_gesture_rest (RcGesture *gesture);
 

@@ -55,6 +55,11 @@ static const struct
       N_ ("Drag from corner to corner the floor that no seam may lie on. Type its width, Tab, its length. "
           "Delete takes the one under the pointer away."),
       rc_gesture_cutout_handle, rc_gesture_cutout_sketch },
+  [RC_TOOL_SCALE]
+  = { "scale", N_ ("Click on two points of the plan picture, type how far apart they really are, Enter."),
+      rc_gesture_scale_handle, rc_gesture_picture_sketch },
+  [RC_TOOL_SLIDE]
+  = { "slide", N_ ("Drag the plan picture to where it belongs."), rc_gesture_slide_handle, rc_gesture_picture_sketch },
 };
 
 const char *

@@ -23,7 +23,9 @@ typedef enum
   RC_TOOL_JOIN, /* two openings become one, the second one's room comes along */
   RC_TOOL_PILE,
   RC_TOOL_SEAM,
-  RC_TOOL_ZONE, /* floor that no seam may lie on */
+  RC_TOOL_ZONE,  /* floor that no seam may lie on */
+  RC_TOOL_SCALE, /* of the plan picture */
+  RC_TOOL_SLIDE, /* the plan picture */
   RC_N_TOOLS
 } RcTool;
 
@@ -92,15 +94,29 @@ typedef struct
   char        text[RC_GESTURE_FIELDS][RC_GESTURE_MAX_TEXT]; /* blank: the pointer's */
 } RcGesture;
 
+/* What is done to the plan picture. */
+typedef struct
+{
+  enum
+  {
+    RC_PICTURE_KEEP,
+    RC_PICTURE_SCALE, /* from-to is really `length` long */
+    RC_PICTURE_MOVE,  /* what is at `from` goes to `to` */
+  } kind;
+  RcPoint  from, to;
+  RcLength length;
+} RcPictureChange;
+
 /* What an event led to beside the next state. */
 typedef struct
 {
-  RcJob      *job;      /* (transfer full) the new state; NULL: nothing made */
-  const char *step;     /* translated name of the step */
-  const char *room;     /* interned; the room to be chosen; NULL: leave the choice */
-  guint       wall;     /* of it, from 1; 0 none */
-  char       *fault;    /* (transfer full) why nothing could be made */
-  gboolean    is_click; /* nothing was dragged: pick what lies there */
+  RcPictureChange picture;
+  RcJob          *job;      /* (transfer full) the new state; NULL: nothing made */
+  const char     *step;     /* translated name of the step */
+  const char     *room;     /* interned; the room to be chosen; NULL: leave the choice */
+  guint           wall;     /* of it, from 1; 0 none */
+  char           *fault;    /* (transfer full) why nothing could be made */
+  gboolean        is_click; /* nothing was dragged: pick what lies there */
 } RcGestureResult;
 
 void rc_gesture_result_clear (RcGestureResult *result);

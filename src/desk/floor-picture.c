@@ -1,0 +1,329 @@
+#include "floor-picture.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "picture-decode.h"
+#include "picture-edit.h"
+#include "viewport.h"
+
+struct _RcFloorPicture
+{
+  gatomicrefcount refs;  /* the view's, and one for each file being read */
+  GtkWidget      *floor; /* NULL once the view is gone */
+  RcStore        *store; /* borrowed */
+  char           *job_id;
+  GPtrArray      *pictures; /* of RcPlanPicture; NULL without a job */
+  GHashTable     *images;   /* digest and page -> cairo_surface_t */
+};
+
+RcFloorPicture *
+rc_floor_picture_new (GtkWidget *floor)
+{
+  RcFloorPicture *self = g_new0 (RcFloorPicture, 1);
+
+  g_atomic_ref_count_init (&self->refs);
+  self->floor = floor;
+  self->images = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify)cairo_surface_destroy);
+  return self;
+}
+
+static void
+unref (RcFloorPicture *self)
+{
+  if (!g_atomic_ref_count_dec (&self->refs))
+    return;
+  g_clear_pointer (&self->pictures, g_ptr_array_unref);
+  g_hash_table_unref (self->images);
+  g_free (self->job_id);
+  g_free (self);
+}
+
+void
+rc_floor_picture_free (RcFloorPicture *self)
+{
+  self->floor = NULL;
+  self->store = NULL;
+  unref (self);
+}
+
+static void
+tell (RcFloorPicture *self, const GError *error)
+{
+  if (self->floor && error)
+    gtk_widget_activate_action (self->floor, "win.tell", "s", error->message);
+}
+
+static RcPlanPicture *
+find (RcFloorPicture *self, int storey)
+{
+  for (guint i = 0; self->pictures && i < self->pictures->len; i++)
+    {
+      RcPlanPicture *picture = g_ptr_array_index (self->pictures, i);
+      if (picture->storey == storey)
+        return picture;
+    }
+  return NULL;
+}
+
+gboolean
+rc_floor_picture_has (RcFloorPicture *self, int storey)
+{
+  return find (self, storey) != NULL;
+}
+
+static char *
+dup_key (const RcPlanPicture *picture)
+{
+  return g_strdup_printf ("%s %u", picture->digest, picture->page);
+}
+
+/* Reading. */
+
+typedef struct
+{
+  RcFloorPicture *self;
+  GBytes         *bytes;
+  RcPlanPicture  *added; /* to be kept once it has been read; NULL: it is kept already */
+  char           *key, *job_id;
+  RcBox           box;
+} Reading;
+
+static void
+reading_free (Reading *reading)
+{
+  unref (reading->self);
+  g_bytes_unref (reading->bytes);
+  g_clear_pointer (&reading->added, rc_plan_picture_free);
+  g_free (reading->key);
+  g_free (reading->job_id);
+  g_free (reading);
+}
+
+static void
+keep (RcFloorPicture *self, const RcPlanPicture *picture)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (self->store && self->job_id && !rc_store_save_picture (self->store, self->job_id, picture, &error))
+    tell (self, error);
+  if (self->floor)
+    gtk_widget_queue_draw (self->floor);
+}
+
+/* The picture could be read: it becomes the storey's. */
+static void
+take_added (Reading *reading, cairo_surface_t *image)
+{
+  RcFloorPicture *self = reading->self;
+  g_autoptr (GError) error = NULL;
+
+  if (self->store == NULL || g_strcmp0 (self->job_id, reading->job_id) != 0)
+    return;
+  reading->added->digest = rc_store_add_file (self->store, reading->bytes, &error);
+  if (reading->added->digest == NULL)
+    {
+      tell (self, error);
+      return;
+    }
+  rc_picture_edit_fit (reading->added, (guint)cairo_image_surface_get_width (image), reading->box);
+  RcPlanPicture *old = find (self, reading->added->storey);
+  if (old)
+    g_ptr_array_remove (self->pictures, old);
+  g_free (reading->key);
+  reading->key = dup_key (reading->added);
+  g_ptr_array_add (self->pictures, reading->added);
+  keep (self, g_steal_pointer (&reading->added));
+}
+
+static void
+on_read (GObject *source, GAsyncResult *result, gpointer data)
+{
+  Reading        *reading = data;
+  RcFloorPicture *self = reading->self;
+  g_autoptr (GError) error = NULL;
+  cairo_surface_t *image = rc_picture_read_finish (result, &error);
+
+  if (image == NULL)
+    tell (self, error);
+  else
+    {
+      if (reading->added)
+        take_added (reading, image);
+      if (reading->key)
+        g_hash_table_insert (self->images, g_strdup (reading->key), cairo_surface_reference (image));
+      cairo_surface_destroy (image);
+      if (self->floor)
+        gtk_widget_queue_draw (self->floor);
+    }
+  reading_free (reading);
+}
+
+static void
+read_picture (RcFloorPicture *self, GBytes *bytes, RcPlanPicture *added, const char *key, guint page, RcBox box)
+{
+  Reading *reading = g_new0 (Reading, 1);
+
+  g_atomic_ref_count_inc (&self->refs);
+  reading->self = self;
+  reading->bytes = g_bytes_ref (bytes);
+  reading->added = added;
+  reading->key = g_strdup (key);
+  reading->job_id = g_strdup (self->job_id);
+  reading->box = box;
+  rc_picture_read_async (bytes, page, on_read, reading);
+}
+
+void
+rc_floor_picture_set_job (RcFloorPicture *self, RcStore *store, const char *job_id)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_clear_pointer (&self->pictures, g_ptr_array_unref);
+  g_free (self->job_id);
+  self->job_id = g_strdup (job_id);
+  self->store = job_id ? store : NULL;
+  if (self->store == NULL)
+    return;
+  self->pictures = rc_store_load_pictures (store, job_id, &error);
+  for (guint i = 0; self->pictures && i < self->pictures->len; i++)
+    {
+      const RcPlanPicture *picture = g_ptr_array_index (self->pictures, i);
+      g_autofree char     *key = dup_key (picture);
+      if (g_hash_table_contains (self->images, key))
+        continue;
+      g_autoptr (GBytes) bytes = rc_store_load_file (store, picture->digest, NULL);
+      if (bytes)
+        read_picture (self, bytes, NULL, key, picture->page, (RcBox){ 0 });
+    }
+  tell (self, error);
+}
+
+/* Changes. */
+
+void
+rc_floor_picture_add (RcFloorPicture *self, int storey, GFile *file, RcBox box)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GFileInfo) info
+      = g_file_query_info (file, G_FILE_ATTRIBUTE_STANDARD_SIZE, G_FILE_QUERY_INFO_NONE, NULL, &error);
+
+  if (info && g_file_info_get_size (info) > RC_PICTURE_MAX_BYTES)
+    g_set_error (&error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s", _ ("The picture has more than 32 MiB: save it smaller."));
+  g_autoptr (GBytes) bytes = error ? NULL : g_file_load_bytes (file, NULL, NULL, &error);
+  if (bytes == NULL)
+    {
+      tell (self, error);
+      return;
+    }
+  RcPlanPicture *added = g_new0 (RcPlanPicture, 1);
+  added->storey = storey;
+  added->name = g_file_get_basename (file);
+  added->page = 1;
+  added->strength_percent = 100;
+  read_picture (self, bytes, added, NULL, 1, box);
+}
+
+void
+rc_floor_picture_turn_page (RcFloorPicture *self, int storey, RcBox box)
+{
+  const RcPlanPicture *picture = find (self, storey);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes = picture ? rc_store_load_file (self->store, picture->digest, &error) : NULL;
+
+  if (bytes)
+    {
+      RcPlanPicture *added = g_new0 (RcPlanPicture, 1);
+      added->storey = storey;
+      added->name = g_strdup (picture->name);
+      added->page = picture->page + 1;
+      added->strength_percent = 100;
+      read_picture (self, bytes, added, NULL, added->page, box);
+    }
+  tell (self, error);
+}
+
+void
+rc_floor_picture_remove (RcFloorPicture *self, int storey)
+{
+  RcPlanPicture *picture = find (self, storey);
+  g_autoptr (GError) error = NULL;
+
+  if (picture == NULL)
+    return;
+  if (!rc_store_delete_picture (self->store, self->job_id, storey, &error))
+    tell (self, error);
+  else
+    g_ptr_array_remove (self->pictures, picture);
+  gtk_widget_queue_draw (self->floor);
+}
+
+void
+rc_floor_picture_lighten (RcFloorPicture *self, int storey)
+{
+  RcPlanPicture *picture = find (self, storey);
+
+  if (picture == NULL)
+    return;
+  rc_picture_edit_lighten (picture);
+  keep (self, picture);
+}
+
+void
+rc_floor_picture_turn (RcFloorPicture *self, int storey, RcPoint about, int degrees)
+{
+  RcPlanPicture *picture = find (self, storey);
+
+  if (picture == NULL)
+    return;
+  rc_picture_edit_turn (picture, about, 1000 * (gint64)degrees);
+  keep (self, picture);
+}
+
+void
+rc_floor_picture_change (RcFloorPicture *self, int storey, const RcPictureChange *change)
+{
+  RcPlanPicture *picture = find (self, storey);
+
+  if (picture == NULL)
+    return;
+  if (change->kind == RC_PICTURE_SCALE)
+    rc_picture_edit_scale (picture, change->from, change->to, change->length);
+  else
+    rc_picture_edit_move (picture, (RcPoint){ change->to.x - change->from.x, change->to.y - change->from.y });
+  keep (self, picture);
+}
+
+/* Dark lines on white paper darken what is drawn; on a dark desk the picture is turned light on dark. */
+void
+rc_floor_picture_draw (RcFloorPicture *self, int storey, gboolean is_dark, const RcView *view, cairo_t *cr)
+{
+  const RcPlanPicture *picture = find (self, storey);
+  g_autofree char     *key = picture ? dup_key (picture) : NULL;
+  cairo_surface_t     *image = key ? g_hash_table_lookup (self->images, key) : NULL;
+  double               x = 0, y = 0;
+
+  if (image == NULL || picture->strength_percent == 0)
+    return;
+  double scale = view->scale * (double)picture->ticks_per_1000px / 1000;
+  rc_viewport_from_house (*view, picture->at, &x, &y);
+  cairo_save (cr);
+  cairo_push_group (cr);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  cairo_translate (cr, x, y);
+  cairo_rotate (cr, -(double)picture->turn_millidegrees / 1000 * G_PI / 180);
+  cairo_scale (cr, scale, scale);
+  cairo_set_source_surface (cr, image, 0, 0);
+  cairo_paint (cr);
+  if (is_dark)
+    {
+      cairo_identity_matrix (cr);
+      cairo_set_operator (cr, CAIRO_OPERATOR_DIFFERENCE);
+      cairo_set_source_rgb (cr, 1, 1, 1);
+      cairo_paint (cr);
+    }
+  cairo_pop_group_to_source (cr);
+  cairo_set_operator (cr, is_dark ? CAIRO_OPERATOR_SCREEN : CAIRO_OPERATOR_MULTIPLY);
+  cairo_paint_with_alpha (cr, picture->strength_percent / 100.0);
+  cairo_restore (cr);
+}

@@ -1,0 +1,30 @@
+/* The plan pictures of a job, one a storey, under the floor that is drawn.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "floor-drawing.h"
+#include "gesture.h"
+#include "store.h"
+
+typedef struct _RcFloorPicture RcFloorPicture;
+
+/* `floor` is redrawn when a picture has been read, and tells faults by its actions: borrowed. */
+RcFloorPicture *rc_floor_picture_new (GtkWidget *floor);
+void            rc_floor_picture_free (RcFloorPicture *self);
+
+/* The job's pictures; job_id NULL: none. */
+void     rc_floor_picture_set_job (RcFloorPicture *self, RcStore *store, const char *job_id);
+gboolean rc_floor_picture_has (RcFloorPicture *self, int storey);
+
+/* Keeps the file in the store as the storey's picture, in place of one it has, as wide as `box`. */
+void rc_floor_picture_add (RcFloorPicture *self, int storey, GFile *file, RcBox box);
+/* The next page of its PDF, fitted anew. */
+void rc_floor_picture_turn_page (RcFloorPicture *self, int storey, RcBox box);
+void rc_floor_picture_remove (RcFloorPicture *self, int storey);
+void rc_floor_picture_lighten (RcFloorPicture *self, int storey);
+void rc_floor_picture_turn (RcFloorPicture *self, int storey, RcPoint about, int degrees);
+void rc_floor_picture_change (RcFloorPicture *self, int storey, const RcPictureChange *change);
+
+void rc_floor_picture_draw (RcFloorPicture *self, int storey, gboolean is_dark, const RcView *view, cairo_t *cr);

@@ -1,0 +1,284 @@
+/* Plan pictures: where they lie, what is kept of them, and files that are damaged or made to do harm. */
+#include <cairo-pdf.h>
+#include <gdk-pixbuf/gdk-pixbuf.h>
+#include <glib/gstdio.h>
+
+#include "gesture-hand.h"
+#include "picture-decode.h"
+#include "picture-edit.h"
+#include "rounds.h"
+#include "rowcut-error.h"
+
+static const RcLength FT = RC_TICKS_PER_FOOT;
+
+static cairo_status_t
+append (void *closure, const unsigned char *data, unsigned int length)
+{
+  g_byte_array_append (closure, data, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+static void
+draw_square (cairo_surface_t *surface)
+{
+  cairo_t *cr = cairo_create (surface);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_rectangle (cr, 20, 10, 40, 30);
+  cairo_fill (cr);
+  cairo_destroy (cr);
+}
+
+/* Files of 100 by 80 pixels (points), black from 20,10 to 60,40. */
+static GBytes *
+make_png (void)
+{
+  GByteArray      *all = g_byte_array_new ();
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 100, 80);
+
+  draw_square (surface);
+  cairo_surface_write_to_png_stream (surface, append, all);
+  cairo_surface_destroy (surface);
+  return g_byte_array_free_to_bytes (all);
+}
+
+static GBytes *
+make_jpeg (void)
+{
+  g_autoptr (GBytes) png = make_png ();
+  g_autoptr (GInputStream) stream = g_memory_input_stream_new_from_bytes (png);
+  g_autoptr (GdkPixbuf) pixbuf = gdk_pixbuf_new_from_stream (stream, NULL, NULL);
+  char *data = NULL;
+  gsize size = 0;
+
+  g_assert_true (gdk_pixbuf_save_to_buffer (pixbuf, &data, &size, "jpeg", NULL, NULL));
+  return g_bytes_new_take (data, size);
+}
+
+static GBytes *
+make_pdf (void)
+{
+  GByteArray      *all = g_byte_array_new ();
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append, all, 100, 80);
+
+  draw_square (surface);
+  cairo_surface_show_page (surface);
+  draw_square (surface);
+  cairo_surface_destroy (surface);
+  return g_byte_array_free_to_bytes (all);
+}
+
+static guint
+get_grey (cairo_surface_t *image, int x, int y)
+{
+  const guint8 *row = cairo_image_surface_get_data (image) + y * cairo_image_surface_get_stride (image);
+  return row[4 * x];
+}
+
+static void
+test_reads (void)
+{
+  GBytes *(*const MAKERS[]) (void) = { make_png, make_jpeg, make_pdf };
+  const int SCALES[] = { 1, 1, 2 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (MAKERS); i++)
+    {
+      g_autoptr (GBytes) bytes = MAKERS[i]();
+      g_autoptr (GError) error = NULL;
+      int              scale = SCALES[i];
+      cairo_surface_t *image = rc_picture_decode (bytes, 1, &error);
+      g_assert_no_error (error);
+      g_assert_cmpint (cairo_image_surface_get_width (image), ==, 100 * scale);
+      g_assert_cmpint (cairo_image_surface_get_height (image), ==, 80 * scale);
+      g_assert_cmpuint (get_grey (image, 40 * scale, 25 * scale), <, 30);
+      g_assert_cmpuint (get_grey (image, 90 * scale, 25 * scale), >, 225);
+      cairo_surface_destroy (image);
+    }
+}
+
+static void
+test_refuses (void)
+{
+  g_autoptr (GBytes) pdf = make_pdf (), png = make_png ();
+  g_autoptr (GBytes) text = g_bytes_new_static ("<svg/>", 6), empty = g_bytes_new_static ("", 0);
+  g_autoptr (GBytes) half = g_bytes_new_from_bytes (png, 0, 20);
+  const struct
+  {
+    GBytes *bytes;
+    guint   page;
+    int     code;
+  } CASES[] = { { text, 1, RC_ERROR_FORMAT },
+                { empty, 1, RC_ERROR_FORMAT },
+                { half, 1, RC_ERROR_FORMAT },
+                { pdf, 3, RC_ERROR_RANGE },
+                { pdf, 0, RC_ERROR_RANGE } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_assert_null (rc_picture_decode (CASES[i].bytes, CASES[i].page, &error));
+      g_assert_error (error, RC_ERROR, CASES[i].code);
+    }
+}
+
+/* Wider than what is shown: made smaller while it is read. */
+static void
+test_large_is_bounded (void)
+{
+  g_autoptr (GByteArray) all = g_byte_array_new ();
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 6000, 300);
+  g_autoptr (GError) error = NULL;
+
+  cairo_surface_write_to_png_stream (surface, append, all);
+  cairo_surface_destroy (surface);
+  g_autoptr (GBytes) bytes = g_bytes_new (all->data, all->len);
+  surface = rc_picture_decode (bytes, 1, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (cairo_image_surface_get_width (surface), ==, RC_PICTURE_MAX_SIDE);
+  g_assert_cmpint (cairo_image_surface_get_height (surface), ==, 300 * RC_PICTURE_MAX_SIDE / 6000);
+  cairo_surface_destroy (surface);
+}
+
+/* Bytes changed at random: an image or an error, never anything else. */
+static void
+test_damaged (void)
+{
+  GBytes *(*const MAKERS[]) (void) = { make_png, make_jpeg, make_pdf };
+
+  for (guint round = 0; round < scale_rounds (300); round++)
+    {
+      g_autoptr (GBytes) good = MAKERS[round % 3]();
+      gsize   size = 0;
+      guint8 *data = g_bytes_unref_to_data (g_bytes_ref (good), &size);
+      for (int i = g_test_rand_int_range (1, 12); i > 0; i--)
+        data[g_test_rand_int_range (4, (int)size)] = (guint8)g_test_rand_int_range (0, 256);
+      g_autoptr (GBytes) bytes = g_bytes_new_take (data, size);
+      g_autoptr (GError) error = NULL;
+      cairo_surface_t *image = rc_picture_decode (bytes, 1, &error);
+      g_assert_true ((image == NULL) == (error != NULL));
+      if (image)
+        {
+          g_assert_cmpint (cairo_image_surface_get_width (image), <=, RC_PICTURE_MAX_SIDE);
+          cairo_surface_destroy (image);
+        }
+    }
+}
+
+/* 1000 pixels over 40 ft; a stretch 10 ft long as shown is really 12 ft 6 in, and slopes by a little. */
+static void
+test_scale_by_two_points (void)
+{
+  RcPlanPicture picture = { .strength_percent = 100 };
+  RcBox         box = { 0, 0, 40 * FT, 30 * FT };
+  RcPoint       from = { 5 * FT, 5 * FT }, to = { 5 * FT + 10 * FT, 5 * FT };
+
+  rc_picture_edit_fit (&picture, 1000, box);
+  g_assert_cmpint (picture.ticks_per_1000px, ==, 40 * FT);
+  g_assert_cmpint (picture.at.y, ==, 30 * FT);
+  g_assert_true (rc_picture_edit_scale (&picture, from, to, 25 * FT / 2));
+  g_assert_cmpint (picture.ticks_per_1000px, ==, 50 * FT);
+  g_assert_cmpint (picture.at.x, ==, 5 * FT - 25 * FT / 4);
+  g_assert_cmpint (picture.turn_millidegrees, ==, 0);
+  to.y += 10 * FT * 0.05;
+  g_assert_true (rc_picture_edit_scale (&picture, from, to, 10 * FT));
+  g_assert_cmpint (picture.turn_millidegrees, ==, -2862); /* atan 0.05, from memory */
+  g_assert_false (rc_picture_edit_scale (&picture, from, from, FT));
+  for (guint i = 0; i < 4; i++)
+    rc_picture_edit_turn (&picture, from, 90000);
+  g_assert_cmpint ((picture.turn_millidegrees + 360000) % 360000, ==, 360000 - 2862);
+  rc_picture_edit_lighten (&picture);
+  g_assert_cmpuint (picture.strength_percent, ==, 50);
+  rc_picture_edit_lighten (&picture);
+  rc_picture_edit_lighten (&picture);
+  g_assert_cmpuint (picture.strength_percent, ==, 0);
+  rc_picture_edit_lighten (&picture);
+  g_assert_cmpuint (picture.strength_percent, ==, 100);
+}
+
+static void
+test_gesture_gives_the_scale (void)
+{
+  RcCurrency usd = { "USD", 2 };
+  g_autoptr (RcJob) job = rc_job_new ("J-1", &usd);
+  g_autoptr (RcScene) scene = rc_scene_new (job, rc_job_get_measure (job, NULL), NULL, 0);
+  RcGesture       gesture = rc_gesture_start (RC_TOOL_SCALE, NULL);
+  RcGestureResult result = { 0 };
+  RcGestureEvent  events[] = { { .kind = RC_EVENT_PRESS, .at = { FT, FT }, .reach = FT / 8 },
+                               { .kind = RC_EVENT_RELEASE, .at = { FT, FT }, .reach = FT / 8 },
+                               { .kind = RC_EVENT_ENTER },
+                               { .kind = RC_EVENT_PRESS, .at = { 9 * FT, FT }, .reach = FT / 8 },
+                               { .kind = RC_EVENT_LETTER, .letter = '9' },
+                               { .kind = RC_EVENT_LETTER, .letter = '\'' },
+                               { .kind = RC_EVENT_ENTER } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (events); i++)
+    {
+      rc_gesture_result_clear (&result);
+      gesture = rc_gesture_handle (gesture, scene, &events[i], &result);
+      g_assert_cmpint (result.fault != NULL, ==, i == 2);
+    }
+  g_assert_cmpint (result.picture.kind, ==, RC_PICTURE_SCALE);
+  g_assert_cmpint (result.picture.length, ==, 9 * FT);
+  g_assert_cmpint (result.picture.to.x, ==, 9 * FT);
+  g_assert_false (gesture.is_active);
+}
+
+static void
+test_kept_in_the_store (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *folder = g_dir_make_tmp ("rowcut-picture-XXXXXX", &error);
+  g_autofree char *path = g_build_filename (folder, "store.db", NULL);
+  g_autoptr (GBytes) bytes = make_png ();
+
+  for (guint opening = 0; opening < 2; opening++)
+    {
+      RcStore *store = rc_store_open (path, NULL, &error);
+      g_assert_no_error (error);
+      if (opening == 0)
+        {
+          g_autofree char *digest = rc_store_add_file (store, bytes, &error);
+          RcPlanPicture    picture = { 1, (char *)"plan.png", digest, 2, { -5, 7 }, 40 * FT, -1500, 50 };
+          g_assert_true (rc_store_save_picture (store, "J-1", &picture, &error));
+          picture.storey = 0;
+          g_assert_true (rc_store_save_picture (store, "J-1", &picture, &error));
+          picture.at.x = 9;
+          g_assert_true (rc_store_save_picture (store, "J-1", &picture, &error));
+        }
+      g_autoptr (GPtrArray) pictures = rc_store_load_pictures (store, "J-1", &error);
+      g_assert_no_error (error);
+      g_assert_cmpuint (pictures->len, ==, 2);
+      const RcPlanPicture *first = pictures->pdata[0], *second = pictures->pdata[1];
+      g_assert_cmpint (first->at.x, ==, 9);
+      g_assert_cmpint (second->storey, ==, 1);
+      g_assert_cmpstr (second->name, ==, "plan.png");
+      g_assert_cmpuint (second->page, ==, 2);
+      g_assert_cmpint (second->turn_millidegrees, ==, -1500);
+      g_autoptr (GBytes) kept = rc_store_load_file (store, second->digest, &error);
+      g_assert_true (g_bytes_equal (kept, bytes));
+      if (opening == 1)
+        {
+          g_assert_true (rc_store_delete_picture (store, "J-1", 0, &error));
+          g_autoptr (GPtrArray) left = rc_store_load_pictures (store, "J-1", &error);
+          g_assert_cmpuint (left->len, ==, 1);
+        }
+      rc_store_close (store);
+    }
+  g_remove (path);
+  g_rmdir (folder);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/picture/reads", test_reads);
+  g_test_add_func ("/picture/refuses", test_refuses);
+  g_test_add_func ("/picture/large-is-bounded", test_large_is_bounded);
+  g_test_add_func ("/picture/damaged", test_damaged);
+  g_test_add_func ("/picture/scale-by-two-points", test_scale_by_two_points);
+  g_test_add_func ("/picture/gesture-gives-the-scale", test_gesture_gives_the_scale);
+  g_test_add_func ("/picture/kept-in-the-store", test_kept_in_the_store);
+  return g_test_run ();
+}

@@ -1,4 +1,5 @@
 /* Files that are opened as a store: others', damaged, older, newer, not to be written; backups; a full disk. */
+#include <fcntl.h>
 #include <glib/gstdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -349,6 +350,36 @@ test_corrupted (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (n_refused, >, 75);
 }
 
+/* TRUE when another program would see this one's lock on the file. */
+static gboolean
+is_locked_for_others (const char *path)
+{
+  int   status = 0;
+  pid_t child = fork ();
+
+  if (child == 0)
+    {
+      struct flock lock = { .l_type = F_WRLCK, .l_whence = SEEK_SET };
+      int          file = open (path, O_RDWR);
+      _exit (file >= 0 && fcntl (file, F_GETLK, &lock) == 0 && lock.l_type != F_UNLCK ? 1 : 0);
+    }
+  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
+  return WIFEXITED (status) && WEXITSTATUS (status) == 1;
+}
+
+/* The day's backup opens the store a second time in the same program. When that let go of the first one's locks (POSIX
+ * takes a program's locks off a file when it closes any handle to it), another program's closing took the log away
+ * under it: what was saved from then on stood nowhere until the end. */
+static void
+test_opened_twice (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcStore) store = open_store (fixture->path);
+
+  g_assert_true (is_locked_for_others (fixture->path));
+  rc_store_close (open_store (fixture->path));
+  g_assert_true (is_locked_for_others (fixture->path));
+}
+
 static void
 test_backup (Fixture *fixture, gconstpointer data)
 {
@@ -473,6 +504,7 @@ main (int argc, char **argv)
   ADD ("/store-files/what-cannot-be-written-is-refused", test_read_only);
   ADD ("/store-files/a-truncated-store-is-refused", test_truncated);
   ADD ("/store-files/a-corrupted-store-does-no-harm", test_corrupted);
+  ADD ("/store-files/opened-twice-the-locks-stay", test_opened_twice);
   ADD ("/store-files/a-backup-holds-everything", test_backup);
   ADD ("/store-files/a-backup-to-nowhere-fails", test_backup_to_nowhere);
   ADD ("/store-files/a-full-disk-changes-nothing", test_disk_full);

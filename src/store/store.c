@@ -3,7 +3,6 @@
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
-#include <stdio.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -60,22 +59,25 @@ check_file (const char *path, GError **error)
   return TRUE;
 }
 
-/* SQLite takes a file of less than one page for an empty one and would write over it. */
+/* SQLite takes a file of less than one page for an empty one and would write over it. Read through SQLite's own handle:
+ * opening the file once more and closing it would let go of the locks that this program holds on it elsewhere, and
+ * another program would then take away the log under it. */
 static gboolean
-check_mark (const char *path, GError **error)
+check_mark (RcStore *store, GError **error)
 {
   static const char mark[16] = "SQLite format 3";
   char              found[512] = "";
-  FILE             *file = g_fopen (path, "rb");
-  gsize             size;
+  sqlite3_file     *file = NULL;
+  GStatBuf          status;
 
-  if (file == NULL)
+  if (g_stat (store->path, &status) != 0 || status.st_size == 0
+      || sqlite3_file_control (store->db, "main", SQLITE_FCNTL_FILE_POINTER, &file) != SQLITE_OK
+      || file->pMethods == NULL)
     return TRUE;
-  size = fread (found, 1, sizeof found, file);
-  fclose (file);
-  if (size == 0 || (size == sizeof found && memcmp (found, mark, sizeof mark) == 0))
+  if (status.st_size >= (goffset)sizeof found
+      && (file->pMethods->xRead (file, found, sizeof found, 0) != SQLITE_OK || memcmp (found, mark, sizeof mark) == 0))
     return TRUE;
-  return rc_store_fail_with (NULL, SQLITE_NOTADB, path, _ ("opening"), error);
+  return rc_store_fail_with (NULL, SQLITE_NOTADB, store->path, _ ("opening"), error);
 }
 
 static gboolean
@@ -261,7 +263,7 @@ rc_store_open_schema (const char *path, const RcSchema *schema, gboolean *create
   store->path = in_memory ? g_strdup (path) : g_canonicalize_filename (path, NULL);
   store->statements = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, finalize_statement);
   store->seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
-  if (!in_memory && (!check_file (store->path, error) || !check_mark (store->path, error)))
+  if (!in_memory && !check_file (store->path, error))
     return NULL;
   code = sqlite3_open_v2 (store->path, &store->db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, NULL);
   if (code != SQLITE_OK)
@@ -269,6 +271,8 @@ rc_store_open_schema (const char *path, const RcSchema *schema, gboolean *create
       rc_store_fail_with (store->db, code, store->path, _ ("opening"), error);
       return NULL;
     }
+  if (!in_memory && !check_mark (store, error))
+    return NULL;
   if (!prepare (store, schema, error) || !find_created (store, created, error))
     {
       make_readable (error);

@@ -29,7 +29,8 @@ typedef struct
 static const Known KNOWN[] = {
   { "hopper_turton_C", "C1_1", 20, 0 }, { "cgcut", "cgcut1", 25, 23 },    { "gcut", "gcut01", 1016, 1016 },
   { "gcut", "gcut05", 1297, 1222 },     { "gcut", "gcut09", 2362, 2236 }, { "gcut", "gcut02", 0, 1184 },
-  { "gcut", "gcut06", 0, 2595 },        { "gcut", "gcut10", 0, 5910 },
+  { "gcut", "gcut06", 0, 2595 },        { "gcut", "gcut10", 0, 5910 },    { "gcut", "gcut11", 0, 6820 },
+  { "gcut", "gcut04", 0, 2991 },        { "gcut", "gcut08", 0, 5809 },    { "cgcut", "cgcut3", 0, 652 },
 };
 
 static void

@@ -4,7 +4,7 @@
 
 enum
 {
-  MOST_KINDS = 400 /* rows of the linear program */
+  MOST_KINDS = 120 /* rows of the linear program */
 };
 
 typedef __int128 Wide;
@@ -264,54 +264,76 @@ rc_nest_bound_quick (const RcNestTask *task)
   return rc_length_round_up (bound, rc_nest_bound_grid (task));
 }
 
-static int
-compare_slice_items (gconstpointer a, gconstpointer b)
+typedef struct
 {
-  const RcNestSliceItem *p = a, *q = b;
+  RcLength w, h;
+} Side;
+
+static int
+compare_sides (gconstpointer a, gconstpointer b)
+{
+  const Side *p = a, *q = b;
 
   if (p->w != q->w)
     return p->w > q->w ? -1 : 1;
   return p->h > q->h ? -1 : p->h < q->h;
 }
 
-/* Items of one size become one kind. */
+/* Items of one size become one kind; those of one width when `by_width`, which only loses that each of them lies in a
+ * slice at most once. */
 static guint
-list_kinds (const RcNestItems *items, const RcLength *h, RcNestSliceItem *kinds)
+list_kinds (const RcNestItems *items, const RcLength *h, gboolean by_width, RcNestSliceItem *kinds)
 {
-  guint n = 0;
+  g_autofree Side *sides = g_new (Side, items->n + 1);
+  guint            n = 0;
 
   for (guint i = 0; i < items->n; i++)
-    kinds[i] = (RcNestSliceItem){ items->items[i].w, h[i], 1 };
-  qsort (kinds, items->n, sizeof *kinds, compare_slice_items);
+    sides[i] = (Side){ items->items[i].w, h[i] };
+  qsort (sides, items->n, sizeof *sides, compare_sides);
   for (guint i = 0; i < items->n; i++)
-    if (n > 0 && kinds[n - 1].w == kinds[i].w && kinds[n - 1].h == kinds[i].h)
+    {
+      if (n == 0 || sides[i].w != sides[i - 1].w || (!by_width && sides[i].h != sides[i - 1].h))
+        kinds[n++] = (RcNestSliceItem){ sides[i].w, 0, 0 };
+      kinds[n - 1].demand += sides[i].h;
       kinds[n - 1].count++;
-    else
-      kinds[n++] = kinds[i];
+    }
   return n;
+}
+
+/* The coarse program first: it is much smaller where many items are of one width. */
+static RcLength
+bound_by_kinds (const RcNestItems *items, const RcLength *h, RcLength width, RcLength known, RcLength grid,
+                const RcNestClock *clock)
+{
+  g_autofree RcNestSliceItem *kinds = g_new (RcNestSliceItem, items->n + 1);
+  guint                       n_coarse = 0;
+
+  for (int by_width = 1; by_width >= 0; by_width--)
+    {
+      guint n = list_kinds (items, h, by_width, kinds);
+
+      if (n <= MOST_KINDS && n != n_coarse)
+        known = rc_nest_slice_bound (kinds, n, width, known, grid, clock);
+      n_coarse = n;
+    }
+  return known;
 }
 
 RcLength
 rc_nest_bound_by_slices (const RcNestTask *task, RcLength known, const RcNestClock *clock)
 {
-  const RcNestItems          *items = task->items;
-  g_autofree RcNestSliceItem *kinds = g_new (RcNestSliceItem, items->n + 1);
-  g_autofree RcLength        *h = g_new (RcLength, items->n + 1);
-  RcLength                    width = 1, grid = rc_nest_bound_grid (task), most;
-  guint                       n;
+  const RcNestItems   *items = task->items;
+  g_autofree RcLength *h = g_new (RcLength, items->n + 1);
+  RcLength             width = 1, grid = rc_nest_bound_grid (task), most, extended;
 
   for (guint b = 0; b < task->bins->n; b++)
     width = MAX (width, task->bins->bins[b].width);
   for (guint i = 0; i < items->n; i++)
     h[i] = items->items[i].h;
-  n = list_kinds (items, h, kinds);
-  if (n <= MOST_KINDS)
-    known = rc_nest_slice_bound (kinds, n, width, known, grid, clock);
+  known = bound_by_kinds (items, h, width, known, grid, clock);
   if (!items->has_repeats)
     return known;
   most = rc_nest_bound_extend (items, MIN (items->n, task->bins->n), h);
-  n = list_kinds (items, h, kinds);
-  if (n <= MOST_KINDS)
-    known = MAX (known, rc_nest_slice_bound (kinds, n, width, known + most, 1, clock) - most);
-  return rc_length_round_up (known, grid);
+  extended = bound_by_kinds (items, h, width, known + most, 1, clock) - most;
+  return rc_length_round_up (MAX (known, extended), grid);
 }

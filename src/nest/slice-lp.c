@@ -1,16 +1,11 @@
 #include "slice-lp.h"
 
-#include <glpk.h>
-#include <math.h>
+#include "column-lp.h"
 
 enum
 {
-  MOST_ROUNDS = 2000,
-  MOST_CELLS = 6000000, /* of the knapsack's table */
-  PRICE_BITS = 30
+  MOST_CELLS = 6000000 /* of the knapsack's table */
 };
-
-typedef __int128 Wide;
 
 typedef struct
 {
@@ -18,14 +13,11 @@ typedef struct
   guint                  n;
   RcLength               width;      /* in units of the knapsack */
   RcLength              *w;          /* likewise */
-  gint64                *price;      /* whole */
   gint64                *value;      /* by width: the most valuable slice */
   guint8                *chosen;     /* by entry and width */
   guint                 *entry_item; /* an item of count 5 is entries of 1, 2 and 2 copies */
   guint                 *entry_copies;
   guint                  n_entries;
-  guint                 *pattern; /* copies of each item in the best slice */
-  glp_prob              *lp;
 } Slices;
 
 static RcLength
@@ -82,20 +74,21 @@ scale_widths (Slices *self, RcLength width)
   return self->width > 0;
 }
 
-/* The value of the most valuable slice; its pattern is written. */
-static gint64
-find_slice (Slices *self)
+/* The most valuable slice; all cost the same. */
+static void
+find_slice (gpointer user_data, const gint64 *prices, guint *pattern, gint64 *value, RcLength *cost)
 {
+  Slices  *self = user_data;
   gsize    row = (gsize)self->width + 1;
   RcLength c = self->width;
 
   memset (self->value, 0, sizeof (gint64) * row);
-  memset (self->pattern, 0, sizeof (guint) * self->n);
+  memset (pattern, 0, sizeof (guint) * self->n);
   for (guint k = 0; k < self->n_entries; k++)
     {
       guint    i = self->entry_item[k];
       RcLength w = self->w[i] * self->entry_copies[k];
-      gint64   price = self->price[i] * self->entry_copies[k];
+      gint64   price = prices[i] * self->entry_copies[k];
       guint8  *chosen = self->chosen + row * k;
 
       memset (chosen, 0, row);
@@ -111,126 +104,43 @@ find_slice (Slices *self)
   for (guint k = self->n_entries; k-- > 0;)
     if (self->chosen[row * k + (gsize)c])
       {
-        self->pattern[self->entry_item[k]] += self->entry_copies[k];
+        pattern[self->entry_item[k]] += self->entry_copies[k];
         c -= self->w[self->entry_item[k]] * self->entry_copies[k];
       }
-  return self->value[self->width];
+  *value = self->value[self->width];
+  *cost = 1;
 }
 
 static void
-add_pattern (Slices *self)
+start_slice (gpointer user_data, guint i, guint *pattern, RcLength *cost)
 {
-  g_autofree int    *rows = g_new (int, self->n + 1);
-  g_autofree double *values = g_new (double, self->n + 1);
-  int                c = glp_add_cols (self->lp, 1), n = 0;
+  const Slices *self = user_data;
 
-  for (guint i = 0; i < self->n; i++)
-    if (self->pattern[i] > 0)
-      {
-        rows[++n] = (int)i + 1;
-        values[n] = self->pattern[i];
-      }
-  glp_set_col_bnds (self->lp, c, GLP_LO, 0, 0);
-  glp_set_obj_coef (self->lp, c, 1);
-  glp_set_mat_col (self->lp, c, n, rows, values);
-}
-
-static void
-start_program (Slices *self)
-{
-  self->lp = glp_create_prob ();
-  glp_set_obj_dir (self->lp, GLP_MIN);
-  glp_add_rows (self->lp, (int)self->n);
-  for (guint i = 0; i < self->n; i++)
-    {
-      double demand = (double)self->items[i].h * self->items[i].count;
-
-      glp_set_row_bnds (self->lp, (int)i + 1, GLP_LO, demand, demand);
-      memset (self->pattern, 0, sizeof (guint) * self->n);
-      self->pattern[i] = 1;
-      add_pattern (self);
-    }
-}
-
-static void
-read_prices (Slices *self)
-{
-  double most = 1e-12;
-
-  for (guint i = 0; i < self->n; i++)
-    most = MAX (most, glp_get_row_dual (self->lp, (int)i + 1));
-  for (guint i = 0; i < self->n; i++)
-    {
-      double dual = MAX (glp_get_row_dual (self->lp, (int)i + 1), 0);
-      self->price[i] = (gint64)(dual / most * (double)(1 << PRICE_BITS));
-    }
-}
-
-/* Total price of all items over the dearest slice, rounded up. */
-static RcLength
-form_bound (const Slices *self, gint64 dearest)
-{
-  Wide total = 0;
-
-  for (guint i = 0; i < self->n; i++)
-    total += (Wide)self->price[i] * self->items[i].h * self->items[i].count;
-  return dearest > 0 ? (RcLength)((total + dearest - 1) / dearest) : 0;
-}
-
-static RcLength
-generate (Slices *self, RcLength known, RcLength grid, const RcNestClock *clock)
-{
-  glp_smcp parameters;
-
-  glp_init_smcp (&parameters);
-  parameters.msg_lev = GLP_MSG_OFF;
-  parameters.meth = GLP_PRIMAL;
-  start_program (self);
-  for (guint round = 0; round < MOST_ROUNDS && !rc_nest_clock_is_over (clock); round++)
-    {
-      RcLength bound, value;
-
-      parameters.tm_lim = MAX (1, (int)MIN ((clock->end_us - g_get_monotonic_time ()) / 1000, 5));
-      if (glp_simplex (self->lp, &parameters) != 0 && glp_get_prim_stat (self->lp) != GLP_FEAS)
-        break;
-      read_prices (self);
-      bound = rc_length_round_up (form_bound (self, find_slice (self)), grid);
-      known = MAX (known, bound);
-      value = rc_length_round_up ((RcLength)ceil (glp_get_obj_val (self->lp) - 1e-6), grid);
-      if (glp_get_status (self->lp) == GLP_OPT && value <= known)
-        break;
-      add_pattern (self);
-    }
-  glp_delete_prob (self->lp);
-  return known;
+  pattern[i] = (guint)MIN ((RcLength)self->items[i].count, self->width / MAX (self->w[i], 1));
+  *cost = 1;
 }
 
 RcLength
 rc_nest_slice_bound (const RcNestSliceItem *items, guint n, RcLength width, RcLength known, RcLength grid,
                      const RcNestClock *clock)
 {
-  Slices   self = { .items = items, .n = n };
-  gboolean own = glp_init_env () == 0; /* this thread's; another user's stays as it is */
-  int      loud = glp_term_out (GLP_OFF);
+  Slices               self = { .items = items, .n = n };
+  g_autofree RcLength *demand = g_new (RcLength, n + 1);
+  RcNestColumns        columns = { n, demand, grid, find_slice, start_slice, &self };
 
+  for (guint i = 0; i < n; i++)
+    demand[i] = items[i].demand;
   if (n > 0 && scale_widths (&self, width))
     {
       list_entries (&self);
-      self.price = g_new (gint64, n + 1);
       self.value = g_new (gint64, self.width + 1);
       self.chosen = g_new (guint8, (gsize)(self.width + 1) * (self.n_entries + 1));
-      self.pattern = g_new0 (guint, n + 1);
-      known = generate (&self, known, grid, clock);
+      known = rc_nest_columns_bound (&columns, known, clock);
     }
-  glp_term_out (loud);
-  if (own)
-    glp_free_env ();
   g_free (self.w);
-  g_free (self.price);
   g_free (self.value);
   g_free (self.chosen);
   g_free (self.entry_item);
   g_free (self.entry_copies);
-  g_free (self.pattern);
   return known;
 }

@@ -1,16 +1,14 @@
 /* The linear program over slices: a cut right across the roll meets some items side by side, each item over all of its
- * length. The least total length of slices bounds every cutting, free or staged, on one roll or several.
- *
- * Solved by column generation: GLPK finds prices of the items, a knapsack the most valuable slice. Prices are rounded
- * to whole numbers and the bound formed from them exactly (Farley 1990), so every step yields a valid bound. */
+ * length. The least total length of slices bounds every cutting, free or staged, on one roll or several. Solved by
+ * column generation; a knapsack finds the most valuable slice. */
 #pragma once
 
 #include "clock.h"
 
 typedef struct
 {
-  RcLength w, h;
-  guint    count;
+  RcLength w, demand; /* demand: the length to be cut */
+  guint    count;     /* most side by side in one slice */
 } RcNestSliceItem;
 
 /* The bound for `n` kinds of items, none wider than `width`; at least `known`, which ends the search once it is as high

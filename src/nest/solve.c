@@ -114,7 +114,7 @@ raise_bound (Solver *self)
   RcNestClock clock = self->clock;
 
   clock.end_us = MIN (clock.end_us, g_get_monotonic_time () + (gint64)(self->params->seconds * 0.25e6));
-  self->bound = MAX (self->bound, rc_nest_bound_by_slices (self->task, self->bound, &clock));
+  self->bound = rc_nest_bound_by_slices (self->task, self->bound, &clock);
   report (self);
 }
 

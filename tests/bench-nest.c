@@ -1,6 +1,6 @@
 /* How good and how fast nesting is, as tables. Not part of the tests.
  *
- *   bench-nest [--seconds S] [--cpu] [--sets NAME,...] [--stages 3|any] [--trade]
+ *   bench-nest [--seconds S] [--cpu] [--sets NAME,...] [--only TEXT] [--stages 3|any] [--trade]
  *
  * Beside the answer stand what first-fit decreasing height uses, and, where PACKING_LIBRARY names its module, a
  * general-purpose packing library (bench-nest-library.mjs, started once by node; it packs freely, without any rule of
@@ -12,6 +12,7 @@
  */
 #include <pthread.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <time.h>
 #include <sys/resource.h>
@@ -44,7 +45,7 @@ static Library library;
 
 static double   arg_seconds = 10;
 static gboolean arg_cpu, arg_trade;
-static char    *arg_sets, *arg_stages;
+static char    *arg_sets, *arg_only, *arg_stages;
 static gint64   arg_seed = 1;
 
 static double
@@ -233,7 +234,7 @@ run_set (const char *set)
   Sums        sums = { 0 };
 
   while (folder != NULL && (name = g_dir_read_name (folder)) != NULL)
-    if (g_str_has_suffix (name, ".txt"))
+    if (g_str_has_suffix (name, ".txt") && (arg_only == NULL || strstr (name, arg_only) != NULL))
       g_ptr_array_add (names, g_strndup (name, strlen (name) - 4));
   g_ptr_array_sort (names, compare_names);
   printf ("\n%s, %s stages\n%-12s %4s %8s %8s %7s %6s %8s %7s %9s%s\n", set, arg_stages != NULL ? arg_stages : "3",
@@ -266,8 +267,11 @@ run_trade (void)
         g_autoptr (RcNestProblem) problem = rc_nest_case_new_trade (rand, sizes[k]);
         g_autoptr (RcNestAnswer) first = NULL;
         g_autoptr (RcNestAnswer) answer = NULL;
-        double first_seconds = read_clock (CLOCK_THREAD_CPUTIME_ID), seconds = 0;
+        double first_seconds, seconds = 0;
 
+        if (arg_only != NULL && sizes[k] != (guint)atoi (arg_only))
+          continue;
+        first_seconds = read_clock (CLOCK_THREAD_CPUTIME_ID);
         first = rc_nest_solve (problem, NULL);
         first_seconds = read_clock (CLOCK_THREAD_CPUTIME_ID) - first_seconds;
         answer = solve (problem, &seconds);
@@ -294,6 +298,8 @@ main (int argc, char **argv)
     { "cpu", 0, 0, G_OPTION_ARG_NONE, &arg_cpu, "Count the processor's seconds", NULL },
     { "trade", 0, 0, G_OPTION_ARG_NONE, &arg_trade, "Generated jobs of the trade", NULL },
     { "sets", 0, 0, G_OPTION_ARG_STRING, &arg_sets, "Published sets to run", "NAME,..." },
+    { "only", 0, 0, G_OPTION_ARG_STRING, &arg_only, "Only instances whose name holds this, or jobs of so many cuts",
+      "TEXT" },
     { "stages", 0, 0, G_OPTION_ARG_STRING, &arg_stages, "3 or any", "N" },
     G_OPTION_ENTRY_NULL,
   };

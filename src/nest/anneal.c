@@ -6,55 +6,64 @@
 
 enum
 {
-  MOST_TAKEN = 16,
-  OPEN_LEAVES = 64 /* about so many neighbours are looked at in a step */
+  MOST_WANTED = 10, /* neighbours taken out in a step */
+  MOST_TAKEN = 64,  /* with those outside before */
+  OPEN_LEAVES = 64  /* about so many neighbours are looked at in a step */
 };
+
+/* How much shorter a goal is than what has been reached, at least. */
+#define LEAST_GAIN 0.0005
+
+/* Of items outside, against waste, where they are to be kept in at the price of length. */
+#define LOOSE_WEIGHT 8.0
 
 typedef struct
 {
   const RcNestTask   *task;
   const RcNestSearch *search;
-  RcNestTree         *tree, *kept;
+  RcNestTree         *tree, *kept, *whole;
   RcNestRandom        random;
   RcNestSpot         *spots, *tried;
   RcNestScore         best;
+  double              best_used; /* weighed */
   double              best_energy, energy, unit;
   double              spread; /* weight of the space that is spread */
+  double              play;   /* by how much it may be missed on the way */
   int                *taken;
   int                 n_taken;
-  int                *outside; /* items without a place */
-  int                 n_outside;
+  int                *outside, *kept_outside; /* items without a place */
+  int                 n_outside, n_kept_outside;
   gboolean            done;
 } Improver;
 
-/* Used length weighed by cost, plus a little for space that is spread over many lengths rather than kept in one. */
+/* The used length weighed by cost, what it exceeds the goal by once more, and the items outside: their waste, but for
+ * what never changes. Plus a little for space that is spread over many lengths rather than kept in one. */
 static double
 compute_energy (const Improver *self)
 {
   const RcNestTree *tree = self->tree;
-  double            energy = 0;
+  double            used = rc_nest_tree_get_used (tree), spread = 0, energy;
 
+  energy = (used + MAX (used - self->tree->goal, 0)) * (double)self->task->bins->bins[0].width;
   for (int b = 0; b < tree->n_roots; b++)
-    {
-      const RcNestNode *root = &tree->nodes[tree->n_leaves + b];
-      double            width = (double)self->task->bins->bins[b].width, spread = 0;
+    for (int c = tree->nodes[tree->n_leaves + b].first; c >= 0; c = tree->nodes[c].next)
+      {
+        double whole = (double)tree->nodes[c].h * (double)self->task->bins->bins[b].width;
+        double area = (double)tree->nodes[c].area;
 
-      for (int c = root->first; c >= 0; c = tree->nodes[c].next)
-        {
-          double whole = (double)tree->nodes[c].h * width, area = (double)tree->nodes[c].area;
-
-          spread += whole - area * (area / whole);
-        }
-      energy += tree->weights[b] * ((double)root->h * width + self->spread * spread);
-    }
+        spread += tree->weights[b] * (whole - area * (area / whole));
+      }
+  energy += self->spread * spread;
   for (int k = 0; k < self->n_outside; k++)
-    energy += 8.0 * (double)tree->nodes[self->outside[k]].area;
+    energy += tree->outside_weight * (double)tree->nodes[self->outside[k]].area;
   return energy / self->unit;
 }
 
 static void
 take (Improver *self, int item)
 {
+  if (self->n_taken == MOST_TAKEN)
+    return;
   for (int k = 0; k < self->n_taken; k++)
     if (self->taken[k] == item)
       return;
@@ -107,7 +116,7 @@ take_neighbours (Improver *self, int wanted)
 static void
 choose_taken (Improver *self)
 {
-  int wanted = 1 + (int)rc_nest_random_below (&self->random, MIN (10, (guint)self->tree->n_leaves));
+  int wanted = 1 + (int)rc_nest_random_below (&self->random, MIN (MOST_WANTED, (guint)self->tree->n_leaves));
 
   self->n_taken = 0;
   switch (rc_nest_random_below (&self->random, 4))
@@ -156,12 +165,9 @@ static void
 sort_taken (Improver *self)
 {
   guint  by = rc_nest_random_below (&self->random, 4);
-  double keys[4 * MOST_TAKEN];
-  int    n = self->n_taken;
+  double keys[2 * MOST_TAKEN];
 
-  if (n > (int)G_N_ELEMENTS (keys))
-    return;
-  for (int i = 0; i < n; i++)
+  for (int i = 0; i < self->n_taken; i++)
     {
       int    item = self->taken[i], j = i;
       double key = get_key (self, item, by);
@@ -181,7 +187,6 @@ put_back (Improver *self)
 {
   RcNestFit fit = (RcNestFit)rc_nest_random_below (&self->random, RC_NEST_N_FITS);
 
-  self->n_outside = 0;
   for (int k = 0; k < self->n_taken; k++)
     {
       RcNestPlace place = rc_nest_tree_find_place (self->tree, self->taken[k], fit, &self->random);
@@ -191,53 +196,113 @@ put_back (Improver *self)
     }
 }
 
+/* Where the roll may still grow, the items outside are put on, so that a cutting near the goal counts as well. */
+static gboolean
+put_outside (Improver *self)
+{
+  RcNestTree *whole = self->whole;
+
+  rc_nest_tree_copy (whole, self->tree);
+  whole->goal = G_MAXDOUBLE;
+  rc_nest_tree_begin_step (whole, 0, (guint)whole->n_leaves);
+  for (int k = 0; k < self->n_outside; k++)
+    {
+      RcNestPlace place = rc_nest_tree_find_place (whole, self->outside[k], RC_NEST_FIT_AREA, &self->random);
+
+      if ((place.node < 0 || !rc_nest_tree_put (whole, self->outside[k], &place)) && self->best.unplaced == 0)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* From now on a used length a little below that of the tree as it is. */
+static void
+set_goal (Improver *self)
+{
+  double used = rc_nest_tree_get_used (self->tree);
+
+  if (self->search->is_strict && self->best.unplaced == 0)
+    self->tree->goal = MAX (used - MAX ((double)self->search->grain, used * LEAST_GAIN), 1);
+}
+
 static void
 keep_best (Improver *self)
 {
   RcNestScore score;
 
-  rc_nest_tree_to_spots (self->tree, self->tried);
+  if (!put_outside (self))
+    return;
+  rc_nest_tree_to_spots (self->whole, self->tried);
   score = rc_nest_score (self->task, self->tried);
   if (rc_nest_score_compare (&score, &self->best) >= 0)
     return;
   self->best = score;
+  self->best_used = rc_nest_tree_get_used (self->whole);
   memcpy (self->spots, self->tried, sizeof (RcNestSpot) * self->task->items->n);
   if (self->search->found != NULL)
     self->search->found (self->spots, &self->best, self->search->user_data);
   self->done = score.unplaced == 0 && score.used <= self->search->goal;
+  if (self->n_outside == 0)
+    {
+      set_goal (self);
+      self->energy = self->best_energy = compute_energy (self);
+    }
+}
+
+/* Those outside are tried again with those taken out, as many as there is room for. */
+static void
+take_outside (Improver *self)
+{
+  while (self->n_outside > 0 && self->n_taken < 2 * MOST_TAKEN)
+    self->taken[self->n_taken++] = self->outside[--self->n_outside];
+}
+
+static void
+keep (Improver *self)
+{
+  rc_nest_tree_copy (self->kept, self->tree);
+  self->n_kept_outside = self->n_outside;
+  memcpy (self->kept_outside, self->outside, sizeof (int) * (gsize)self->n_outside);
+}
+
+static void
+go_back (Improver *self)
+{
+  RcNestTree *tree = self->tree;
+  int        *outside = self->outside;
+
+  self->tree = self->kept;
+  self->kept = tree;
+  self->n_outside = self->n_kept_outside;
+  self->outside = self->kept_outside;
+  self->kept_outside = outside;
 }
 
 static void
 step (Improver *self, double temperature)
 {
   double energy;
-  int    n_outside = self->n_outside;
 
-  rc_nest_tree_copy (self->kept, self->tree);
+  keep (self);
   rc_nest_tree_begin_step (self->tree, (guint32)rc_nest_random_next (&self->random), OPEN_LEAVES);
   choose_taken (self);
   for (int k = 0; k < self->n_taken; k++)
     rc_nest_tree_remove (self->tree, self->taken[k]);
-  for (int k = 0; k < n_outside && self->n_taken < 4 * MOST_TAKEN; k++)
-    self->taken[self->n_taken++] = self->outside[k];
+  take_outside (self);
   sort_taken (self);
   put_back (self);
   energy = compute_energy (self);
   if (energy > self->energy - temperature * log (1 - rc_nest_random_unit (&self->random)))
     {
-      rc_nest_tree_copy (self->tree, self->kept);
-      self->n_outside = 0;
-      for (int i = 0; i < self->tree->n_leaves && n_outside > 0; i++)
-        if (!rc_nest_tree_holds (self->tree, i))
-          self->outside[self->n_outside++] = i;
+      go_back (self);
       return;
     }
   self->energy = energy;
-  if (energy < self->best_energy - 1e-9)
-    {
-      self->best_energy = energy;
-      keep_best (self);
-    }
+  if (energy >= self->best_energy - 1e-9
+      && (self->n_outside > 0 || rc_nest_tree_get_used (self->tree) >= self->best_used))
+    return;
+  self->best_energy = MIN (self->best_energy, energy);
+  keep_best (self);
 }
 
 static void
@@ -251,7 +316,6 @@ load (Improver *self)
   for (int i = 0; i < fresh->n_leaves; i++)
     if (!rc_nest_tree_holds (fresh, i))
       self->outside[self->n_outside++] = i;
-  self->energy = self->best_energy = compute_energy (self);
 }
 
 static void
@@ -272,6 +336,17 @@ run_cycle (Improver *self, guint64 steps)
     }
 }
 
+static void
+choose_manner (Improver *self)
+{
+  static const double SPREADS[] = { 0, 0.1, 0.4 };
+
+  self->spread = SPREADS[rc_nest_random_below (&self->random, G_N_ELEMENTS (SPREADS))];
+  self->tree->outside_weight = self->search->is_strict && self->best.unplaced == 0 ? 1 : LOOSE_WEIGHT;
+  self->best_used = self->best.unplaced == 0 ? rc_nest_tree_get_used (self->tree) : G_MAXDOUBLE;
+  set_goal (self);
+}
+
 void
 rc_nest_anneal (const RcNestTask *task, const RcNestSearch *search, guint64 steps, RcNestSpot *spots)
 {
@@ -281,21 +356,26 @@ rc_nest_anneal (const RcNestTask *task, const RcNestSearch *search, guint64 step
   *self = (Improver){ .task = task, .search = search, .spots = spots };
   self->tree = rc_nest_tree_new (task);
   self->kept = rc_nest_tree_new (task);
+  self->whole = rc_nest_tree_new (task);
   self->tried = g_new (RcNestSpot, n + 1);
-  self->taken = g_new (int, n + 4 * MOST_TAKEN + 1);
+  self->taken = g_new (int, 2 * MOST_TAKEN);
   self->outside = g_new (int, n + 1);
+  self->kept_outside = g_new (int, n + 1);
   self->best = rc_nest_score (task, spots);
   for (guint i = 0; i < n; i++)
     self->unit += (double)self->tree->nodes[i].area / n;
   rc_nest_random_seed (&self->random, search->seed);
-  self->spread = rc_nest_random_below (&self->random, 2) == 0 ? 0.1 : 0.4;
   self->done = self->best.unplaced == 0 && self->best.used <= search->goal;
   load (self);
+  choose_manner (self);
+  self->energy = self->best_energy = compute_energy (self);
   run_cycle (self, steps);
   rc_nest_tree_free (self->tree);
   rc_nest_tree_free (self->kept);
+  rc_nest_tree_free (self->whole);
   g_free (self->tried);
   g_free (self->taken);
   g_free (self->outside);
+  g_free (self->kept_outside);
   g_free (self);
 }

@@ -1,5 +1,8 @@
-/* One cycle of simulated annealing: some items are taken out of the tree of a cutting and put back where they fit best;
- * a worse cutting is kept with a chance that falls over the cycle. */
+/* One cycle of simulated annealing towards a goal: a used length a little less than the best known. Items that find no
+ * place within it stay outside, and the area of these is what the search lessens: it changes little from step to step
+ * where the used length itself would not change at all. In a step some items are taken out of the tree of a cutting
+ * and put back where they fit best, with those outside; a worse cutting is kept with a chance that falls over the
+ * cycle. (Ruin and recreate towards a goal: Gardeyn and Wauters 2022; from memory.) */
 #pragma once
 
 #include "clock.h"
@@ -10,7 +13,9 @@ typedef struct
 {
   RcNestClock *clock;
   guint64      seed;
-  RcLength     goal; /* stop when the used length is this */
+  RcLength     goal;      /* stop when the used length is this */
+  RcLength     grain;     /* used lengths are multiples of this */
+  gboolean     is_strict; /* the goal is kept to, rather than all items kept in */
   void (*found) (const RcNestSpot *spots, const RcNestScore *score, gpointer user_data); /* nullable: a better one */
   gpointer user_data;
 } RcNestSearch;

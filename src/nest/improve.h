@@ -1,8 +1,6 @@
-/* Improving a cutting: cycles of annealing over all items, each twice as long as the one before and from the best
- * cutting known, and between them many short cycles over a few neighbouring lengths of one roll. What comes next never
- * depends on the time or the steps that are left, so a run with more steps passes through every shorter one of the same
- * seed.
- */
+/* Improving a cutting: cycles of annealing, each twice as long as the one before and from the best cutting known,
+ * strict unless most of the length is fixed by wide cuts. What comes next never depends on the time or the steps that
+ * are left, so a run with more steps passes through every shorter one of the same seed. */
 #pragma once
 
 #include "anneal.h"

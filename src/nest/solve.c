@@ -121,7 +121,8 @@ raise_bound (Solver *self)
 static void
 search (Solver *self)
 {
-  RcNestSearch parameters = { &self->clock, self->params->seed, 0, take_found, self };
+  RcNestSearch parameters
+      = { .clock = &self->clock, .seed = self->params->seed, .found = take_found, .user_data = self };
 
   rc_nest_clock_start (&self->clock, self->params);
   report (self);
@@ -134,6 +135,7 @@ search (Solver *self)
   if (is_finished (self))
     return;
   parameters.goal = is_proved (self) ? 0 : self->bound;
+  parameters.grain = rc_nest_bound_grid (self->task);
   if (rc_nest_can_improve (self->task))
     rc_nest_improve (self->task, &parameters, self->spots);
   else

@@ -88,16 +88,18 @@ consider_groups (Search *search, int parent, RcLength alloc_w, RcLength alloc_h)
     }
 }
 
-/* Whether the item, put anywhere inside the node's own space with spare_w and spare_h to grow, costs more than the best
- * place known: it is too wide, or too long, or there is not enough area left. */
+/* Whether the item, put anywhere inside the node's own space with spare_w and spare_h to grow, has no room or costs
+ * more than the best place known: it is too wide, or too long, or there is not enough area left. */
 static inline gboolean
 is_hopeless (const Search *search, const RcNestNode *node, RcLength spare_w, RcLength spare_h)
 {
   RcLength w = node->w + spare_w, h = node->h + spare_h;
+  double   growth;
 
-  if (w < search->item->w || (double)(search->item->h - h) * search->weight > search->best.cost)
+  if (w < search->item->w)
     return TRUE;
-  return (double)(search->area + node->area - w * h) * search->weight > search->best.cost * (double)w;
+  growth = MAX ((double)(search->item->h - h), (double)(search->area + node->area - w * h) / (double)w);
+  return growth > (double)search->room || growth * search->weight > search->best.cost;
 }
 
 /* Whether a length is left out in this step. */
@@ -168,6 +170,16 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
     }
 }
 
+/* By how much the used length may grow for an item: up to the goal, and beyond as far as that, which counts twice, is
+ * no worse than to leave the item outside. */
+static double
+find_slack (const RcNestTree *tree, const RcNestItem *item)
+{
+  double area = (double)item->w * (double)item->h, width = (double)tree->task->bins->bins[0].width;
+
+  return MAX (tree->goal - rc_nest_tree_get_used (tree), 0) + tree->outside_weight * area / (2 * width);
+}
+
 RcNestPlace
 rc_nest_tree_find_place (const RcNestTree *tree, int item, RcNestFit fit, RcNestRandom *random)
 {
@@ -175,6 +187,7 @@ rc_nest_tree_find_place (const RcNestTree *tree, int item, RcNestFit fit, RcNest
   Search            search
       = { tree, &tree->task->items->items[item], fit, random, 1, 0, 0, { -1, 0, 0, G_MAXDOUBLE, G_MAXDOUBLE } };
   gboolean seen_empty = FALSE;
+  double   slack = find_slack (tree, search.item);
 
   for (int b = 0; b < tree->n_roots; b++)
     {
@@ -191,6 +204,8 @@ rc_nest_tree_find_place (const RcNestTree *tree, int item, RcNestFit fit, RcNest
       seen_empty = empty;
       search.weight = tree->weights[b];
       search.room = bin->end - rc_nest_tree_get_base (tree, b) - node->h;
+      if (slack < (double)search.room * search.weight)
+        search.room = (RcLength)(slack / search.weight);
       visit (&search, root, bin->width - node->w, 0, 0);
     }
   return search.best;

@@ -44,6 +44,8 @@ rc_nest_tree_new (const RcNestTask *task)
   self->weights = make_weights (task->bins);
   self->touched = g_new0 (guint32, self->most_nodes);
   self->open_share = 256;
+  self->goal = G_MAXDOUBLE;
+  self->outside_weight = 1;
   return self;
 }
 
@@ -64,6 +66,8 @@ rc_nest_tree_copy (RcNestTree *to, const RcNestTree *from)
   memcpy (to->nodes, from->nodes, sizeof (RcNestNode) * (gsize)from->n_nodes);
   to->n_nodes = from->n_nodes;
   to->free_node = from->free_node;
+  to->goal = from->goal;
+  to->outside_weight = from->outside_weight;
 }
 
 void
@@ -72,6 +76,16 @@ rc_nest_tree_begin_step (RcNestTree *self, guint32 salt, guint most_leaves)
   self->step++;
   self->salt = salt;
   self->open_share = self->n_leaves > (int)most_leaves ? 256 * most_leaves / (guint)self->n_leaves : 256;
+}
+
+double
+rc_nest_tree_get_used (const RcNestTree *self)
+{
+  double used = 0;
+
+  for (int b = 0; b < self->n_roots; b++)
+    used += self->weights[b] * (double)self->nodes[self->n_leaves + b].h;
+  return used;
 }
 
 static gboolean

@@ -44,8 +44,10 @@ typedef struct
   RcLength          repeat;    /* 1: none */
   guint32          *touched;   /* by node: the last step that changed it */
   guint32           step, salt;
-  guint             open_share; /* of 256: how many of the untouched lengths are looked at in this step */
-  double           *weights;    /* of the bins: what a tick of used length weighs, 1 for the dearest */
+  guint             open_share;     /* of 256: how many of the untouched lengths are looked at in this step */
+  double            goal;           /* of the used length, weighed; G_MAXDOUBLE: as much as it takes */
+  double            outside_weight; /* of the area of items outside, against waste */
+  double           *weights;        /* of the bins: what a tick of used length weighs, 1 for the dearest */
 } RcNestTree;
 
 /* Where an item may be put. */
@@ -84,6 +86,9 @@ gboolean rc_nest_tree_put (RcNestTree *tree, int item, const RcNestPlace *place)
 
 /* The order of siblings by length along the roll, so that the same ones form a group when it is judged and made. */
 gboolean rc_nest_tree_is_lower (const RcNestTree *tree, RcNestNodeKind kind, int a, int b);
+
+/* The used lengths of all bins, weighed. */
+double rc_nest_tree_get_used (const RcNestTree *tree);
 
 /* For loading: children are added without measuring, then everything is settled once. An inner node is of the other
  * kind than its parent. */

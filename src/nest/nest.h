@@ -171,8 +171,13 @@ RcLength rc_nest_compute_quick_bound (const RcNestProblem *problem);
 /* The quickest constructive cutting: the used length only, for planners that compare many sets of cuts. */
 RcLength rc_nest_compute_quick_length (const RcNestProblem *problem);
 
-/* The same on the problem's rolls, all of one dye lot, groups left aside: the number of cuts that find no place. `cost`
- * is the sum of ticks x cost_per_m, `used` that of the lengths used; both of the cuts that are placed. */
+/* The least length of any cutting of at most `most_cuts` cuts (in the problem's stages); of more cuts the quick length.
+ * Takes 3^n x 15 ns for n cuts. */
+RcLength rc_nest_compute_exact_length (const RcNestProblem *problem, guint most_cuts);
+
+/* The same as the quick length on the problem's rolls, all of one dye lot, groups left aside: the number of cuts that
+ * find no place. `cost` is the sum of ticks x cost_per_m, `used` that of the lengths used; both of the cuts that are
+ * placed. */
 guint rc_nest_compute_quick_cost (const RcNestProblem *problem, gint64 *cost, RcLength *used);
 
 /* Checks an answer against its problem: every cut once, inside the rolls, apart, cuttable in the stages allowed,

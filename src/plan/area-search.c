@@ -7,6 +7,9 @@
 #define MOST_GRIDS   5
 #define MOST_REFINED 2
 
+/* A deep search weighs so many cuts exactly. */
+#define MOST_EXACT 8
+
 /* A state as it was, to go back to. */
 typedef struct
 {
@@ -22,8 +25,9 @@ struct _RcAreaSearch
   RcAreaState   state;
   GHashTable   *known;    /* cell key -> RcCellGrids: all cells met, for as long as the search lives */
   GArray       *doorways; /* of RcDoorway */
-  RcKept        kept;     /* the best state of a deep search */
-  gboolean      deep;     /* weigh all, pairs of parts too, until the deadline */
+  RcSplitting   splitting;
+  RcKept        kept; /* the best state of a deep search */
+  gboolean      deep; /* weigh all, pairs of parts too, until the deadline */
   gint64        deadline_us;
   GCancellable *cancellable; /* nullable, borrowed */
   GArray       *offsets;     /* strip lines that all cells share: pinned ones, or a pattern that must meet; else NULL */
@@ -64,6 +68,7 @@ rc_area_search_new (const RcSite *site)
   RcAreaSearch *search = g_new0 (RcAreaSearch, 1);
   search->site = site;
   rc_area_state_init (&search->state, site);
+  rc_splitting_init (&search->splitting);
   search->known = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, cell_grids_free);
   search->doorways = rc_site_find_doorways (site);
   search->offsets = find_shared_offsets (site);
@@ -79,6 +84,7 @@ rc_area_search_free (RcAreaSearch *search)
   if (search == NULL)
     return;
   rc_area_state_clear (&search->state);
+  rc_splitting_clear (&search->splitting);
   g_hash_table_unref (search->known);
   g_array_unref (search->doorways);
   g_clear_pointer (&search->offsets, g_array_unref);
@@ -86,6 +92,12 @@ rc_area_search_free (RcAreaSearch *search)
   g_array_unref (search->kept.chosen);
   g_array_unref (search->kept.picks);
   g_free (search);
+}
+
+static gboolean
+is_over (const RcAreaSearch *search)
+{
+  return g_get_monotonic_time () > search->deadline_us || g_cancellable_is_cancelled (search->cancellable);
 }
 
 /* A quick guess at a grid's score: full widths by length, fills by area. */
@@ -148,11 +160,12 @@ pick_layouts (RcAreaSearch *search, guint grid, guint first, guint n)
   for (guint c = first; c < first + n; c++)
     {
       g_array_index (search->state.chosen, guint, c) = grid;
-      rc_grid_add_layouts (rc_area_state_get_grid (&search->state, c), search->site);
+      rc_grid_add_layouts (rc_area_state_get_grid (&search->state, c), search->site, &search->splitting);
     }
   score = rc_area_state_start_picks (&search->state, first, n, FALSE);
-  for (guint c = first; c < first + n && search->deep; c++)
-    score = rc_area_state_improve_pairs (&search->state, c, first, n, search->deadline_us);
+  if (search->deep && !rc_area_state_try_all_picks (&search->state, first, n, search->deadline_us, &score))
+    for (guint c = first; c < first + n; c++)
+      score = rc_area_state_improve_pairs (&search->state, c, first, n, search->deadline_us);
   return score;
 }
 
@@ -162,7 +175,8 @@ refine (RcAreaSearch *search, guint grid, guint first, guint n, GError **error)
   for (guint c = first; c < first + n; c++)
     {
       RcCellGrids *cell_grids = rc_area_state_get_cell (&search->state, c);
-      if (!rc_grid_refine (g_ptr_array_index (cell_grids->grids, grid), search->site, cell_grids->cell->floor, error))
+      if (!rc_grid_refine (g_ptr_array_index (cell_grids->grids, grid), search->site, &search->splitting,
+                           cell_grids->cell->floor, error))
         return FALSE;
     }
   return TRUE;
@@ -185,7 +199,7 @@ choose_grid (RcAreaSearch *search, guint first, guint n, RcScore *best, GError *
       g_array_set_size (ranks, MIN (ranks->len, MOST_REFINED));
     }
   best->score = G_MAXINT64;
-  for (guint r = 0; r < ranks->len; r++)
+  for (guint r = 0; r < ranks->len && (r == 0 || !is_over (search)); r++)
     {
       guint grid = g_array_index (ranks, RcRank, r).index;
       if (!refine (search, grid, first, n, error))
@@ -282,12 +296,6 @@ search_cells (RcAreaSearch *search, RcScore *score, GError **error)
 
   *score = n > 1 ? rc_area_state_start_picks (state, 0, n, TRUE) : rc_area_state_compute_score (state, 0, n);
   return TRUE;
-}
-
-static gboolean
-is_over (const RcAreaSearch *search)
-{
-  return g_get_monotonic_time () > search->deadline_us || g_cancellable_is_cancelled (search->cancellable);
 }
 
 /* Every position of one cell's strip lines while the other cells stand as they are; keeps the best. */
@@ -434,10 +442,58 @@ search_doorways (RcAreaSearch *search, WeighFunc weigh, GError **error)
   return TRUE;
 }
 
+static int
+compare_offcuts (gconstpointer a, gconstpointer b)
+{
+  const RcOffcut *x = a, *y = b;
+  if (x->length != y->length)
+    return x->length > y->length ? -1 : 1;
+  return x->width > y->width ? -1 : x->width < y->width;
+}
+
+/* What is left beside the others' cuts, and the rolls themselves. */
+static void
+set_offcuts (RcAreaSearch *search, const RcBeside *beside)
+{
+  GArray  *offcuts = search->splitting.offcuts;
+  RcLength width = search->site->roll_width;
+  if (beside == NULL && offcuts->len == 0)
+    return;
+  g_array_set_size (offcuts, 0);
+  for (guint i = 0; beside != NULL && i < beside->cuts->len; i++)
+    {
+      const RcNestCut *cut = g_ptr_array_index (beside->cuts, i);
+      RcOffcut         offcut = { width - cut->width, cut->length };
+      if (offcut.width >= search->site->settings->least_fill_width)
+        g_array_append_val (offcuts, offcut);
+    }
+  for (guint i = 0; beside != NULL && i < beside->rolls->len; i++)
+    {
+      const RcNestRoll *roll = g_ptr_array_index (beside->rolls, i);
+      RcOffcut          offcut = { width, roll->length };
+      if (roll->length > 0)
+        g_array_append_val (offcuts, offcut);
+    }
+  g_array_sort (offcuts, compare_offcuts);
+  search->splitting.stamp++;
+}
+
 void
 rc_area_search_set_beside (RcAreaSearch *search, const RcBeside *beside)
 {
   rc_area_state_set_beside (&search->state, beside);
+  set_offcuts (search, beside);
+}
+
+/* Tries every split of a part, or the likely ones. */
+static void
+set_all (RcAreaSearch *search, gboolean all)
+{
+  if (search->splitting.all == all)
+    return;
+  search->splitting.all = all;
+  rc_taking_set_most_exact (&search->state.taking, all ? MOST_EXACT : 0);
+  search->splitting.stamp++;
 }
 
 gboolean
@@ -446,6 +502,7 @@ rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean
 {
   search->state.objective = *objective;
   search->deep = FALSE;
+  set_all (search, FALSE);
   search->deadline_us = G_MAXINT64;
   search->cancellable = cancellable;
   if (search->doorways->len > 0 && !search_doorways (search, guess_doorways, error))
@@ -461,6 +518,7 @@ rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean
   if (!go_back_to_kept (search, score, error))
     return FALSE;
   search->deep = !is_over (search);
+  set_all (search, search->deep);
   if (search->deep && !search_lines (search, score, error))
     return FALSE;
   return go_back_to_kept (search, score, error);

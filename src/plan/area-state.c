@@ -198,11 +198,11 @@ rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint 
 
 /* The best pair of layouts for two parts while all else stands. */
 static gboolean
-improve_pair (RcAreaState *state, RcPart *a, RcPart *b, guint first, guint n, RcScore *best)
+improve_pair (RcAreaState *state, RcPart *a, RcPart *b, guint first, guint n, gint64 deadline_us, RcScore *best)
 {
   guint    best_a = a->pick, best_b = b->pick;
   gboolean improved = FALSE;
-  for (a->pick = 0; a->pick < a->layouts->len; a->pick++)
+  for (a->pick = 0; a->pick < a->layouts->len && g_get_monotonic_time () <= deadline_us; a->pick++)
     for (b->pick = 0; b->pick < b->layouts->len; b->pick++)
       {
         RcScore score = compute_score_below (state, first, n, *best);
@@ -232,10 +232,94 @@ rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint 
           {
             if (g_get_monotonic_time () > deadline_us)
               return best;
-            improved |= improve_pair (state, get_part (grid, p), get_part (grid, q), first, n, &best);
+            improved |= improve_pair (state, get_part (grid, p), get_part (grid, q), first, n, deadline_us, &best);
           }
     }
   return best;
+}
+
+/* More combinations of picks than this are not tried one by one. */
+#define MOST_COMBINATIONS 1000000
+
+typedef struct
+{
+  RcAreaState *state;
+  GPtrArray   *parts; /* of RcPart */
+  GPtrArray   *grids; /* of RcGrid, the part's */
+  GArray      *picks; /* of guint: the best */
+  guint        first, n;
+  gint64       deadline_us;
+  RcScore      best;
+} RcTrial;
+
+/* Adds the parts from `next` on in every way to what is summed up; all costs are at least zero, so a sum that is no
+ * better than the best already needs no more parts. */
+static void
+try_parts (RcTrial *trial, guint next)
+{
+  RcAreaState    *state = trial->state;
+  const RcCutsSum sum = state->taking.sum;
+  gint64          seam = state->seam, rule = state->rule;
+  if (next == trial->parts->len)
+    {
+      for (guint c = trial->first; c < trial->first + trial->n; c++)
+        state->rule += weigh_stagger (state->site, rc_area_state_get_grid (state, c));
+      RcScore score = score_sum_below (state, trial->best);
+      if (rc_score_is_better (score, trial->best))
+        {
+          trial->best = score;
+          for (guint p = 0; p < trial->parts->len; p++)
+            g_array_index (trial->picks, guint, p) = ((RcPart *)g_ptr_array_index (trial->parts, p))->pick;
+        }
+      state->rule = rule;
+      return;
+    }
+  RcPart *part = g_ptr_array_index (trial->parts, next);
+  for (part->pick = 0; part->pick < part->layouts->len && g_get_monotonic_time () <= trial->deadline_us; part->pick++)
+    {
+      add_part (state, g_ptr_array_index (trial->grids, next), part);
+      if (rc_score_is_better (make_score (state, rc_taking_take_at_least (&state->taking)), trial->best))
+        try_parts (trial, next + 1);
+      state->taking.sum = sum;
+      state->seam = seam;
+      state->rule = rule;
+    }
+  part->pick = 0;
+}
+
+gboolean
+rc_area_state_try_all_picks (RcAreaState *state, guint first, guint n, gint64 deadline_us, RcScore *best)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new (), grids = g_ptr_array_new ();
+  g_autoptr (GArray) picks = g_array_new (FALSE, FALSE, sizeof (guint));
+  RcTrial trial = { state, parts, grids, picks, first, n, deadline_us, *best };
+  guint64 combinations = state->site->repeat > 0 ? MOST_COMBINATIONS + 1 : 1;
+  for (guint c = first; c < first + n; c++)
+    {
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      for (guint p = 0; p < grid->parts->len && combinations <= MOST_COMBINATIONS; p++)
+        {
+          combinations *= get_part (grid, p)->layouts->len;
+          g_ptr_array_add (parts, get_part (grid, p));
+          g_ptr_array_add (grids, (gpointer)grid);
+        }
+    }
+  if (combinations > MOST_COMBINATIONS)
+    return FALSE;
+  rc_area_state_exchange_picks (state, first, n, picks, FALSE);
+  state->taking.sum = state->beside;
+  state->seam = n == state->cells->len ? state->doorway_seams : 0;
+  state->rule = n == state->cells->len ? state->doorway_rules : 0;
+  for (guint c = first; c < first + n; c++)
+    {
+      const RcGrid *grid = rc_area_state_get_grid (state, c);
+      state->seam += grid->seam_cost;
+      state->rule += grid->rule_cost;
+    }
+  try_parts (&trial, 0);
+  rc_area_state_exchange_picks (state, first, n, picks, TRUE);
+  *best = trial.best;
+  return TRUE;
 }
 
 static void

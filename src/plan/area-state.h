@@ -66,6 +66,11 @@ RcScore rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first
 /* The same with two parts of the cell at a time; stops at the deadline (g_get_monotonic_time). */
 RcScore rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint n, gint64 deadline_us);
 
+/* Tries every combination of picks of the cells first .. first + n - 1, where they are few enough, and takes the best.
+ * `best` is the score of the picks as they are, then of those taken. FALSE, and nothing is changed, where there are too
+ * many, or the goods have a pattern. Stops at the deadline. */
+gboolean rc_area_state_try_all_picks (RcAreaState *state, guint first, guint n, gint64 deadline_us, RcScore *best);
+
 /* Picks for all the cells first .. first + n - 1 from several starts: fills whole, and split alike into 2, 3, ..
  * pieces; with `keep` also as they are picked now. */
 RcScore rc_area_state_start_picks (RcAreaState *state, guint first, guint n, gboolean keep);

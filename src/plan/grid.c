@@ -144,17 +144,17 @@ rc_grid_free (RcGrid *grid)
 }
 
 void
-rc_grid_add_layouts (RcGrid *grid, const RcSite *site)
+rc_grid_add_layouts (RcGrid *grid, const RcSite *site, const RcSplitting *splitting)
 {
   for (guint i = 0; i < grid->parts->len; i++)
-    rc_part_add_layouts (g_ptr_array_index (grid->parts, i), site);
+    rc_part_add_layouts (g_ptr_array_index (grid->parts, i), site, splitting);
 }
 
 gboolean
-rc_grid_refine (RcGrid *grid, const RcSite *site, const RcRegion *floor, GError **error)
+rc_grid_refine (RcGrid *grid, const RcSite *site, const RcSplitting *splitting, const RcRegion *floor, GError **error)
 {
   for (guint i = 0; i < grid->parts->len; i++)
-    if (!rc_part_refine (g_ptr_array_index (grid->parts, i), site, floor, error))
+    if (!rc_part_refine (g_ptr_array_index (grid->parts, i), site, splitting, floor, error))
       return FALSE;
   return TRUE;
 }

@@ -30,10 +30,11 @@ RcGrid *rc_grid_new (const RcSite *site, const RcRegion *floor, RcLength offset)
 void    rc_grid_free (RcGrid *grid);
 
 /* Gives every part its layouts; those with cross seams where the outline steps come with refining. */
-void rc_grid_add_layouts (RcGrid *grid, const RcSite *site);
+void rc_grid_add_layouts (RcGrid *grid, const RcSite *site, const RcSplitting *splitting);
 
 /* Refines every part. */
-gboolean rc_grid_refine (RcGrid *grid, const RcSite *site, const RcRegion *floor, GError **error);
+gboolean rc_grid_refine (RcGrid *grid, const RcSite *site, const RcSplitting *splitting, const RcRegion *floor,
+                         GError **error);
 
 /* How many strip widths a strip lies from the line at the offset itself: the pattern of a half drop steps with it. */
 gint64 rc_grid_get_step (const RcGrid *grid, const RcSite *site, guint strip);

@@ -12,6 +12,9 @@
 /* A search of one area looks at no more cuts of others than this. */
 #define MOST_BESIDE 40
 
+/* So few cuts are weighed exactly. */
+#define MOST_EXACT 8
+
 /* One dye lot: goods to buy, or rolls in stock. */
 typedef struct
 {
@@ -65,6 +68,7 @@ add_lot (RcJoint *joint, GPtrArray *rolls)
 {
   RcLot lot = { .rolls = rolls };
   rc_taking_init (&lot.taking, joint->carpet, joint->carpet_per_m);
+  rc_taking_set_most_exact (&lot.taking, MOST_EXACT);
   rc_taking_set_rolls (&lot.taking, rolls);
   g_array_append_val (joint->lots, lot);
 }

@@ -1,9 +1,9 @@
 /* Ways to cut one part of floor inside a strip into pieces: whole, cut across where the outline steps, split into
- * joined pieces of equal length.
+ * joined pieces, of equal length or as doors, rules and offcuts suggest.
  */
 #pragma once
 
-#include "site.h"
+#include "split.h"
 #include "strip.h"
 
 /* One piece of a part; the box is what it covers, without allowances. */
@@ -36,9 +36,11 @@ typedef struct
 {
   RcBox      box;
   guint      strip;
-  gboolean   seamed;  /* a side seam runs along it */
-  RcRegion  *floor;   /* just this part; NULL until refined */
+  gboolean   seamed; /* a side seam runs along it */
+  gboolean   refined;
+  RcRegion  *floor;   /* just this part, once refined; NULL when it fills its box */
   GPtrArray *layouts; /* of RcLayout; the first is the whole part in one piece */
+  guint      stamp;   /* of the splitting they were made for */
   guint      pick;    /* index of the layout the search has taken for now */
 } RcPart;
 
@@ -47,9 +49,11 @@ void rc_part_free (RcPart *part);
 /* The whole part in one piece. */
 RcBlock rc_part_get_whole (const RcPart *part, const RcSite *site);
 
-/* Unless done before: fills part->layouts with the whole part and the equal splits, cross seams taken as wide as the
+/* Unless done before with the same stamp: fills part->layouts with the whole part and splits of it. Those for a
+ * splitting of `all` begin with those for one without. Until the part is refined, cross seams are taken as wide as the
  * box. */
-void rc_part_add_layouts (RcPart *part, const RcSite *site);
+void rc_part_add_layouts (RcPart *part, const RcSite *site, const RcSplitting *splitting);
 
-/* Makes the cross seams exact and adds layouts cut where the outline steps. `floor` is the cell's. */
-gboolean rc_part_refine (RcPart *part, const RcSite *site, const RcRegion *floor, GError **error);
+/* The same with exact cross seams, cut where the outline steps too. `floor` is the cell's. */
+gboolean rc_part_refine (RcPart *part, const RcSite *site, const RcSplitting *splitting, const RcRegion *floor,
+                         GError **error);

@@ -36,6 +36,15 @@ rc_taking_set_rolls (RcTaking *taking, const GPtrArray *rolls)
   taking->sum = (RcCutsSum){ 0 };
 }
 
+void
+rc_taking_set_most_exact (RcTaking *taking, guint most_exact)
+{
+  if (taking->most_exact == most_exact)
+    return;
+  taking->most_exact = most_exact;
+  memset (taking->known, 0, sizeof (RcKnownCuts) * RC_N_KNOWN);
+}
+
 static gboolean
 is_bought_to_measure (const RcTaking *taking)
 {
@@ -113,8 +122,9 @@ take_cuts (RcTaking *taking)
     return known->taken;
   g_ptr_array_set_size (taking->problem.cuts, (int)sum->n_cuts);
   memcpy (taking->problem.cuts->pdata, taking->pool->pdata, sum->n_cuts * sizeof (gpointer));
-  RcTaken taken = is_bought_to_measure (taking) ? (RcTaken){ 0, rc_nest_compute_quick_length (&taking->problem), 0 }
-                                                : take_from_rolls (taking);
+  RcTaken taken = is_bought_to_measure (taking)
+                      ? (RcTaken){ 0, rc_nest_compute_exact_length (&taking->problem, taking->most_exact), 0 }
+                      : take_from_rolls (taking);
   *known = (RcKnownCuts){ sum->key, taken };
   return taken;
 }

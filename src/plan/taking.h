@@ -43,6 +43,7 @@ typedef struct
 {
   RcCutsSum sum; /* of the cuts at hand: set it back to an earlier value to take later cuts away */
 
+  guint         most_exact;
   RcLength      length_step;
   gint64        carpet_per_m;
   RcNestProblem problem;
@@ -56,6 +57,9 @@ void rc_taking_clear (RcTaking *taking);
 /* Takes from these rolls (of RcNestRoll, all of one dye lot; borrowed), with no cut at hand. NULL or empty: from one
  * roll bought to measure, which is how it starts. */
 void rc_taking_set_rolls (RcTaking *taking, const GPtrArray *rolls);
+
+/* Sets of no more cuts than this are weighed exactly, when bought to measure; 0 to begin with. */
+void rc_taking_set_most_exact (RcTaking *taking, guint most_exact);
 
 /* One more cut at hand; its quantity is taken as 1. Its strings outlive the cuts at hand. */
 void rc_taking_add (RcTaking *taking, const RcNestCut *cut);

@@ -70,6 +70,7 @@ add_tool_keys (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_i, 0, "bench.picture", "s", "lighten");
   gtk_widget_class_add_binding_action (klass, GDK_KEY_q, 0, "bench.picture", "s", "turn");
   gtk_widget_class_add_binding_action (klass, GDK_KEY_e, 0, "bench.picture", "s", "page");
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_x, 0, "bench.picture", "s", "remove");
   gtk_widget_class_add_binding_action (klass, GDK_KEY_t, 0, "bench.turn-room", "i", 90);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_T, GDK_SHIFT_MASK, "bench.turn-room", "i", -90);
 }

@@ -369,6 +369,17 @@ rc_bench_dispose (GObject *object)
   G_OBJECT_CLASS (rc_bench_parent_class)->dispose (object);
 }
 
+/* In the chosen room, wherever the focus is. */
+static void
+action_add_opening (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcBench *self = RC_BENCH (widget);
+
+  if (self->document && rc_document_get_choice (self->document).thing == RC_THING_ROOM)
+    gtk_widget_activate_action_variant (GTK_WIDGET (rc_room_panel_get_wall_table (self->room_panel)),
+                                        "room.add-opening", parameter);
+}
+
 static void
 rc_bench_class_init (RcBenchClass *klass)
 {
@@ -408,6 +419,13 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_install_action (widget_class, "bench.picture-open", NULL, action_picture_open);
   gtk_widget_class_install_action (widget_class, "bench.picture", "s", action_picture);
   gtk_widget_class_install_action (widget_class, "bench.tool-changed", NULL, action_tool_changed);
+  gtk_widget_class_install_action (widget_class, "bench.add-opening", "i", action_add_opening);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_d, GDK_ALT_MASK, "bench.add-opening", "i",
+                                       RC_OPENING_DOOR);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_a, GDK_ALT_MASK, "bench.add-opening", "i",
+                                       RC_OPENING_ARCHWAY);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_ALT_MASK, "bench.add-opening", "i",
+                                       RC_OPENING_WINDOW);
   gtk_widget_class_install_action (widget_class, "bench.edit-chosen", NULL, action_edit_chosen);
 }
 

@@ -303,7 +303,11 @@ make_key_event (guint keyval, GdkModifierType state, RcGestureEvent *event)
                { GDK_KEY_Right, GDK_KEY_KP_Right, RC_EVENT_ARROW, 0 },
                { GDK_KEY_Up, GDK_KEY_KP_Up, RC_EVENT_ARROW, 1 },
                { GDK_KEY_Left, GDK_KEY_KP_Left, RC_EVENT_ARROW, 2 },
-               { GDK_KEY_Down, GDK_KEY_KP_Down, RC_EVENT_ARROW, 3 } };
+               { GDK_KEY_Down, GDK_KEY_KP_Down, RC_EVENT_ARROW, 3 },
+               { GDK_KEY_Page_Up, GDK_KEY_KP_Page_Up, RC_EVENT_ARROW, 4 },
+               { GDK_KEY_Home, GDK_KEY_KP_Home, RC_EVENT_ARROW, 5 },
+               { GDK_KEY_End, GDK_KEY_KP_End, RC_EVENT_ARROW, 6 },
+               { GDK_KEY_Page_Down, GDK_KEY_KP_Page_Down, RC_EVENT_ARROW, 7 } };
 
   if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK))
     return FALSE;
@@ -328,8 +332,10 @@ rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType state)
     return FALSE;
   if (!hand->gesture.is_active)
     {
+      gboolean is_drawing = hand->gesture.tool == RC_TOOL_ROOM || hand->gesture.tool == RC_TOOL_OUTLINE;
       gboolean starts
-          = hand->gesture.tool != RC_TOOL_CHOOSE && (event.kind == RC_EVENT_ESCAPE || event.kind == RC_EVENT_ENTER);
+          = (hand->gesture.tool != RC_TOOL_CHOOSE && (event.kind == RC_EVENT_ESCAPE || event.kind == RC_EVENT_ENTER))
+            || (is_drawing && event.kind == RC_EVENT_LETTER && g_unichar_isdigit (event.letter));
       if (!starts)
         return FALSE;
     }

@@ -8,7 +8,19 @@
 #include "measure-edit.h"
 #include "room-edit.h"
 
-static const RcPoint ARROWS[] = { { 1, 0 }, { 0, 1 }, { -1, 0 }, { 0, -1 } };
+static const RcPoint ARROWS[]
+    = { { 1, 0 }, { 0, 1 }, { -1, 0 }, { 0, -1 }, { 1, 1 }, { -1, 1 }, { -1, -1 }, { 1, -1 } };
+
+/* The corner `length` away in a direction given by key. */
+static RcPoint
+step_by_arrow (RcPoint from, int arrow, RcLength length)
+{
+  RcPoint way = ARROWS[arrow];
+
+  if (way.x != 0 && way.y != 0)
+    length = llround ((double)length * G_SQRT2 / 2);
+  return (RcPoint){ from.x + way.x * length, from.y + way.y * length };
+}
 
 static RcPoint
 get_outline_corner (const RcGesture *gesture, const RcScene *scene)
@@ -18,10 +30,7 @@ get_outline_corner (const RcGesture *gesture, const RcScene *scene)
   gboolean is_typed = rc_gesture_get_typed (gesture, scene, 0, &typed);
 
   if (gesture->arrow >= 0)
-    {
-      length = is_typed ? typed : length;
-      return (RcPoint){ from.x + ARROWS[gesture->arrow].x * length, from.y + ARROWS[gesture->arrow].y * length };
-    }
+    return step_by_arrow (from, gesture->arrow, is_typed ? typed : length);
   if (!is_typed || length == 0)
     return to;
   if (to.x == from.x)
@@ -195,6 +204,8 @@ handle_outline (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *
       break;
     case RC_EVENT_ARROW:
       gesture->arrow = event->arrow;
+      if (rc_gesture_is_typed (gesture, 0)) /* the length first, then the way: the wall is told in full */
+        enter_outline (gesture, scene, result);
       break;
     case RC_EVENT_NEXT:
       break;
@@ -215,9 +226,11 @@ rc_gesture_draw_handle (RcGesture *gesture, const RcScene *scene, const RcGestur
 
   if (!gesture->is_active && (!is_pointer || event->kind == RC_EVENT_RELEASE))
     {
-      if (event->kind == RC_EVENT_ENTER) /* without a pointer: from where it was last, or the house's origin */
+      /* Without a pointer: from where it was last, or the house's origin. */
+      if (event->kind == RC_EVENT_ENTER || event->kind == RC_EVENT_LETTER)
         take_corner (gesture, gesture->pointer, result);
-      return;
+      if (event->kind != RC_EVENT_LETTER)
+        return;
     }
   if (gesture->tool == RC_TOOL_ROOM)
     handle_rectangle (gesture, scene, event, result);

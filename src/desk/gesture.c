@@ -12,11 +12,11 @@ static const struct
   [RC_TOOL_ROOM]
   = { "room", N_ ("Drag a room from corner to corner. Type its width, Tab, its length, Enter. Escape cancels."),
       rc_gesture_draw_handle, rc_gesture_draw_sketch },
-  [RC_TOOL_OUTLINE]
-  = { "outline",
-      N_ ("Click the corners, or give a direction by an arrow key and type a length. Enter closes the room; Backspace "
-          "takes a corner back; Escape cancels."),
-      rc_gesture_draw_handle, rc_gesture_draw_sketch },
+  [RC_TOOL_OUTLINE] = { "outline",
+                        N_ ("Click the corners, or type a length and press an arrow key; Home, End, Page Up and Page "
+                            "Down go aslant. Enter "
+                            "closes the room; Backspace takes a corner back; Escape cancels."),
+                        rc_gesture_draw_handle, rc_gesture_draw_sketch },
   [RC_TOOL_MOVE] = { "move", N_ ("Drag a room to another place; its corners take to other rooms' walls."),
                      rc_gesture_move_handle, rc_gesture_move_sketch },
   [RC_TOOL_DOOR] = { "door",

@@ -43,7 +43,7 @@ typedef enum
   RC_EVENT_NEXT, /* to the next length */
   RC_EVENT_ENTER,
   RC_EVENT_ESCAPE,
-  RC_EVENT_ARROW,  /* a direction: 0 east, 1 north, 2 west, 3 south */
+  RC_EVENT_ARROW,  /* a direction: 0 east, 1 north, 2 west, 3 south, 4 to 7 north-east and on round */
   RC_EVENT_REMOVE, /* what can be gripped at the pointer */
 } RcEventKind;
 

@@ -73,6 +73,8 @@ check_plan (const RcPlan *plan)
       for (guint o = 0; o < area_plan->options->len; o++)
         check_option (area_plan, g_ptr_array_index (area_plan->options, o));
     }
+  g_assert_cmpint (plan->cost_lower_bound, >, 0);
+  g_assert_cmpint (plan->cost_lower_bound, <=, plan->cost);
   for (guint c = 0; c < plan->cuttings->len; c++)
     {
       const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
@@ -121,10 +123,17 @@ make_random_job (void)
   return job;
 }
 
+/* Each of two kinds of rooms: 10,000 in all in slow mode. */
+static guint
+count_rounds (void)
+{
+  return g_test_slow () ? 5000 : scale_rounds (300);
+}
+
 static void
 test_skylines (void)
 {
-  for (guint i = 0; i < scale_rounds (300); i++)
+  for (guint i = 0; i < count_rounds (); i++)
     {
       g_autoptr (RcJob) job = make_random_job ();
       add_skyline (job, "room", 0, "area");
@@ -137,7 +146,7 @@ test_skylines (void)
 static void
 test_angled (void)
 {
-  for (guint i = 0; i < scale_rounds (300); i++)
+  for (guint i = 0; i < count_rounds (); i++)
     {
       g_autoptr (RcJob) job = make_random_job ();
       RcLength width = IN (g_test_rand_int_range (60, 300)), length = IN (g_test_rand_int_range (60, 300));
@@ -277,6 +286,28 @@ test_metamorphic (void)
     }
 }
 
+/* A corner in the middle of a wall and other names change nothing. */
+static void
+test_split_wall (void)
+{
+  for (guint i = 0; i < 20; i++)
+    {
+      g_autoptr (RcJob) job = make_random_job ();
+      RcRoom *room = add_skyline (job, "room", 0, "area");
+      g_autoptr (RcPlan) plan = make_plan_within (job, 20);
+      RcPoint *a = rc_ring_get (room->outline, 0), *b = rc_ring_get (room->outline, room->outline->len - 1);
+      RcPoint  between = { a->x, (a->y + rc_ring_get (room->outline, 1)->y) / 2 };
+      g_assert_cmpint (b->y, ==, 0);
+      g_array_insert_val (room->outline, 1, between);
+      g_free (room->name);
+      room->name = g_strdup ("Another name");
+      g_autoptr (RcPlan) again = make_plan_within (job, 20);
+      g_assert_cmpint (rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, 0))->cost, ==,
+                       rc_area_plan_get_chosen (g_ptr_array_index (again->areas, 0))->cost);
+      g_assert_cmpint (plan->cost_lower_bound, ==, again->cost_lower_bound);
+    }
+}
+
 /* An area that is as it was keeps its options; one whose wall moved is planned anew, to the same as without a memory.
  */
 static void
@@ -352,6 +383,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/cover/houses", test_houses);
   g_test_add_func ("/plan/cover/patterns-match", test_patterns_match);
   g_test_add_func ("/plan/cover/metamorphic", test_metamorphic);
+  g_test_add_func ("/plan/cover/split-wall", test_split_wall);
   g_test_add_func ("/plan/cover/previous", test_previous);
   g_test_add_func ("/plan/cover/real-outlines", test_real_outlines);
   g_test_add_func ("/plan/cover/pins", test_pins);

@@ -52,12 +52,12 @@ compute_chord_width (const RcRegion *floor)
   return width;
 }
 
-static RcLength
-compute_side_seam (const RcSite *site, const RcRegion *floor)
+/* What stretches of floor across the pile ask for: side seams, and the allowances of their fills (area). */
+static void
+add_stretches (const RcSite *site, const RcRegion *floor, RcAreaBound *bound, __int128 *allowance)
 {
   g_autoptr (GArray) levels = find_levels (floor, TRUE);
-  RcBox    box = rc_region_compute_box (floor);
-  RcLength seam = 0;
+  RcBox box = rc_region_compute_box (floor);
   for (guint i = 0; i + 1 < levels->len; i++)
     {
       RcLength y0 = g_array_index (levels, RcLength, i), y1 = g_array_index (levels, RcLength, i + 1);
@@ -69,20 +69,25 @@ compute_side_seam (const RcSite *site, const RcRegion *floor)
         {
           const RcInterval *a = &g_array_index (low, RcInterval, k), *b = &g_array_index (high, RcInterval, k);
           RcLength          chord = MIN (a->to - a->from, b->to - b->from) - RC_SLIVER;
-          if (chord > site->strip_width)
-            seam += (y1 - y0) * ((chord + site->strip_width - 1) / site->strip_width - 1);
+          RcLength          rest = chord > 0 ? chord % site->strip_width : 0;
+          guint             seams
+              = chord > site->strip_width ? (guint)((chord + site->strip_width - 1) / site->strip_width - 1) : 0;
+          bound->side_seam += (y1 - y0) * seams;
+          bound->n_seams = MAX (bound->n_seams, seams);
+          if (a->from == b->from && a->to == b->to && rest > RC_SLIVER)
+            *allowance += (__int128)(y1 - y0)
+                          * MAX (0, MIN (site->settings->trim_width, site->strip_width - rest - RC_SLIVER));
         }
     }
-  return seam;
 }
 
 RcAreaBound
 rc_area_bound_compute (const RcSite *site, const RcRegion *floor)
 {
-  __int128 area = rc_region_compute_area (floor) / 2;
+  RcAreaBound bound = { 0 };
+  __int128    area = rc_region_compute_area (floor) / 2;
   area += (__int128)compute_chord_width (floor) * site->settings->trim_length;
-  return (RcAreaBound){
-    .carpet_length = (RcLength)((area + site->roll_width - 1) / site->roll_width),
-    .side_seam = compute_side_seam (site, floor),
-  };
+  add_stretches (site, floor, &bound, &area);
+  bound.carpet_length = (RcLength)((area + site->roll_width - 1) / site->roll_width);
+  return bound;
 }

@@ -46,7 +46,7 @@ struct _RcAreaPlanner
   RcAxis              axes[N_AXES];
   guint               n_axes;
   RcLength            length_bound;
-  RcMoney             cost_bound;
+  RcMoney             cost_bound, share_bound;
   double              seconds;
   gboolean            deep;
   gint64              deadline_us;
@@ -178,12 +178,17 @@ compute_bounds (RcPlanning *planning)
 {
   planning->length_bound = G_MAXINT64;
   planning->cost_bound = G_MAXINT64;
+  planning->share_bound = G_MAXINT64;
   for (guint i = 0; i < planning->n_axes; i++)
     {
       const RcAxis *axis = &planning->axes[i];
       RcLength      bought = rc_length_round_up (axis->bound.carpet_length, axis->site->carpet->length_step);
       RcMoney       cost = rc_weigh (bought, axis->site->weights.carpet_per_m)
-                     + rc_weigh (axis->bound.side_seam, axis->site->weights.side_seam_per_m);
+                     + rc_weigh (axis->bound.side_seam, axis->site->weights.side_seam_per_m)
+                     + axis->site->settings->rule_cost[RC_RULE_EACH_SEAM] * axis->bound.n_seams;
+      RcMoney share = cost - rc_weigh (bought, axis->site->weights.carpet_per_m)
+                      + rc_weigh (axis->bound.carpet_length, axis->site->weights.carpet_per_m);
+      planning->share_bound = MIN (planning->share_bound, share);
       planning->length_bound = MIN (planning->length_bound, axis->bound.carpet_length);
       planning->cost_bound = MIN (planning->cost_bound, cost);
     }
@@ -336,6 +341,7 @@ reuse (const RcPlanning *planning)
     return NULL;
   RcAreaPlan *copy = new_plan (planning);
   copy->seconds = known->seconds;
+  copy->share_lower_bound = known->share_lower_bound;
   for (guint i = 0; i < known->options->len; i++)
     g_ptr_array_add (copy->options, rc_option_copy (g_ptr_array_index (known->options, i)));
   choose (copy);
@@ -400,6 +406,7 @@ rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
   planning->seconds = seconds;
   planning->area_plan = new_plan (planning);
   prepare (planning, planning->params->seconds > 0, g_get_monotonic_time () + (gint64)(seconds * G_USEC_PER_SEC));
+  planning->area_plan->share_lower_bound = planning->share_bound;
   if (!plan (planning, error))
     {
       g_prefix_error (error, "%s: ", planning->area->name);

@@ -11,7 +11,7 @@
 #define MOST_UNEQUAL 3
 
 /* Every set of places for cross seams is tried where there are no more sets than this. */
-#define MOST_SETS 200
+#define MOST_SETS 300
 
 /* Cross seams of a layout, from low to high. */
 typedef struct

@@ -136,6 +136,36 @@ add_cuttings (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const
   return TRUE;
 }
 
+/* Areas and stairs add their shares; a roll in stock saves at most its length times what it is cheaper than carpet
+ * bought. */
+static void
+compute_lower_bound (RcPlan *plan)
+{
+  RcMoney bound = 0;
+  for (guint i = 0; i < plan->areas->len; i++)
+    bound += ((RcAreaPlan *)g_ptr_array_index (plan->areas, i))->share_lower_bound;
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    {
+      const RcCutting     *cutting = g_ptr_array_index (plan->cuttings, i);
+      const RcNestProblem *problem = cutting->problem;
+      const RcNestRoll    *bought = g_ptr_array_index (problem->rolls, problem->rolls->len - 1);
+      for (guint c = 0; c < problem->cuts->len; c++)
+        {
+          const RcNestCut *cut = g_ptr_array_index (problem->cuts, c);
+          guint            number = g_array_index (cutting->piece_numbers, guint, c);
+          if (rc_plan_find_piece (plan, number)->kind == RC_PIECE_STAIR)
+            bound
+                += rc_weigh ((RcLength)((__int128)cut->width * cut->length / problem->roll_width), bought->cost_per_m);
+        }
+      for (guint r = 0; r + 1 < problem->rolls->len; r++)
+        {
+          const RcNestRoll *roll = g_ptr_array_index (problem->rolls, r);
+          bound -= rc_weigh (roll->length, bought->cost_per_m - roll->cost_per_m);
+        }
+    }
+  plan->cost_lower_bound = CLAMP (bound, 0, plan->cost);
+}
+
 /* The pieces of the stairs in the carpet. (transfer full); NULL and an error naming a stair. */
 static GPtrArray *
 list_stairs (const RcPlan *plan, const RcGoods *carpet, GError **error)
@@ -215,7 +245,10 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
   for (guint i = 0; i < plan->measure->stairs->len; i++)
     if (!add_stair (plan, g_ptr_array_index (plan->measure->stairs, i), error))
       return FALSE;
-  return add_cuttings (plan, weights, user_data, params, error);
+  if (!add_cuttings (plan, weights, user_data, params, error))
+    return FALSE;
+  compute_lower_bound (plan);
+  return TRUE;
 }
 
 RcPlan *

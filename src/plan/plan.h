@@ -110,6 +110,7 @@ typedef struct
   RcArea             floor_area; /* exact, doubled */
   GPtrArray         *options;    /* of RcOption, at least one, cheapest first (last one with the job): rc_option_list */
   guint              chosen;     /* index in options */
+  RcMoney            share_lower_bound; /* what it adds to the cost of any plan at least, bought carpet by the tick */
 } RcAreaPlan;
 
 /* The cuts of all areas and stairs in one carpet, on its rolls. */

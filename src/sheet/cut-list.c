@@ -151,8 +151,25 @@ add_cuts (RcSheetWork *work, const RcCutting *cutting, guint use)
     add_pattern_note (work, cutting);
 }
 
+/* The numbers of the pieces that lie free after a stroke. (transfer full) */
+static char *
+dup_freed (const RcCutting *cutting, const guint *freed_by, guint stroke)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint p = 0; p < cutting->answer->placements->len; p++)
+    if (freed_by[p] == stroke)
+      {
+        const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, p);
+
+        g_string_append_printf (text, "%s%u", text->len > 0 ? ", " : "",
+                                g_array_index (cutting->piece_numbers, guint, placement->cut));
+      }
+  return g_string_free (text, FALSE);
+}
+
 static void
-add_stroke (const RcPlan *plan, RcTable *table, const RcNestStroke *stroke, guint number)
+add_stroke (const RcPlan *plan, RcTable *table, const RcNestStroke *stroke, guint number, const char *freed)
 {
   g_autofree char *number_text = g_strdup_printf ("%u", number);
   g_autofree char *at = rc_text_format_length (plan->job, stroke->at);
@@ -172,26 +189,29 @@ add_stroke (const RcPlan *plan, RcTable *table, const RcNestStroke *stroke, guin
                                  : g_strdup_printf (_ ("%s to %s from the left edge"), from, to);
     }
   rc_table_add_row (table, RC_ROW_BODY, number_text, stroke->along_roll ? _ ("Along the roll") : _ ("Across the roll"),
-                    place, reach);
+                    place, reach, freed);
 }
 
 static void
 add_strokes (RcSheetWork *work, const RcCutting *cutting, guint use)
 {
-  const GArray *strokes = cutting->answer->strokes;
-  guint         number = 0;
+  const GArray     *strokes = cutting->answer->strokes;
+  g_autofree guint *freed_by = rc_nest_answer_list_freeing (cutting->answer);
+  guint             number = 0;
   g_autoptr (RcTable) table = rc_table_new ();
 
   rc_table_add_column (table, _ ("ORDER"), RC_COLUMN_RIGHT, 0);
   rc_table_add_column (table, _ ("CUT"), RC_COLUMN_TEXT, 0);
   rc_table_add_column (table, _ ("AT"), RC_COLUMN_TEXT, 1);
   rc_table_add_column (table, _ ("REACHES"), RC_COLUMN_TEXT, 1.3);
+  rc_table_add_column (table, _ ("OUT COMES"), RC_COLUMN_TEXT, 0);
   for (guint i = 0; i < strokes->len; i++)
     {
       const RcNestStroke *stroke = &g_array_index (strokes, RcNestStroke, i);
+      g_autofree char    *freed = dup_freed (cutting, freed_by, i);
 
       if (stroke->roll == use)
-        add_stroke (work->data->plan, table, stroke, ++number);
+        add_stroke (work->data->plan, table, stroke, ++number, freed);
     }
   if (number == 0)
     return;

@@ -154,8 +154,8 @@ test_ties (void)
 {
   const RcNestCaseStyle one = { 2, 4, 20 * 160, 160, 0, 0, TRUE, 3, FALSE, TRUE };
 
-  compare_ties (&one, 60, 35, 0);
-  compare_ties (&one, 40, 36, 2);
+  compare_ties (&one, g_test_slow () ? 200 : 40, 35, 0);
+  compare_ties (&one, g_test_slow () ? 100 : 24, 36, 2);
 }
 
 static void

@@ -453,6 +453,49 @@ test_more_effort_is_never_worse (void)
     }
 }
 
+/* What is paid and taken, by the values of the rolls. */
+static gint64
+sum_cost (const RcNestProblem *problem, const RcNestAnswer *answer)
+{
+  gint64 cost = 0;
+
+  for (guint r = 0; r < answer->rolls->len; r++)
+    {
+      const RcNestUse  *use = answer->rolls->pdata[r];
+      const RcNestRoll *roll = problem->rolls->pdata[use->source];
+
+      cost += roll->cost_per_m * (roll->length > 0 ? use->used : use->length);
+    }
+  return cost;
+}
+
+static void
+test_more_effort_is_never_dearer (void)
+{
+  const RcNestCaseStyle style = { 10, 30, 40 * 160, 160, 4, 2, TRUE, 3, TRUE, TRUE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9);
+
+  for (guint k = 0; k < 20; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      gint64 least = G_MAXINT64;
+
+      for (guint64 effort = 50; effort <= 800 && problem->rolls->len > 0; effort *= 4)
+        {
+          RcNestParams params = { .seconds = 20, .seed = k, .effort = effort };
+          g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
+
+          if (answer->status == RC_NEST_INFEASIBLE)
+            {
+              g_assert_cmpint (least, ==, G_MAXINT64);
+              continue;
+            }
+          g_assert_cmpint (sum_cost (problem, answer), <=, least);
+          least = sum_cost (problem, answer);
+        }
+    }
+}
+
 static gpointer
 cancel_soon (gpointer cancellable)
 {
@@ -515,7 +558,7 @@ solve_in_thread (gpointer problem)
 static void
 test_threads (void)
 {
-  const RcNestCaseStyle style = { 20, 40, 40 * 160, 160, 3, 0, TRUE, 3, FALSE };
+  const RcNestCaseStyle style = { 20, 40, 40 * 160, 160, 3, 0, TRUE, 3, FALSE, TRUE };
   g_autoptr (GRand) rand = g_rand_new_with_seed (8);
 
   for (guint k = 0; k < 6; k++)
@@ -558,6 +601,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/a pinned cut comes from its roll", test_pinned);
   g_test_add_func ("/nest/the same seed gives the same answer", test_same_seed_same_answer);
   g_test_add_func ("/nest/more effort never gives a worse answer", test_more_effort_is_never_worse);
+  g_test_add_func ("/nest/more effort is never dearer on rough rolls", test_more_effort_is_never_dearer);
   g_test_add_func ("/nest/two threads solve at once", test_threads);
   g_test_add_func ("/nest/a cancel is obeyed at once", test_cancel);
   return g_test_run ();

@@ -505,6 +505,7 @@ rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean
   set_all (search, FALSE);
   search->deadline_us = G_MAXINT64;
   search->cancellable = cancellable;
+  search->state.cancellable = cancellable;
   if (search->doorways->len > 0 && !search_doorways (search, guess_doorways, error))
     return FALSE;
   if (!deep)

@@ -22,6 +22,12 @@ rc_area_state_clear (RcAreaState *state)
   rc_taking_clear (&state->taking);
 }
 
+static gboolean
+is_over (const RcAreaState *state, gint64 deadline_us)
+{
+  return g_get_monotonic_time () > deadline_us || g_cancellable_is_cancelled (state->cancellable);
+}
+
 RcCellGrids *
 rc_area_state_get_cell (const RcAreaState *state, guint cell)
 {
@@ -202,7 +208,7 @@ improve_pair (RcAreaState *state, RcPart *a, RcPart *b, guint first, guint n, gi
 {
   guint    best_a = a->pick, best_b = b->pick;
   gboolean improved = FALSE;
-  for (a->pick = 0; a->pick < a->layouts->len && g_get_monotonic_time () <= deadline_us; a->pick++)
+  for (a->pick = 0; a->pick < a->layouts->len && !is_over (state, deadline_us); a->pick++)
     for (b->pick = 0; b->pick < b->layouts->len; b->pick++)
       {
         RcScore score = compute_score_below (state, first, n, *best);
@@ -230,7 +236,7 @@ rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint 
       for (guint p = 0; p < grid->parts->len; p++)
         for (guint q = p + 1; q < grid->parts->len; q++)
           {
-            if (g_get_monotonic_time () > deadline_us)
+            if (is_over (state, deadline_us))
               return best;
             improved |= improve_pair (state, get_part (grid, p), get_part (grid, q), first, n, deadline_us, &best);
           }
@@ -275,7 +281,7 @@ try_parts (RcTrial *trial, guint next)
       return;
     }
   RcPart *part = g_ptr_array_index (trial->parts, next);
-  for (part->pick = 0; part->pick < part->layouts->len && g_get_monotonic_time () <= trial->deadline_us; part->pick++)
+  for (part->pick = 0; part->pick < part->layouts->len && !is_over (state, trial->deadline_us); part->pick++)
     {
       add_part (state, g_ptr_array_index (trial->grids, next), part);
       if (rc_score_is_better (make_score (state, rc_taking_take_at_least (&state->taking)), trial->best))

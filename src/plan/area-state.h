@@ -36,6 +36,7 @@ typedef struct
 {
   const RcSite *site;
   RcObjective   objective;
+  GCancellable *cancellable;                  /* nullable, borrowed: stops what stops at a deadline */
   GPtrArray    *cells;                        /* of RcCellGrids, borrowed */
   GArray       *chosen;                       /* of guint: the grid taken in each cell */
   gint64        doorway_seams, doorway_rules; /* costs of the seams in the doorways */

@@ -442,47 +442,12 @@ search_doorways (RcAreaSearch *search, WeighFunc weigh, GError **error)
   return TRUE;
 }
 
-static int
-compare_offcuts (gconstpointer a, gconstpointer b)
-{
-  const RcOffcut *x = a, *y = b;
-  if (x->length != y->length)
-    return x->length > y->length ? -1 : 1;
-  return x->width > y->width ? -1 : x->width < y->width;
-}
-
-/* What is left beside the others' cuts, and the rolls themselves. */
-static void
-set_offcuts (RcAreaSearch *search, const RcBeside *beside)
-{
-  GArray  *offcuts = search->splitting.offcuts;
-  RcLength width = search->site->roll_width;
-  if (beside == NULL && offcuts->len == 0)
-    return;
-  g_array_set_size (offcuts, 0);
-  for (guint i = 0; beside != NULL && i < beside->cuts->len; i++)
-    {
-      const RcNestCut *cut = g_ptr_array_index (beside->cuts, i);
-      RcOffcut         offcut = { width - cut->width, cut->length };
-      if (offcut.width >= search->site->settings->least_fill_width)
-        g_array_append_val (offcuts, offcut);
-    }
-  for (guint i = 0; beside != NULL && i < beside->rolls->len; i++)
-    {
-      const RcNestRoll *roll = g_ptr_array_index (beside->rolls, i);
-      RcOffcut          offcut = { width, roll->length };
-      if (roll->length > 0)
-        g_array_append_val (offcuts, offcut);
-    }
-  g_array_sort (offcuts, compare_offcuts);
-  search->splitting.stamp++;
-}
-
 void
 rc_area_search_set_beside (RcAreaSearch *search, const RcBeside *beside)
 {
   rc_area_state_set_beside (&search->state, beside);
-  set_offcuts (search, beside);
+  rc_splitting_set_offcuts (&search->splitting, search->site, beside != NULL ? beside->cuts : NULL,
+                            beside != NULL ? beside->rolls : NULL);
 }
 
 /* Tries every split of a part, or the likely ones. */

@@ -18,6 +18,40 @@ rc_splitting_clear (RcSplitting *splitting)
 }
 
 static int
+compare_offcuts (gconstpointer a, gconstpointer b)
+{
+  const RcOffcut *x = a, *y = b;
+  if (x->length != y->length)
+    return x->length > y->length ? -1 : 1;
+  return x->width > y->width ? -1 : x->width < y->width;
+}
+
+void
+rc_splitting_set_offcuts (RcSplitting *splitting, const RcSite *site, const GPtrArray *cuts, const GPtrArray *rolls)
+{
+  GArray *offcuts = splitting->offcuts;
+  if (cuts == NULL && rolls == NULL && offcuts->len == 0)
+    return;
+  g_array_set_size (offcuts, 0);
+  for (guint i = 0; cuts != NULL && i < cuts->len; i++)
+    {
+      const RcNestCut *cut = g_ptr_array_index (cuts, i);
+      RcOffcut         offcut = { site->roll_width - cut->width, cut->length };
+      if (offcut.width >= site->settings->least_fill_width)
+        g_array_append_val (offcuts, offcut);
+    }
+  for (guint i = 0; rolls != NULL && i < rolls->len; i++)
+    {
+      const RcNestRoll *roll = g_ptr_array_index (rolls, i);
+      RcOffcut          offcut = { site->roll_width, roll->length };
+      if (roll->length > 0)
+        g_array_append_val (offcuts, offcut);
+    }
+  g_array_sort (offcuts, compare_offcuts);
+  splitting->stamp++;
+}
+
+static int
 compare_lengths (gconstpointer a, gconstpointer b)
 {
   RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;

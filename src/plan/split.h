@@ -22,6 +22,10 @@ typedef struct
 void rc_splitting_init (RcSplitting *splitting);
 void rc_splitting_clear (RcSplitting *splitting);
 
+/* What is left beside the cuts (of RcNestCut), and the rolls (of RcNestRoll) themselves; either may be NULL. */
+void rc_splitting_set_offcuts (RcSplitting *splitting, const RcSite *site, const GPtrArray *cuts,
+                               const GPtrArray *rolls);
+
 /* Heights strictly inside the box of a fill, more than a sliver from its ends, sorted, each once. (transfer full)
  * GArray of RcLength. */
 

@@ -189,8 +189,8 @@ draw_zone (RcPen *pen, const RcSceneRoom *room, const RcPin *pin)
   set_colour (pen->cr, pen->palette->seam, 1);
   cairo_stroke (pen->cr);
   RcBox  box = rc_ring_compute_box (ring);
-  RcSpot middle = rc_pen_get_spot (pen, (RcPoint){ (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 });
-  rc_pen_draw_text (pen, _ ("no seams"), pen->font_size, FALSE, middle, 0, TRUE);
+  RcSpot top = rc_pen_get_spot (pen, (RcPoint){ (box.x0 + box.x1) / 2, box.y1 });
+  rc_pen_draw_text (pen, _ ("no seams"), pen->font_size, FALSE, top, 0, TRUE);
 }
 
 void

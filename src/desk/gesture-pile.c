@@ -50,7 +50,8 @@ find_pin (const RcGesture *gesture, const RcSceneRoom *room, const RcFloorArea *
   return FALSE;
 }
 
-/* A seam runs with the pile: a pile pinned across it is left to the planner again. */
+/* A seam runs with the pile, which is pinned so. The line itself is what the planner follows through the whole area;
+ * the pin says which room it was drawn in. */
 static void
 set_seam (const RcGesture *gesture, const RcSceneRoom *room, RcLength reach, RcFloorArea *area)
 {
@@ -72,8 +73,10 @@ set_seam (const RcGesture *gesture, const RcSceneRoom *room, RcLength reach, RcF
   g_array_append_val (pin->points, one);
   g_array_append_val (pin->points, two);
   g_ptr_array_add (area->pins, pin);
-  if (area->pile_degrees >= 0 && (area->pile_degrees % 180 == 90) != upright)
-    area->pile_degrees = -1;
+  area->seam_line_pinned = TRUE;
+  area->seam_line = upright ? gesture->points[0].x : gesture->points[0].y;
+  if (area->pile_degrees < 0 || (area->pile_degrees % 180 == 90) != upright)
+    area->pile_degrees = upright ? 270 : 0;
 }
 
 static void

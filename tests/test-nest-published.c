@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "bound.h"
 #include "nest-cases.h"
 #include "nest.h"
 
@@ -46,6 +47,7 @@ test_known_optima (void)
           g_test_skip ("RC_SHARED names no folder with the published sets");
           return;
         }
+      problem->stages = KNOWN[k].three_stages > 0 ? 3 : 0;
       answer = solve (problem, 60, 2000);
       if (KNOWN[k].three_stages > 0)
         {
@@ -207,6 +209,40 @@ test_more_cuts_never_lower_the_bound (void)
     }
 }
 
+static RcLength
+bound_levels (const RcNestProblem *problem)
+{
+  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, NULL };
+  g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
+  RcLength sum = 0;
+
+  for (guint i = 0; i < task->items->n; i++)
+    sum += task->items->items[i].h + task->items->items[i].repeat;
+  return rc_nest_bound_by_levels (task, sum, 0, &clock);
+}
+
+/* Against the exact search, which shares nothing with the linear program. */
+static void
+test_level_bound (void)
+{
+  const RcNestCaseStyle style = { 3, 10, 40 * 160, 160, 0, 0, TRUE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (26);
+  guint n_met = 0;
+
+  for (guint k = 0; k < 300; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      g_autoptr (RcNestAnswer) answer = solve (problem, 60, 0);
+      RcLength bound = bound_levels (problem);
+
+      g_assert_cmpint (answer->status, ==, RC_NEST_OPTIMAL);
+      g_assert_cmpint (bound, <=, answer->used_length);
+      n_met += bound == answer->used_length;
+    }
+  g_test_message ("met by %u of 300", n_met);
+  g_assert_cmpuint (n_met, >=, 150);
+}
+
 /* The checker must find what is wrong. */
 static void
 test_checker_finds_faults (void)
@@ -257,6 +293,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/alike/order and scale change nothing", test_order_and_scale);
   g_test_add_func ("/nest/alike/a cutting holds in the mirror", test_mirror);
   g_test_add_func ("/nest/alike/more cuts never lower the bound", test_more_cuts_never_lower_the_bound);
+  g_test_add_func ("/nest/bound/no cutting is shorter than its levels", test_level_bound);
   g_test_add_func ("/nest/check/faults are found", test_checker_finds_faults);
   return g_test_run ();
 }

@@ -1,5 +1,6 @@
 #include "bound.h"
 
+#include "level-lp.h"
 #include "slice-lp.h"
 
 enum
@@ -336,4 +337,21 @@ rc_nest_bound_by_slices (const RcNestTask *task, RcLength known, const RcNestClo
   most = rc_nest_bound_extend (items, MIN (items->n, task->bins->n), h);
   extended = bound_by_kinds (items, h, width, known + most, 1, clock) - most;
   return rc_length_round_up (MAX (known, extended), grid);
+}
+
+RcLength
+rc_nest_bound_by_levels (const RcNestTask *task, RcLength longest, RcLength known, const RcNestClock *clock)
+{
+  const RcNestItems          *items = task->items;
+  g_autofree RcNestLevelItem *sizes = g_new (RcNestLevelItem, items->n + 1);
+  RcLength                    width = 1;
+
+  if (task->problem->stages != 3)
+    return known;
+  for (guint b = 0; b < task->bins->n; b++)
+    width = MAX (width, task->bins->bins[b].width);
+  for (guint i = 0; i < items->n; i++)
+    sizes[i] = (RcNestLevelItem){ items->items[i].w, items->items[i].h };
+  known = rc_nest_level_bound (sizes, items->n, width, longest, known, clock);
+  return rc_length_round_up (known, rc_nest_bound_grid (task));
 }

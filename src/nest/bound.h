@@ -13,6 +13,9 @@ RcLength rc_nest_bound_quick (const RcNestTask *task);
 /* The same and the linear program over slices, until the clock is over; at least `known`. */
 RcLength rc_nest_bound_by_slices (const RcNestTask *task, RcLength known, const RcNestClock *clock);
 
+/* For three stages: the linear program over levels, none of them longer than `longest`; at least `known`. */
+RcLength rc_nest_bound_by_levels (const RcNestTask *task, RcLength longest, RcLength known, const RcNestClock *clock);
+
 /* The bound for rectangles w x h on a width of `width`, without repeats. Functions: f0(p) and u(k) of Fekete and
  * Schepers 2001, f2(p) of Carlier, Clautiaux and Moukrim 2007 (as set out in the packing notes; from memory). */
 RcLength rc_nest_bound_rectangles (const RcLength *w, const RcLength *h, guint n, RcLength width);

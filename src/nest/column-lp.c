@@ -142,12 +142,16 @@ generate (Program *self, RcLength known, const RcNestClock *clock)
   for (guint round = 0; round < MOST_ROUNDS && !rc_nest_clock_is_over (clock); round++)
     {
       RcLength value;
+      int      fault;
 
       parameters.tm_lim = MAX (1, (int)MIN ((clock->end_us - g_get_monotonic_time ()) / 1000, 5));
-      if (glp_simplex (self->lp, &parameters) != 0 && glp_get_prim_stat (self->lp) != GLP_FEAS)
+      fault = glp_simplex (self->lp, &parameters);
+      if (fault == GLP_ETMLIM)
+        continue; /* from where it stopped */
+      if (fault != 0 || glp_get_status (self->lp) != GLP_OPT)
         break;
       value = rc_length_round_up ((RcLength)ceil (glp_get_obj_val (self->lp) - 1e-6), grid);
-      if (glp_get_status (self->lp) == GLP_OPT && value <= rc_length_round_up (known, grid))
+      if (value <= rc_length_round_up (known, grid))
         break;
       read_duals (self);
       if (!improve_program (self, &known, &best))

@@ -107,7 +107,7 @@ solve_exactly (Solver *self, double most_seconds)
   report (self);
 }
 
-/* The linear program takes at most a quarter of the time. */
+/* The linear programs take at most a quarter of the time. */
 static void
 raise_bound (Solver *self)
 {
@@ -115,6 +115,8 @@ raise_bound (Solver *self)
 
   clock.end_us = MIN (clock.end_us, g_get_monotonic_time () + (gint64)(self->params->seconds * 0.25e6));
   self->bound = rc_nest_bound_by_slices (self->task, self->bound, &clock);
+  if (!is_proved (self) && self->score.unplaced == 0)
+    self->bound = rc_nest_bound_by_levels (self->task, self->score.used, self->bound, &clock);
   report (self);
 }
 

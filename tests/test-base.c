@@ -1,5 +1,6 @@
 /* Areas, units and quantities; what the trade publishes about units. */
 #include "area.h"
+#include "day.h"
 #include "rowcut-error.h"
 #include "unit.h"
 #include "wide.h"
@@ -283,6 +284,38 @@ test_quantity_text (void)
     }
 }
 
+static void
+test_days (void)
+{
+  static const char *const none[]
+      = { "",           "2026-02-29",  "2026-13-01", "2026-00-10", "2026-1-01", "2026-01-1x",
+          " 026-01-01", "2026-01-01 ", "26-01-01",   "0000-01-01", "2026-01--1" };
+  static const struct
+  {
+    const char *day;
+    int         n;
+    const char *later;
+  } cases[] = {
+    { "2026-02-28", 1, "2026-03-01" }, { "2024-02-28", 1, "2024-02-29" },   { "2026-01-01", -1, "2025-12-31" },
+    { "2026-03-31", 0, "2026-03-31" }, { "2026-01-01", 365, "2027-01-01" }, { "0001-01-01", -1, NULL },
+    { "9999-12-31", 1, NULL },         { "9999-12-31", 0, "9999-12-31" },
+  };
+
+  g_assert_false (rc_day_is_valid (NULL));
+  for (guint i = 0; i < G_N_ELEMENTS (none); i++)
+    {
+      g_assert_false (rc_day_is_valid (none[i]));
+      g_assert_null (rc_day_add (none[i], 1));
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *later = rc_day_add (cases[i].day, cases[i].n);
+
+      g_assert_true (rc_day_is_valid (cases[i].day));
+      g_assert_cmpstr (later, ==, cases[i].later);
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -290,6 +323,7 @@ main (int argc, char *argv[])
 
   g_test_add_func ("/error/has its own domain", test_error_domain);
   g_test_add_func ("/error/repeats text from outside safely", test_quote);
+  g_test_add_func ("/day/is one of the calendar", test_days);
   g_test_add_func ("/wide/divides to the nearest, down and up", test_wide_division);
   g_test_add_func ("/length/units are exact", test_unit_facts);
   g_test_add_func ("/length/arithmetic never wraps", test_length_arithmetic);

@@ -5,6 +5,7 @@
 #include "desk-fixture.h"
 #include "item-list.h"
 #include "palette.h"
+#include "price-window.h"
 #include "roll-view.h"
 #include "sheet-window.h"
 #include "stair-panel.h"
@@ -413,6 +414,38 @@ test_dark_style_is_followed (DeskFixture *fixture, gconstpointer data)
   g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", FALSE, NULL);
 }
 
+/* A price typed into the price book is in the store, and in the total of the open job. */
+static void
+test_prices_are_typed (DeskFixture *fixture, gconstpointer data)
+{
+  RcDocument    *document = rc_window_get_document (fixture->window);
+  RcPriceWindow *prices = NULL;
+  RcMoney        before = rc_document_get_outcome (document)->quote->total;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPriceBook) stored = NULL;
+
+  act (fixture, "win.prices", NULL);
+  GListModel *toplevels = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (toplevels, i);
+
+      if (RC_IS_PRICE_WINDOW (window))
+        prices = RC_PRICE_WINDOW (window);
+    }
+  g_assert_nonnull (prices);
+  g_assert_cmpuint (rc_price_window_get_n_lines (prices), >, 10);
+  g_assert_false (rc_price_window_type (prices, 0, RC_PRICE_SALE, "dear"));
+  g_assert_true (rc_price_window_type (prices, 0, RC_PRICE_SALE, "999.00"));
+  stored = rc_store_load_price_book (rc_window_get_store (fixture->window), &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (rc_price_book_find (stored, "fennel-twist-oat", NULL)->sale, ==, 99900);
+  while (!rc_document_is_planned (document))
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpint (rc_document_get_outcome (document)->quote->total, >, before);
+  gtk_window_destroy (GTK_WINDOW (prices));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -430,6 +463,7 @@ main (int argc, char **argv)
   ADD ("/desk/window/search-answers-at-once", TRUE, test_search_answers_at_once);
   ADD ("/desk/window/new-job-can-be-filled", FALSE, test_new_job_can_be_filled);
   ADD ("/desk/window/measures-compared", TRUE, test_measures_compared);
+  ADD ("/desk/window/prices-are-typed", TRUE, test_prices_are_typed);
   ADD ("/desk/window/floor-moves-by-keys", TRUE, test_floor_moves_by_keys);
   ADD ("/desk/window/assistive-tools-find-their-way", TRUE, test_assistive_tools_find_their_way);
   ADD ("/desk/window/actions-are-found-by-their-words", TRUE, test_actions_are_found_by_their_words);

@@ -160,11 +160,7 @@ import_prices (RcStore *store, const char *path, GError **error)
   read = rc_price_csv_parse (csv, path, &book->currency, error);
   if (read == NULL)
     return FALSE;
-  /* The list brings goods and prices; letterhead, tax and terms stay the shop's. */
-  g_ptr_array_unref (book->goods);
-  book->goods = g_ptr_array_ref (read->goods);
-  g_ptr_array_unref (book->prices);
-  book->prices = g_ptr_array_ref (read->prices);
+  rc_price_book_take_list (book, read);
   if (!rc_store_save_price_book (store, book, error))
     return FALSE;
   printf (ngettext ("%s: %u price\n", "%s: %u prices\n", read->prices->len), path, read->prices->len);

@@ -343,6 +343,20 @@ rc_document_refresh (RcDocument *self, GError **error)
 }
 
 gboolean
+rc_document_follow_prices (RcDocument *self, GError **error)
+{
+  RcPriceBook *book = rc_store_load_price_book (self->store, error);
+
+  if (book == NULL)
+    return FALSE;
+  g_clear_pointer (&self->book, rc_price_book_free);
+  self->book = book;
+  plan (self);
+  g_signal_emit (self, signals[PLANNED], 0);
+  return TRUE;
+}
+
+gboolean
 rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error)
 {
   g_autoptr (RcJob) taken = job;

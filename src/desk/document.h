@@ -38,6 +38,8 @@ const RcFigures   *rc_document_get_figures (RcDocument *self);
 const RcFigures   *rc_document_get_figures_before (RcDocument *self); /* before the last edit; NULL without one */
 gboolean           rc_document_is_busy (RcDocument *self);            /* with a plan that is late, or a better one */
 const RcPriceBook *rc_document_get_price_book (RcDocument *self);
+/* Prices that were changed in the store by its own RcStore: takes them and plans anew, as they weigh in the plan. */
+gboolean rc_document_follow_prices (RcDocument *self, GError **error);
 
 /* How long a thread looks for better plans once a state is planned; 0: not at all. */
 void rc_document_set_improve_seconds (RcDocument *self, double seconds);

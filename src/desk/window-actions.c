@@ -7,6 +7,7 @@
 #include "document-things.h"
 #include "job-edit.h"
 #include "job-file-dialog.h"
+#include "price-window.h"
 #include "shape-window.h"
 
 #define ZOOM_STEP 1.25
@@ -212,6 +213,18 @@ compare_measures (GtkWidget *widget, const char *name, GVariant *parameter)
     gtk_window_present (GTK_WINDOW (rc_compare_window_new (GTK_WINDOW (widget), document)));
 }
 
+/* The office. */
+
+static void
+show_prices (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWindow  *self = RC_WINDOW (widget);
+  GtkWidget *window = rc_price_window_new (GTK_WINDOW (self), rc_window_get_store (self));
+
+  g_signal_connect_object (window, "changed", G_CALLBACK (rc_window_follow_prices), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
 /* Jobs. */
 
 /* What people here measure in, by the desktop's locale. */
@@ -387,6 +400,7 @@ static const struct
   { "win.new-measure", NULL, new_measure, TRUE, { "<Control>m" } },
   { "win.remove-chosen", NULL, remove_chosen, TRUE, { "<Control><Shift>Delete" } },
   { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
+  { "win.prices", NULL, show_prices, FALSE, { "<Control>b" } },
   { "win.edit-chosen", NULL, edit_chosen, TRUE, { "F2" } },
   { "win.choose-job", NULL, choose_job, TRUE, { "<Control>i" } },
   { "win.take-option", "i", take_option, TRUE, { NULL } },

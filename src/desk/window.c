@@ -84,6 +84,15 @@ look (gpointer data)
   return G_SOURCE_CONTINUE;
 }
 
+void
+rc_window_follow_prices (RcWindow *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (self->document != NULL && !rc_document_follow_prices (self->document, &error))
+    rc_window_tell (self, error->message);
+}
+
 static void
 on_active (RcWindow *self)
 {

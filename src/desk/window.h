@@ -25,6 +25,9 @@ RcDocument *rc_window_get_document (RcWindow *self); /* NULL: no job is open */
 RcBench    *rc_window_get_bench (RcWindow *self);
 RcJobList  *rc_window_get_job_list (RcWindow *self);
 
+/* The price book was changed: the open job takes the new prices. */
+void rc_window_follow_prices (RcWindow *self);
+
 /* Shows the sheets, this kind first. NULL without an open job. */
 RcSheetWindow *rc_window_show_sheet (RcWindow *self, RcSheetKind kind);
 

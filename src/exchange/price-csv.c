@@ -1,11 +1,11 @@
 #include "price-csv.h"
 
-#include <stdio.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
 
 #include "csv.h"
+#include "day.h"
 #include "exact-text.h"
 #include "price-columns.h"
 #include "rowcut-error.h"
@@ -133,13 +133,10 @@ static char *
 dup_date (RcPriceRow *row, RcPriceColumn column)
 {
   const char *date = rc_price_row_get (row, column);
-  int         year, month, day;
-  char        rest;
 
   if (*date == '\0')
     return NULL;
-  if (strlen (date) != 10 || sscanf (date, "%4d-%2d-%2d%c", &year, &month, &day, &rest) != 3
-      || !g_date_valid_dmy (day, month, year))
+  if (!rc_day_is_valid (date))
     rc_price_row_fail (row, column, _ ("“%s” is no date; it should read like 2026-03-31"), date);
   return g_strdup (date);
 }

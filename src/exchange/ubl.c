@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "day.h"
 #include "exact-text.h"
 #include "xml-out.h"
 
@@ -201,22 +202,13 @@ write_discounts (RcXmlOut *out, const RcQuote *quote)
 static void
 write_validity (RcXmlOut *out, const RcQuote *quote, const char *date)
 {
-  GDate end, start;
-  char  text[16];
-  int   year, month, day;
+  g_autofree char *end = rc_day_add (date, quote->valid_days);
 
-  if (quote->valid_days <= 0 || sscanf (date, "%d-%d-%d", &year, &month, &day) != 3
-      || !g_date_valid_dmy ((GDateDay)CLAMP (day, 0, 32), (GDateMonth)CLAMP (month, 0, 13),
-                            (GDateYear)CLAMP (year, 0, 9999)))
+  if (quote->valid_days <= 0 || end == NULL)
     return;
-  g_date_set_dmy (&start, (GDateDay)day, (GDateMonth)month, (GDateYear)year);
-  end = start;
-  g_date_add_days (&end, (guint)quote->valid_days);
   rc_xml_out_open (out, "cac:ValidityPeriod");
-  g_date_strftime (text, sizeof text, "%Y-%m-%d", &start);
-  rc_xml_out_text (out, "cbc:StartDate", text);
-  g_date_strftime (text, sizeof text, "%Y-%m-%d", &end);
-  rc_xml_out_text (out, "cbc:EndDate", text);
+  rc_xml_out_text (out, "cbc:StartDate", date);
+  rc_xml_out_text (out, "cbc:EndDate", end);
   rc_xml_out_close (out);
 }
 

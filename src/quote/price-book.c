@@ -92,6 +92,15 @@ rc_price_free (RcPrice *price)
   g_free (price);
 }
 
+void
+rc_price_book_take_list (RcPriceBook *book, const RcPriceBook *list)
+{
+  g_ptr_array_unref (book->goods);
+  book->goods = g_ptr_array_ref (list->goods);
+  g_ptr_array_unref (book->prices);
+  book->prices = g_ptr_array_ref (list->prices);
+}
+
 const RcGoods *
 rc_price_book_find_goods (const RcPriceBook *book, const char *id)
 {

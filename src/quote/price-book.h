@@ -72,6 +72,9 @@ void        rc_supplier_free (RcSupplier *supplier);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPriceBook, rc_price_book_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPrice, rc_price_free)
 
+/* Goods and prices of a list take the place of the book's; letterhead, tax and terms stay the shop's. */
+void rc_price_book_take_list (RcPriceBook *book, const RcPriceBook *list);
+
 /* The catalogue's goods with that id; NULL when there are none. */
 const RcGoods *rc_price_book_find_goods (const RcPriceBook *book, const char *id);
 

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "backup.h"
+#include "day.h"
 
 #define SUFFIX     ".db"
 #define DAY_LENGTH 10 /* YYYY-MM-DD */
@@ -44,12 +45,11 @@ rc_rota_find_superseded (const GPtrArray *days)
 }
 
 static gboolean
-is_day (const char *text)
+begins_with_day (const char *name)
 {
-  for (guint i = 0; i < DAY_LENGTH; i++)
-    if (i == 4 || i == 7 ? text[i] != '-' : !g_ascii_isdigit (text[i]))
-      return FALSE;
-  return TRUE;
+  g_autofree char *day = g_strndup (name, DAY_LENGTH);
+
+  return rc_day_is_valid (day);
 }
 
 char *
@@ -75,7 +75,7 @@ find_days (const char *folder)
   const char *name;
 
   while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (strlen (name) == DAY_LENGTH + strlen (SUFFIX) && is_day (name) && g_str_has_suffix (name, SUFFIX))
+    if (strlen (name) == DAY_LENGTH + strlen (SUFFIX) && begins_with_day (name) && g_str_has_suffix (name, SUFFIX))
       g_ptr_array_add (days, g_strndup (name, DAY_LENGTH));
   return days;
 }
@@ -101,7 +101,7 @@ remove_unfinished (const char *folder, const char *day)
   const char *name;
 
   while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (strlen (name) > DAY_LENGTH && is_day (name) && !g_str_has_prefix (name, day)
+    if (strlen (name) > DAY_LENGTH && begins_with_day (name) && !g_str_has_prefix (name, day)
         && g_str_has_prefix (name + DAY_LENGTH, SUFFIX "."))
       {
         g_autofree char *path = g_build_filename (folder, name, NULL);
@@ -129,7 +129,7 @@ rc_store_back_up_daily (RcStore *store, const char *day, GError **error)
 {
   g_autofree char *folder = NULL, *path = NULL;
 
-  g_return_val_if_fail (store != NULL && day != NULL && strlen (day) == DAY_LENGTH && is_day (day), FALSE);
+  g_return_val_if_fail (store != NULL && rc_day_is_valid (day), FALSE);
 
   if (g_str_equal (store->path, ":memory:"))
     return TRUE;

@@ -1,0 +1,49 @@
+/* Edits of the price book as pure functions: the old book and what was typed give the new one. */
+#pragma once
+
+#include "price-book.h"
+
+/* A line of the list of prices: a price, or goods that have none yet. */
+typedef struct
+{
+  const char *item;  /* goods id or name of work; borrowed from the book */
+  int         price; /* index into the book's prices; -1: none yet */
+} RcPriceLine;
+
+typedef enum
+{
+  RC_PRICE_NAME,
+  RC_PRICE_KIND,
+  RC_PRICE_SUPPLIER,
+  RC_PRICE_UNIT,
+  RC_PRICE_COST,
+  RC_PRICE_SALE,
+  RC_PRICE_MARGIN, /* typed, it sets the sale price */
+  RC_PRICE_QUANTITY_FROM,
+  RC_PRICE_DAY_FROM,
+  RC_PRICE_DAY_TO,
+  RC_N_PRICE_FIELDS
+} RcPriceField;
+
+/* The lines whose name, kind, id or supplier hold every word of `words` (letter case does not count): goods in the
+ * order of the catalogue with their prices as they stand, then work. (transfer full) of RcPriceLine */
+GArray *rc_price_edit_find_lines (const RcPriceBook *book, const char *words);
+
+/* What a field shows; "" for what is not there. (transfer full) */
+char *rc_price_edit_dup_text (const RcPriceBook *book, RcPriceLine line, RcPriceField field);
+
+/* Whether the field can be typed: what the goods are comes with their list. */
+gboolean rc_price_field_is_editable (RcPriceField field);
+
+/* The book with that text typed into a field; a price is made where there was none. Errors say what would be right. A
+ * copy of the same book when nothing changes. (transfer full) */
+RcPriceBook *rc_price_edit_set (const RcPriceBook *book, RcPriceLine line, RcPriceField field, const char *text,
+                                GError **error);
+
+/* The same price once more, valid from `day` on, while the old one ends the day before. An error when the old one
+ * begins on that day or later. *price gets the index of the new one. (transfer full) */
+RcPriceBook *rc_price_edit_renew (const RcPriceBook *book, guint price, const char *day, guint *new_price,
+                                  GError **error);
+
+/* The book without that price; the goods stay. (transfer full) */
+RcPriceBook *rc_price_edit_remove (const RcPriceBook *book, guint price);

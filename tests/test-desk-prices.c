@@ -1,0 +1,174 @@
+/* The price book as it is typed into, without a display. */
+#include "price-edit.h"
+#include "rowcut-error.h"
+
+static RcPriceBook *
+new_book (void)
+{
+  const RcCurrency currency = { "USD", 2 };
+  RcPriceBook     *book = rc_price_book_new (&currency);
+  RcGoods         *twist = rc_goods_new ("twist", RC_GOODS_CARPET, "Harbour Twist");
+  RcGoods         *tape = rc_goods_new ("tape", RC_GOODS_TAPE, "Seam tape, 3 in");
+
+  twist->unit = RC_UNIT_SQ_YD;
+  twist->supplier = g_strdup ("Quay Mills");
+  tape->unit = RC_UNIT_FT;
+  g_ptr_array_add (book->goods, twist);
+  g_ptr_array_add (book->goods, tape);
+  g_ptr_array_add (book->prices, rc_price_new ("lay", RC_UNIT_SQ_YD, 400, 650));
+  g_ptr_array_add (book->prices, rc_price_new ("twist", RC_UNIT_SQ_YD, 2000, 3500));
+  return book;
+}
+
+static void
+test_lines (void)
+{
+  static const struct
+  {
+    const char *words;
+    guint       n;
+    const char *first;
+    int         price;
+  } cases[] = {
+    { NULL, 3, "twist", 1 },
+    { "", 3, "twist", 1 },
+    { "TAPE", 1, "tape", -1 },
+    { "quay", 1, "twist", 1 },
+    { "harbour carpet", 1, "twist", 1 },
+    { "laying", 1, "lay", 0 },
+    { "oak", 0, NULL, 0 },
+  };
+  g_autoptr (RcPriceBook) book = new_book ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GArray) lines = rc_price_edit_find_lines (book, cases[i].words);
+
+      g_assert_cmpuint (lines->len, ==, cases[i].n);
+      if (cases[i].first == NULL)
+        continue;
+      g_assert_cmpstr (g_array_index (lines, RcPriceLine, 0).item, ==, cases[i].first);
+      g_assert_cmpint (g_array_index (lines, RcPriceLine, 0).price, ==, cases[i].price);
+    }
+}
+
+static void
+test_fields (void)
+{
+  static const struct
+  {
+    RcPriceField field;
+    const char  *typed, *shown; /* shown NULL: refused */
+  } cases[] = {
+    { RC_PRICE_COST, "21", "21.00" },
+    { RC_PRICE_COST, "-1", NULL },
+    { RC_PRICE_COST, "dear", NULL },
+    { RC_PRICE_SALE, "35.5", "35.50" },
+    { RC_PRICE_SALE, "35.555", NULL },
+    { RC_PRICE_MARGIN, "50", "50 %" },
+    { RC_PRICE_MARGIN, "50 %", "50 %" },
+    { RC_PRICE_MARGIN, "100", NULL },
+    { RC_PRICE_QUANTITY_FROM, "160", "160" },
+    { RC_PRICE_QUANTITY_FROM, "", "" },
+    { RC_PRICE_QUANTITY_FROM, "some", NULL },
+    { RC_PRICE_DAY_FROM, "2026-03-01", "2026-03-01" },
+    { RC_PRICE_DAY_FROM, "", "" },
+    { RC_PRICE_DAY_FROM, "2026-02-29", NULL },
+    { RC_PRICE_DAY_FROM, "tomorrow", NULL },
+    { RC_PRICE_DAY_TO, " 2026-03-31 ", "2026-03-31" },
+  };
+  g_autoptr (RcPriceBook) book = new_book ();
+  const RcPriceLine line = { "twist", 1 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (RcPriceBook) edited = rc_price_edit_set (book, line, cases[i].field, cases[i].typed, &error);
+      g_autofree char *shown = edited != NULL ? rc_price_edit_dup_text (edited, line, cases[i].field) : NULL;
+
+      g_assert_cmpstr (shown, ==, cases[i].shown);
+      g_assert_true ((error != NULL) == (cases[i].shown == NULL));
+      /* The book that was edited stays as it was. */
+      g_assert_cmpint (((const RcPrice *)book->prices->pdata[1])->cost, ==, 2000);
+    }
+}
+
+/* 20.00 at a margin of 50 % of the sale price is 40.00. */
+static void
+test_margin (void)
+{
+  const RcPriceLine line = { "twist", 1 };
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (RcPriceBook) edited = rc_price_edit_set (book, line, RC_PRICE_MARGIN, "50", NULL);
+
+  g_assert_cmpint (((const RcPrice *)edited->prices->pdata[1])->sale, ==, 4000);
+}
+
+static void
+test_first_price (void)
+{
+  const RcPriceLine none = { "tape", -1 };
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (RcPriceBook) edited = rc_price_edit_set (book, none, RC_PRICE_SALE, "0.30", NULL);
+  const RcPrice *price = rc_price_book_find (edited, "tape", "2026-03-01");
+
+  g_assert_nonnull (price);
+  g_assert_cmpint (price->sale, ==, 30);
+  g_assert_cmpint (price->unit, ==, RC_UNIT_FT);
+}
+
+static void
+test_days_in_order (void)
+{
+  const RcPriceLine line = { "twist", 1 };
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (RcPriceBook) from = rc_price_edit_set (book, line, RC_PRICE_DAY_FROM, "2026-03-10", NULL);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (rc_price_edit_set (from, line, RC_PRICE_DAY_TO, "2026-03-09", &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_RANGE);
+}
+
+/* From today the new price, until yesterday the old one. */
+static void
+test_renewed (void)
+{
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (GError) error = NULL;
+  guint new_price = 0;
+  g_autoptr (RcPriceBook) renewed = rc_price_edit_renew (book, 1, "2026-03-01", &new_price, &error);
+  g_autoptr (RcPriceBook) dearer = NULL;
+
+  g_assert_no_error (error);
+  dearer = rc_price_edit_set (renewed, (RcPriceLine){ "twist", (int)new_price }, RC_PRICE_SALE, "36", &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (rc_price_book_find (dearer, "twist", "2026-02-28")->sale, ==, 3500);
+  g_assert_cmpint (rc_price_book_find (dearer, "twist", "2026-03-01")->sale, ==, 3600);
+  g_assert_null (rc_price_edit_renew (dearer, new_price, "2026-03-01", &new_price, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_RANGE);
+}
+
+static void
+test_removed (void)
+{
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (RcPriceBook) edited = rc_price_edit_remove (book, 1);
+  g_autoptr (GArray) lines = rc_price_edit_find_lines (edited, "twist");
+
+  g_assert_null (rc_price_book_find (edited, "twist", NULL));
+  g_assert_cmpuint (lines->len, ==, 1); /* the goods are there to be priced again */
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/desk-prices/are found by every word", test_lines);
+  g_test_add_func ("/desk-prices/fields read back what was typed", test_fields);
+  g_test_add_func ("/desk-prices/a margin sets the price", test_margin);
+  g_test_add_func ("/desk-prices/goods get their first price", test_first_price);
+  g_test_add_func ("/desk-prices/days are in order", test_days_in_order);
+  g_test_add_func ("/desk-prices/a new price ends the old one", test_renewed);
+  g_test_add_func ("/desk-prices/a price is taken away", test_removed);
+  return g_test_run ();
+}

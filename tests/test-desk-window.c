@@ -437,7 +437,7 @@ test_prices_are_typed (DeskFixture *fixture, gconstpointer data)
   g_assert_cmpuint (rc_price_window_get_n_lines (prices), >, 10);
   g_assert_false (rc_price_window_type (prices, 0, RC_PRICE_SALE, "dear"));
   g_assert_true (rc_price_window_type (prices, 0, RC_PRICE_SALE, "999.00"));
-  stored = rc_store_load_price_book (rc_window_get_store (fixture->window), &error);
+  stored = rc_store_load_price_book (rc_document_get_store (document), &error);
   g_assert_no_error (error);
   g_assert_cmpint (rc_price_book_find (stored, "fennel-twist-oat", NULL)->sale, ==, 99900);
   while (!rc_document_is_planned (document))

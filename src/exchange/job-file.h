@@ -1,8 +1,9 @@
 /* JOB.xml: Rowcut's own job file, described by data/rowcut-job.rng.
  *
  * Reading never touches the network, loads no external entity, and refuses files above RC_JOB_FILE_MAX_BYTES, nested
- * deeper than RC_JOB_FILE_MAX_DEPTH, with more than RC_JOB_FILE_MAX_CHILDREN elements in one, or with a document type (so no entity is ever defined). Reading does not judge
- * rooms and references: rc_job_check does. Errors (RC_ERROR_FORMAT, PARSE, REFERENCE) name file, line and element.
+ * deeper than RC_JOB_FILE_MAX_DEPTH, with more than RC_JOB_FILE_MAX_CHILDREN elements in one, or with a document type
+ * (so no entity is ever defined). Reading does not judge rooms and references: rc_job_check does. Errors
+ * (RC_ERROR_FORMAT, PARSE, REFERENCE) name file, line and element.
  */
 #pragma once
 

@@ -36,12 +36,21 @@ G_DEFINE_FINAL_TYPE (RcBench, rc_bench, GTK_TYPE_BOX)
 
 /* What is wrong. */
 
+static gboolean
+is_empty (RcBench *self)
+{
+  const RcMeasure *measure = rc_document_get_measure (self->document);
+  return measure->rooms->len == 0 && measure->stairs->len == 0;
+}
+
 static char *
 dup_fault (RcBench *self)
 {
   const GError *fault = rc_document_get_fault (self->document);
   RcOutcome    *outcome = rc_document_get_outcome (self->document);
 
+  if (is_empty (self))
+    return g_strdup (_ ("No rooms yet: F8 makes one by its sizes, Ctrl+R one to type wall by wall, or draw it here."));
   if (fault && outcome)
     return g_strdup_printf (_ ("%s — The plan shown is the last one that could be made."), fault->message);
   if (fault)
@@ -54,9 +63,11 @@ dup_fault (RcBench *self)
 static void
 show_fault (RcBench *self)
 {
-  gboolean         has_begun = rc_document_get_measure (self->document)->rooms->len > 0;
-  g_autofree char *fault = has_begun ? dup_fault (self) : NULL; /* a job without rooms is no fault yet */
+  g_autofree char *fault = dup_fault (self);
 
+  /* Where one begins is no fault. */
+  gtk_widget_remove_css_class (GTK_WIDGET (self->fault_label), is_empty (self) ? "fault-bar" : "begin-bar");
+  gtk_widget_add_css_class (GTK_WIDGET (self->fault_label), is_empty (self) ? "begin-bar" : "fault-bar");
   gtk_label_set_text (self->fault_label, fault ? fault : "");
   gtk_widget_set_visible (GTK_WIDGET (self->fault_label), fault != NULL);
 }

@@ -192,6 +192,9 @@ rc_window_open_demo (RcWindow *self, GError **error)
 
   if (demo == NULL)
     return FALSE;
+  /* An id of its own: that of the file may be a job's of the shop by now. */
+  g_free (demo->id);
+  demo->id = g_strdup ("demo");
   g_autoptr (RcJob) kept = rc_store_load_job (self->store, demo->id, NULL);
   return kept ? rc_window_open_job (self, demo->id, error)
               : rc_window_save_and_open (self, demo, _ ("Demo job"), error);

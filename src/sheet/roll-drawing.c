@@ -374,7 +374,7 @@ rc_roll_drawing_draw (const RcPlan *plan, const RcCutting *cutting, guint use, c
   g_autofree char     *used = rc_length_format (taken->used, style);
   g_autofree char     *title = NULL;
   RcView               view = { 0, 0, scale };
-  double               width, height;
+  double               width, height, size = font_size;
   RcPen                pen;
 
   g_return_if_fail (font_size > 0 && scale > 0);
@@ -384,8 +384,13 @@ rc_roll_drawing_draw (const RcPlan *plan, const RcCutting *cutting, guint use, c
   cairo_new_path (cr);
   rc_pen_init (&pen, cr, &view, palette, font_size);
   rc_pen_measure_text (&pen, title, font_size, FALSE, &width, &height);
+  if (width > pen.visible.x1 - x && pen.visible.x1 > x) /* with large text: smaller rather than cut off */
+    {
+      size *= MAX (0.5, (pen.visible.x1 - x) / width);
+      rc_pen_measure_text (&pen, title, size, FALSE, &width, &height);
+    }
   rc_pen_set_colour (&pen, palette->ink, 0.9);
-  rc_pen_draw_text (&pen, title, font_size, FALSE, (RcSpot){ x + width / 2, y + get_title_height (font_size) / 2 }, 0,
+  rc_pen_draw_text (&pen, title, size, FALSE, (RcSpot){ x + width / 2, y + get_title_height (font_size) / 2 }, 0,
                     FALSE);
   rc_roll_draw_stretch (&pen, &stretch, x, y + get_title_height (font_size), scale);
   rc_pen_clear (&pen);

@@ -1,6 +1,9 @@
 #include "compare-command.h"
 
 #include "job-work.h"
+#include "lines.h"
+#include "remeasure.h"
+#include "shop-store.h"
 #include "json-out.h"
 #include "text-table.h"
 
@@ -115,14 +118,147 @@ price_measure (const char *path, RcJobOptions *options, GError **error)
   return g_steal_pointer (&work);
 }
 
+/* --- what is cut is used first --- */
+
+static GPtrArray *
+load_cut (RcStore *store, const char *job_id, GError **error)
+{
+  g_autoptr (GPtrArray) pieces = rc_store_find_cut_pieces (store, job_id, error);
+  GPtrArray *cut;
+
+  if (pieces == NULL)
+    return NULL;
+  cut = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const RcCutPiece *piece = g_ptr_array_index (pieces, i);
+
+      g_ptr_array_add (cut, rc_cut_goods_new (piece->piece, piece->goods_id, piece->lot, piece->width, piece->length));
+    }
+  return cut;
+}
+
+static RcRemeasure *
+remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
+{
+  g_autoptr (RcStore) store = rc_shop_store_open (after->options->store, error);
+  g_autoptr (GPtrArray) cut = store != NULL ? load_cut (store, after->job->id, error) : NULL;
+  g_autoptr (GPtrArray) rolls = cut != NULL ? rc_store_load_rolls_for_job (store, after->job->id, error) : NULL;
+  g_autoptr (RcJob) job = NULL;
+
+  if (rolls == NULL)
+    return NULL;
+  /* The rolls as they lie there now. */
+  job = rc_job_copy (after->job);
+  g_ptr_array_set_size (job->rolls, 0);
+  for (guint i = 0; i < rolls->len; i++)
+    {
+      const RcRoll *roll = g_ptr_array_index (rolls, i);
+
+      if (rc_job_find_goods (job, roll->goods_id) != NULL)
+        g_ptr_array_add (job->rolls, rc_roll_copy (roll));
+    }
+  return rc_remeasure_new (job, after->measure->id, before->plan, cut, after->book, after->options->date,
+                           after->options->seconds, error);
+}
+
+static RcQuote *
+new_variation (const RcJobWork *before, const RcCure *cure, const char *date, GError **error)
+{
+  g_autoptr (GPtrArray) quantities = rc_quantity_compute (cure->plan, before->book->goods, error);
+  g_autoptr (RcQuote) quote
+      = quantities != NULL ? rc_quote_new (cure->job, quantities, before->book, date, error) : NULL;
+
+  return quote != NULL ? rc_quote_new_variation (before->quote, quote, error) : NULL;
+}
+
+static int
+print_cures_json (const RcRemeasure *found, const RcQuote *variation)
+{
+  const RcCurrency *currency = &variation->currency;
+  g_autoptr (RcJson) json = rc_json_new ();
+
+  rc_json_begin_object (json, NULL);
+  rc_json_begin_array (json, "shortfalls");
+  for (guint i = 0; i < found->shortfalls->len; i++)
+    rc_json_add_string (json, NULL, g_ptr_array_index (found->shortfalls, i));
+  rc_json_end_array (json);
+  rc_json_begin_array (json, "cures");
+  for (guint i = 0; i < found->cures->len; i++)
+    {
+      const RcCure *cure = g_ptr_array_index (found->cures, i);
+
+      rc_json_begin_object (json, NULL);
+      rc_json_add_string (json, "name", cure->name);
+      rc_json_add_money (json, "cost", cure->cost, currency);
+      rc_json_begin_array (json, "extra");
+      for (guint k = 0; k < cure->extra->len; k++)
+        rc_json_add_string (json, NULL, g_ptr_array_index (cure->extra, k));
+      rc_json_end_array (json);
+      rc_json_end_object (json);
+    }
+  rc_json_end_array (json);
+  rc_json_begin_object (json, "variation");
+  rc_lines_add_quote_json (json, variation->lines, currency, FALSE);
+  rc_json_add_money (json, "net", variation->net, currency);
+  rc_json_add_money (json, "tax", variation->tax, currency);
+  rc_json_add_money (json, "total", variation->total, currency);
+  rc_json_end_object (json);
+  rc_json_end_object (json);
+  return rc_json_print (json) ? RC_EXIT_DONE : RC_EXIT_FAILED;
+}
+
+static void
+print_cures (const RcRemeasure *found, const RcQuote *variation)
+{
+  for (guint i = 0; i < found->shortfalls->len; i++)
+    printf ("%s\n", (const char *)g_ptr_array_index (found->shortfalls, i));
+  if (found->shortfalls->len == 0)
+    printf ("%s\n", _ ("What is cut still covers the floor it was cut for."));
+  for (guint i = 0; i < found->cures->len; i++)
+    {
+      const RcCure    *cure = g_ptr_array_index (found->cures, i);
+      g_autofree char *cost = rc_money_format (cure->cost, &variation->currency);
+
+      printf (i == 0 ? _ ("\nCheapest cure: %s, %s from here on\n") : _ ("\nOr: %s, %s from here on\n"), cure->name,
+              cost);
+      for (guint k = 0; k < cure->extra->len; k++)
+        printf ("  %s\n", (const char *)g_ptr_array_index (cure->extra, k));
+    }
+  printf ("\n%s\n\n", _ ("Variation for the customer"));
+  rc_lines_print_quote (variation->lines, &variation->currency);
+  rc_lines_print_sums (variation->net, variation->tax, variation->total, &variation->currency);
+}
+
+static int
+run_remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
+{
+  g_autoptr (RcRemeasure) found = remeasure (before, after, error);
+  g_autoptr (RcQuote) variation
+      = found != NULL ? new_variation (before, g_ptr_array_index (found->cures, 0), after->options->date, error) : NULL;
+
+  if (variation == NULL)
+    return RC_EXIT_FAILED;
+  if (after->options->json)
+    return print_cures_json (found, variation);
+  print_cures (found, variation);
+  return RC_EXIT_DONE;
+}
+
 int
 rc_compare_command_run (int argc, char **argv)
 {
   g_auto (RcJobOptions) options = { 0 };
+  gboolean           cut = FALSE;
+  const GOptionEntry entries[] = {
+    { "cut", 0, 0, G_OPTION_ARG_NONE, &cut, N_ ("Plan with what the store says is cut for the job already"), NULL },
+    G_OPTION_ENTRY_NULL,
+  };
   const RcCommandUsage usage = {
     .name = "compare",
     .parameters = "JOB.xml M1 M2",
     .summary = _ ("Says what changes from one measure of a job to another: rooms, cuts, material, price."),
+    .entries = entries,
     .job_options = &options,
     .n_least = 3,
     .n_most = 3,
@@ -147,6 +283,12 @@ rc_compare_command_run (int argc, char **argv)
   after = before != NULL ? price_measure (arguments[0], &after_options, &error) : NULL;
   if (after == NULL)
     return rc_command_fail (usage.name, error);
+  if (cut)
+    {
+      int done = run_remeasure (before, after, &error);
+
+      return error != NULL ? rc_command_fail (usage.name, error) : done;
+    }
   changes = rc_compare (before->plan, before->quote, after->plan, after->quote);
   if (options.json)
     return print_json (before, after, changes);

@@ -11,6 +11,7 @@ rc_document_options_clear (RcDocumentOptions *options)
   g_clear_pointer (&options->pdf, g_free);
   g_clear_pointer (&options->ubl, g_free);
   g_clear_pointer (&options->number, g_free);
+  g_clear_pointer (&options->revises, g_free);
   g_clear_pointer (&options->paper_text, g_free);
 }
 
@@ -46,7 +47,17 @@ rc_document_options_get_entries (RcDocumentOptions *options, GOptionEntry entrie
     "number", 0, 0, G_OPTION_ARG_FILENAME, &options->number, N_ ("Number to print on it (default: a draft)"), "TEXT"
   };
   entries[3] = rc_paper_option_get_entry (&options->paper_text);
-  entries[4] = (GOptionEntry)G_OPTION_ENTRY_NULL;
+  entries[4] = (GOptionEntry){
+    "keep", 0, 0, G_OPTION_ARG_NONE, &options->keep, N_ ("Number it and keep it in the store"), NULL
+  };
+  entries[5] = (GOptionEntry){ "revises",
+                               0,
+                               0,
+                               G_OPTION_ARG_FILENAME,
+                               &options->revises,
+                               N_ ("The quotation that it takes the place of (with --keep)"),
+                               "NUMBER" };
+  entries[6] = (GOptionEntry)G_OPTION_ENTRY_NULL;
 }
 
 gboolean

@@ -5,19 +5,21 @@
 
 typedef struct
 {
-  char   *pdf, *ubl; /* files to write; nullable */
-  char   *number;    /* nullable: a draft */
-  char   *paper_text;
-  RcPaper paper;
+  char    *pdf, *ubl; /* files to write; nullable */
+  char    *number;    /* nullable: a draft */
+  gboolean keep;      /* keep it in the store, under the store's next number */
+  char    *revises;   /* number of the quotation that it takes the place of; nullable */
+  char    *paper_text;
+  RcPaper  paper;
 } RcDocumentOptions;
 
 void rc_document_options_clear (RcDocumentOptions *options);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcDocumentOptions, rc_document_options_clear)
 
-#define RC_DOCUMENT_N_ENTRIES 5
+#define RC_DOCUMENT_N_ENTRIES 7
 
-/* Entries for --pdf, --ubl, --number and --paper that fill in `options`, ended. */
+/* Entries for --pdf, --ubl, --number, --paper, --keep and --revises that fill in `options`, ended. */
 void rc_document_options_get_entries (RcDocumentOptions *options, GOptionEntry entries[RC_DOCUMENT_N_ENTRIES]);
 
 /* Reads `paper_text` into `paper`; none is Letter. Errors: RC_ERROR_PARSE naming the sizes there are. */

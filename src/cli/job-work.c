@@ -262,6 +262,44 @@ rc_job_work_price (RcJobWork *work, GError **error)
   return work->quote != NULL;
 }
 
+static RcQuote *
+price_alternative (RcJobWork *work, const RcAlternative *alternative, GError **error)
+{
+  g_autoptr (RcJob) job = rc_job_new_alternative (work->job, work->measure->id, alternative, error);
+  RcPlanParams params = { .seconds = work->options->seconds, .seed = (guint64)work->options->seed };
+  RcPriceDay   day = { work->book, work->options->date };
+  g_autoptr (RcPlan) plan = NULL;
+  g_autoptr (GPtrArray) quantities = NULL;
+  RcQuote *quote;
+
+  if (job == NULL)
+    return NULL;
+  plan = rc_plan_new (job, rc_job_get_measure (job, work->measure->id), rc_price_day_get_weights, &day, &params, error);
+  quantities = plan != NULL ? rc_quantity_compute (plan, work->book->goods, error) : NULL;
+  quote = quantities != NULL ? rc_quote_new (job, quantities, work->book, work->options->date, error) : NULL;
+  if (quote != NULL)
+    quote->option = g_strdup (alternative->name != NULL ? alternative->name : alternative->id);
+  return quote;
+}
+
+gboolean
+rc_job_work_price_alternatives (RcJobWork *work, GPtrArray *quotes, GError **error)
+{
+  const GPtrArray *alternatives = work->job->offer->alternatives;
+
+  if (!rc_job_work_price (work, error))
+    return FALSE;
+  for (guint i = 0; i < alternatives->len; i++)
+    {
+      RcQuote *quote = price_alternative (work, g_ptr_array_index (alternatives, i), error);
+
+      if (quote == NULL)
+        return FALSE;
+      g_ptr_array_add (quotes, quote);
+    }
+  return TRUE;
+}
+
 GPtrArray *
 rc_job_work_order (RcJobWork *work, GError **error)
 {

@@ -31,6 +31,9 @@ gboolean rc_job_work_plan (RcJobWork *work, GError **error);
 gboolean rc_job_work_measure_out (RcJobWork *work, GError **error);
 gboolean rc_job_work_price (RcJobWork *work, GError **error);
 
+/* Appends the alternatives of the job's offer, planned and priced (of RcQuote, each named). */
+gboolean rc_job_work_price_alternatives (RcJobWork *work, GPtrArray *quotes, GError **error);
+
 /* The orders, priced. (transfer full) GPtrArray of RcOrder. */
 GPtrArray *rc_job_work_order (RcJobWork *work, GError **error);
 

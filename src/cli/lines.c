@@ -58,21 +58,6 @@ rc_lines_add_quote_json (RcJson *json, const GPtrArray *lines, const RcCurrency 
   rc_json_end_array (json);
 }
 
-/* Millionths of a unit with at most three decimals, for people. */
-static char *
-dup_quantity (gint64 quantity_micro)
-{
-  gint64 thousandths = quantity_micro / 1000 + (quantity_micro % 1000 >= 500 ? 1 : 0);
-  char  *text = g_strdup_printf ("%" G_GINT64_FORMAT ".%03d", thousandths / 1000, (int)(thousandths % 1000));
-  gsize  length = strlen (text);
-
-  while (text[length - 1] == '0')
-    text[--length] = '\0';
-  if (text[length - 1] == '.')
-    text[--length] = '\0';
-  return text;
-}
-
 static char *
 dup_packs (gint64 packs, RcUnit pack_unit)
 {
@@ -113,7 +98,7 @@ rc_lines_print_quantities (const GPtrArray *quantities)
       const RcQuantityLine *line = g_ptr_array_index (quantities, i);
 
       rc_text_table_add (table, line->name);
-      rc_text_table_add_take (table, dup_quantity (line->quantity_micro));
+      rc_text_table_add_take (table, rc_quantity_format (line->quantity_micro, 3));
       rc_text_table_add (table, rc_unit_get_name (line->unit));
       rc_text_table_add_take (table, dup_packs (line->packs, line->pack_unit));
     }
@@ -146,7 +131,7 @@ rc_lines_print_quote (const GPtrArray *lines, const RcCurrency *currency)
       const RcQuoteLine *line = g_ptr_array_index (lines, i);
 
       rc_text_table_add (table, line->name);
-      rc_text_table_add_take (table, dup_quantity (line->quantity_micro));
+      rc_text_table_add_take (table, rc_quantity_format (line->quantity_micro, 3));
       rc_text_table_add (table, rc_unit_get_name (line->unit));
       rc_text_table_add_take (table, dup_packs (line->packs, line->pack_unit));
       rc_text_table_add_take (table, rc_money_format (line->price, currency));

@@ -3,6 +3,7 @@
 #include "job-work.h"
 #include "lines.h"
 #include "document-options.h"
+#include "shop-store.h"
 #include "ubl.h"
 
 #include <glib/gi18n-lib.h>
@@ -110,6 +111,27 @@ write_files (const RcJobWork *work, const GPtrArray *orders, const RcDocumentOpt
   return TRUE;
 }
 
+/* Each order under a number of its own. */
+static gboolean
+keep_orders (const RcJobWork *work, const GPtrArray *orders, GError **error)
+{
+  g_autoptr (RcStore) store = rc_shop_store_open (work->options->store, error);
+  g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
+
+  g_ptr_array_add (jobs, work->job->id);
+  for (guint i = 0; store != NULL && i < orders->len; i++)
+    {
+      g_autofree char *number
+          = rc_store_make_purchase (store, g_ptr_array_index (orders, i), jobs, work->options->date, error);
+
+      if (number == NULL)
+        return FALSE;
+      if (!work->options->json)
+        printf (_ ("Order %s\n"), number);
+    }
+  return store != NULL;
+}
+
 int
 rc_order_command_run (int argc, char **argv)
 {
@@ -141,7 +163,8 @@ rc_order_command_run (int argc, char **argv)
     return rc_command_fail_usage (usage.name, "%s", error->message);
   work = rc_job_work_new (arguments[0], &job_options, &error);
   orders = work != NULL ? rc_job_work_order (work, &error) : NULL;
-  if (orders == NULL || !write_files (work, orders, &options, &error))
+  if (orders == NULL || !write_files (work, orders, &options, &error)
+      || (options.keep && !keep_orders (work, orders, &error)))
     return rc_command_fail (usage.name, error);
   if (job_options.json)
     return print_json (work, orders);

@@ -3,6 +3,7 @@
 #include "job-work.h"
 #include "lines.h"
 #include "document-options.h"
+#include "shop-store.h"
 #include "ubl.h"
 
 #include <glib/gi18n-lib.h>
@@ -58,6 +59,40 @@ print_json (const RcJobWork *work, const char *number)
   return rc_json_print (json) ? RC_EXIT_DONE : RC_EXIT_FAILED;
 }
 
+/* The job as it stands and its alternatives, priced; issued under one number. */
+static gboolean
+issue (RcJobWork *work, RcDocumentOptions *options, GError **error)
+{
+  g_autoptr (RcStore) store = rc_shop_store_open (work->options->store, error);
+  g_autoptr (GPtrArray) quotes = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_free);
+
+  if (store == NULL || !rc_job_work_price_alternatives (work, quotes, error))
+    return FALSE;
+  g_ptr_array_insert (quotes, 0, work->quote);
+  g_free (options->number);
+  options->number = rc_store_issue_offer (store, work->job, quotes, options->revises, work->options->date, error);
+  g_ptr_array_steal_index (quotes, 0);
+  return options->number != NULL;
+}
+
+/* The paper as the customer gets it. */
+static gboolean
+keep_paper (const RcJobWork *work, const RcDocumentOptions *options, GError **error)
+{
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (GBytes) bytes = NULL;
+  char *data;
+  gsize size;
+
+  if (!options->keep || options->pdf == NULL)
+    return TRUE;
+  if (!g_file_get_contents (options->pdf, &data, &size, error))
+    return FALSE;
+  bytes = g_bytes_new_take (data, size);
+  store = rc_shop_store_open (work->options->store, error);
+  return store != NULL && rc_store_keep_paper (store, options->number, bytes, error);
+}
+
 static gboolean
 write_files (const RcJobWork *work, const RcDocumentOptions *options, GError **error)
 {
@@ -103,7 +138,8 @@ rc_quote_command_run (int argc, char **argv)
   if (!rc_document_options_complete (&options, &error))
     return rc_command_fail_usage (usage.name, "%s", error->message);
   work = rc_job_work_new (arguments[0], &job_options, &error);
-  if (work == NULL || !rc_job_work_price (work, &error) || !write_files (work, &options, &error))
+  if (work == NULL || !rc_job_work_price (work, &error) || (options.keep && !issue (work, &options, &error))
+      || !write_files (work, &options, &error) || !keep_paper (work, &options, &error))
     return rc_command_fail (usage.name, error);
   if (job_options.json)
     return print_json (work, options.number);

@@ -5,15 +5,13 @@
 #include "json-out.h"
 #include "price-csv.h"
 #include "shop-store.h"
+#include "stock-commands.h"
 #include "text-table.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
 
-typedef struct
-{
-  gboolean json, prices, replace, as_new;
-} StoreOptions;
+typedef RcStoreOptions StoreOptions;
 
 typedef struct
 {
@@ -297,6 +295,23 @@ static const StoreCommand commands[] = {
     FALSE, NULL, find_export_fault },
   { "jobs", "[WORDS...]", N_ ("Lists the jobs, or those that hold every word."), 0, G_MAXINT, run_jobs, FALSE, NULL,
     NULL },
+  { "stock", "", N_ ("Lists the rolls in stock and what of each is free."), 0, 0, rc_store_run_stock, FALSE, NULL,
+    NULL },
+  { "receive", "ROLL GOODS LENGTH [LOT [PLACE]]", N_ ("Puts a new roll into stock."), 3, 5, rc_store_run_receive, FALSE,
+    NULL, NULL },
+  { "reserve", "ROLL JOB LENGTH", N_ ("Keeps a length of a roll for a job; 0 gives it back."), 3, 3,
+    rc_store_run_reserve, FALSE, NULL, NULL },
+  { "cut", "ROLL JOB LENGTH [PIECE:WIDTHxLENGTH...]",
+    N_ ("Cuts a length off a roll for a job into its pieces; the piece “remnant” comes into stock."), 3, G_MAXINT,
+    rc_store_run_cut, FALSE, NULL, NULL },
+  { "history", "[ROLL]", N_ ("Lists what happened to the rolls, or to one."), 0, 1, rc_store_run_history, FALSE, NULL,
+    NULL },
+  { "quotations", "[JOB]", N_ ("Lists the quotations issued."), 0, 1, rc_store_run_quotations, FALSE, NULL, NULL },
+  { "accept", "NUMBER", N_ ("Notes that the customer has accepted a quotation."), 1, 1, rc_store_run_accept, FALSE,
+    NULL, NULL },
+  { "orders", "[JOB]", N_ ("Lists the orders to suppliers."), 0, 1, rc_store_run_orders, FALSE, NULL, NULL },
+  { "arrived", "ORDER [LINE [QUANTITY]]", N_ ("Notes what has come in of an order; all that is open by default."), 1, 3,
+    rc_store_run_arrived, FALSE, NULL, NULL },
 };
 
 static void

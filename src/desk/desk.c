@@ -209,6 +209,7 @@ set_language (void)
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, folder ? folder : LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE); /* for ngettext, which names no domain */
 }
 
 int

@@ -204,6 +204,35 @@ add_options (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *curren
   rc_json_end_array (json);
 }
 
+/* The area's pins in their order, then its pile direction and seam line where they are pinned. */
+static void
+add_pins (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *currency)
+{
+  const RcFloorArea *area = area_plan->area;
+
+  rc_json_begin_array (json, "pins");
+  for (guint i = 0; area_plan->pins != NULL && i < area_plan->pins->len; i++)
+    {
+      const RcPinResult *result = &g_array_index (area_plan->pins, RcPinResult, i);
+      const RcPin       *pin = i < area->pins->len ? g_ptr_array_index (area->pins, i) : NULL;
+      gboolean           is_pile = i == area->pins->len;
+
+      if (pin == NULL && !(is_pile ? area->pile_degrees >= 0 : area->seam_line_pinned))
+        continue;
+      rc_json_begin_object (json, NULL);
+      rc_json_add_string (json, "kind",
+                          pin != NULL ? rc_pin_kind_get_name (pin->kind) : (is_pile ? "pile-degrees" : "seam-line"));
+      rc_json_add_string (json, "room", pin != NULL ? pin->room : NULL);
+      rc_json_add_string (json, "roll", pin != NULL ? pin->roll : NULL);
+      rc_json_add_bool (json, "kept", result->unmet == NULL);
+      rc_json_add_string (json, "unmet", result->unmet);
+      if (result->cost_known)
+        rc_json_add_money (json, "cost", result->cost, currency);
+      rc_json_end_object (json);
+    }
+  rc_json_end_array (json);
+}
+
 static void
 add_area (RcJson *json, const RcPlan *plan, const RcAreaPlan *area_plan)
 {
@@ -218,6 +247,7 @@ add_area (RcJson *json, const RcPlan *plan, const RcAreaPlan *area_plan)
   add_pieces (json, "pieces", plan, area_plan->area->id);
   add_seams (json, plan, area_plan->area->id);
   add_rules_broken (json, chosen, &plan->job->currency);
+  add_pins (json, area_plan, &plan->job->currency);
   add_options (json, area_plan, &plan->job->currency);
   rc_json_end_object (json);
 }

@@ -112,6 +112,28 @@ print_rules (const RcPlan *plan)
     }
 }
 
+/* What each pin costs, and which could not be kept. */
+static void
+print_pins (const RcPlan *plan)
+{
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+
+      for (guint k = 0; area_plan->pins != NULL && k < area_plan->pins->len; k++)
+        {
+          const RcPinResult *result = &g_array_index (area_plan->pins, RcPinResult, k);
+          g_autofree char   *label = rc_pin_result_dup_label (plan, area_plan, k);
+          g_autofree char   *cost = rc_money_format (result->cost, &plan->job->currency);
+
+          if (result->unmet != NULL)
+            printf ("%s\n", result->unmet);
+          else if (label != NULL && result->cost_known)
+            printf (_ ("%s, %s: costs %s\n"), area_plan->area->name, label, cost);
+        }
+    }
+}
+
 void
 rc_plan_text_print (const RcPlan *plan)
 {
@@ -125,5 +147,6 @@ rc_plan_text_print (const RcPlan *plan)
   print_options (plan);
   print_cuts (plan);
   print_rules (plan);
+  print_pins (plan);
   printf (_ ("\nCarpet %s (%s) for a floor of %s, waste %s %%\n"), length, area, covered, waste);
 }

@@ -63,6 +63,15 @@ add_room (GString *key, const RcPlacedRoom *placed)
     add_ring (key, g_ptr_array_index (placed->polygon->holes, i));
 }
 
+static void
+add_pin (GString *key, const RcPin *pin)
+{
+  add_number (key, pin->kind);
+  add_text (key, pin->room);
+  add_text (key, pin->roll);
+  add_ring (key, pin->points);
+}
+
 static gboolean
 has_room (const RcFloorArea *area, const RcRoom *room)
 {
@@ -100,6 +109,8 @@ rc_area_key_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area
   add_number (key, area->pile_degrees);
   add_number (key, area->seam_line_pinned);
   add_number (key, area->seam_line);
+  for (guint i = 0; i < area->pins->len; i++)
+    add_pin (key, g_ptr_array_index (area->pins, i));
   add_number (key, job->units);
   add_settings (key, &job->settings);
   add_carpet (key, rc_job_find_goods (job, area->carpet));

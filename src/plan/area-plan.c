@@ -72,6 +72,7 @@ rc_area_plan_free (RcAreaPlan *area_plan)
   g_free (area_plan->key);
   g_clear_pointer (&area_plan->floor, g_ptr_array_unref);
   g_clear_pointer (&area_plan->options, g_ptr_array_unref);
+  g_clear_pointer (&area_plan->pins, g_array_unref);
   g_free (area_plan);
 }
 
@@ -154,11 +155,35 @@ add_axis (RcPlanning *planning, double degrees, gboolean pinned)
   axis->bound = rc_area_bound_compute (axis->site, turned);
 }
 
+/* The direction of the first pinned seam, which the pile runs along. */
+static gboolean
+find_pinned_axis (const RcFloorArea *area, double *degrees)
+{
+  for (guint i = 0; i < area->pins->len; i++)
+    {
+      const RcPin *pin = g_ptr_array_index (area->pins, i);
+      if (pin->kind != RC_PIN_SEAM)
+        continue;
+      const RcPoint *a = rc_ring_get (pin->points, 0), *b = rc_ring_get (pin->points, 1);
+      *degrees = fmod (atan2 ((double)(b->y - a->y), (double)(b->x - a->x)) * 180 / G_PI + 360, 180);
+      return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 add_axes (RcPlanning *planning)
 {
   const RcFloorArea *area = planning->area;
-  double             main_degrees = find_main_degrees (planning->floor);
+  double             main_degrees = find_main_degrees (planning->floor), seam_degrees;
+  if (area->pile_degrees < 0 && find_pinned_axis (area, &seam_degrees))
+    {
+      for (int quarter = 0; quarter < 3; quarter++)
+        if (fabs (main_degrees + 90 * quarter - seam_degrees) < 0.01)
+          seam_degrees = main_degrees + 90 * quarter;
+      add_axis (planning, fmod (seam_degrees, 180), FALSE);
+      return;
+    }
   if (area->pile_degrees < 0)
     {
       for (guint i = 0; i < N_AXES; i++)

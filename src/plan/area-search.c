@@ -1,6 +1,7 @@
 #include "area-search.h"
 
 #include "rule.h"
+#include "site-pins.h"
 
 /* For a first answer, so many positions of the strip lines of a cell are weighed with their cuts on the roll, the best
  * by a guess, and so many of those with all layouts. */
@@ -42,20 +43,41 @@ cell_grids_free (gpointer data)
   g_free (cell_grids);
 }
 
+/* The one position with a strip line at x. */
+static GArray *
+dup_offset (const RcSite *site, RcLength x)
+{
+  GArray  *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  RcLength offset = rc_wrap (x, site->strip_width);
+  g_array_append_val (offsets, offset);
+  return offsets;
+}
+
+static GArray *
+find_offsets (const RcAreaSearch *search, const RcRegion *floor)
+{
+  RcLength line;
+  if (search->offsets != NULL)
+    return g_array_ref (search->offsets);
+  if (rc_site_find_pinned_line (search->site, floor, &line))
+    return dup_offset (search->site, line);
+  return rc_site_find_offsets (search->site, floor);
+}
+
 /* A pattern must meet at every seam of the area, so its strip lines lie the same in all cells. */
 static GArray *
 find_shared_offsets (const RcSite *site)
 {
   if (site->area->seam_line_pinned)
     {
-      RcPoint  pin = { site->area->seam_line, site->area->seam_line };
-      GArray  *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
-      RcLength offset = rc_wrap (rc_point_rotate (pin, site->turn_degrees).x, site->strip_width);
-      g_array_append_val (offsets, offset);
-      return offsets;
+      RcPoint pin = { site->area->seam_line, site->area->seam_line };
+      return dup_offset (site, rc_point_rotate (pin, site->turn_degrees).x);
     }
   if (site->repeat == 0 && site->across_repeat == 0)
     return NULL;
+  RcLength line;
+  if (rc_site_find_pinned_line (site, NULL, &line))
+    return dup_offset (site, line);
   g_autoptr (GPtrArray) rooms = rc_region_new ();
   for (guint i = 0; i < site->rooms->len; i++)
     g_ptr_array_add (rooms, rc_polygon_copy (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->polygon));
@@ -221,8 +243,7 @@ static RcCellGrids *
 learn_cell (RcAreaSearch *search, RcCell *cell)
 {
   RcCellGrids *cell_grids = g_new0 (RcCellGrids, 1);
-  g_autoptr (GArray) offsets
-      = search->offsets != NULL ? g_array_ref (search->offsets) : rc_site_find_offsets (search->site, cell->floor);
+  g_autoptr (GArray) offsets = find_offsets (search, cell->floor);
   cell_grids->cell = cell;
   cell_grids->grids = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_grid_free);
   for (guint i = 0; i < offsets->len; i++)

@@ -84,6 +84,66 @@ rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64 carpet_per
   return rolls;
 }
 
+static void
+let_go_free (gpointer data)
+{
+  RcLetGo *let_go = data;
+  g_free (let_go->reason);
+  g_free (let_go);
+}
+
+/* Of the problem's rolls counted from 1; 0 when it is none of them. */
+static guint
+find_roll (const RcCutting *cutting, const char *id)
+{
+  for (guint i = 0; id != NULL && i < cutting->roll_ids->len; i++)
+    if (g_strcmp0 (g_ptr_array_index (cutting->roll_ids, i), id) == 0)
+      return i + 1;
+  return 0;
+}
+
+/* Pins the cuts to their pieces' rolls. `rolls` gets the roll of each cut. Returns how many there are. */
+static guint
+hold_to_rolls (const RcCutting *cutting, const GPtrArray *pieces, GArray *rolls)
+{
+  guint n = 0;
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (pieces, i);
+      if (g_strcmp0 (piece->goods, cutting->goods->id) != 0)
+        continue;
+      guint roll = find_roll (cutting, piece->roll);
+      ((RcNestCut *)g_ptr_array_index (cutting->problem->cuts, rolls->len))->pinned_roll = roll;
+      g_array_append_val (rolls, roll);
+      n += roll > 0;
+    }
+  return n;
+}
+
+/* Not all pins to rolls can be kept: takes them one after another and lets go of those that do not fit beside the ones
+ * before. */
+static void
+let_go_of_rolls (RcCutting *cutting, const GArray *rolls)
+{
+  for (guint i = 0; i < rolls->len; i++)
+    ((RcNestCut *)g_ptr_array_index (cutting->problem->cuts, i))->pinned_roll = 0;
+  for (guint i = 0; i < rolls->len; i++)
+    {
+      RcNestCut *cut = g_ptr_array_index (cutting->problem->cuts, i);
+      if (g_array_index (rolls, guint, i) == 0)
+        continue;
+      cut->pinned_roll = g_array_index (rolls, guint, i);
+      g_autoptr (RcNestAnswer) answer = rc_nest_solve (cutting->problem, NULL);
+      if (answer->status != RC_NEST_INFEASIBLE)
+        continue;
+      RcLetGo *let_go = g_new0 (RcLetGo, 1);
+      let_go->piece = g_array_index (cutting->piece_numbers, guint, i);
+      let_go->reason = g_strdup (answer->reason);
+      g_ptr_array_add (cutting->let_go, let_go);
+      cut->pinned_roll = 0;
+    }
+}
+
 RcCutting *
 rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces, gint64 carpet_per_m,
                 const RcPlanParams *params, GError **error)
@@ -108,7 +168,16 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
 
   RcNestParams nest_params = { .seed = params->seed, .cancellable = params->cancellable };
   nest_params.seconds = params->steady ? 0 : params->seconds / 4;
+  cutting->let_go = g_ptr_array_new_with_free_func (let_go_free);
+  g_autoptr (GArray) rolls = g_array_new (FALSE, FALSE, sizeof (guint));
+  guint n_pinned = hold_to_rolls (cutting, pieces, rolls);
   cutting->answer = rc_nest_solve (cutting->problem, &nest_params);
+  if (cutting->answer->status == RC_NEST_INFEASIBLE && n_pinned > 0)
+    {
+      let_go_of_rolls (cutting, rolls);
+      rc_nest_answer_free (cutting->answer);
+      cutting->answer = rc_nest_solve (cutting->problem, &nest_params);
+    }
   if (cutting->answer->status == RC_NEST_INFEASIBLE)
     {
       g_set_error (error, RC_ERROR, RC_ERROR_INFEASIBLE, "%s: %s", carpet->name, cutting->answer->reason);
@@ -139,5 +208,6 @@ rc_cutting_free (RcCutting *cutting)
   g_clear_pointer (&cutting->answer, rc_nest_answer_free);
   g_clear_pointer (&cutting->piece_numbers, g_array_unref);
   g_clear_pointer (&cutting->roll_ids, g_ptr_array_unref);
+  g_clear_pointer (&cutting->let_go, g_ptr_array_unref);
   g_free (cutting);
 }

@@ -1,6 +1,7 @@
 #include "grid.h"
 
 #include "rule.h"
+#include "site-pins.h"
 
 /* Corners beyond this many (curved walls) are thinned out to those that end a wall along the pile. */
 #define MOST_OFFSETS 40
@@ -26,13 +27,23 @@ collect_ring (const RcRing *ring, RcLength width, gboolean walls_only, GArray *o
 }
 
 static void
-collect (const RcRegion *floor, RcLength width, RcLength least_fill, gboolean walls_only, GArray *offsets)
+collect (const RcSite *site, const RcRegion *floor, gboolean walls_only, GArray *offsets)
 {
+  RcLength width = site->strip_width, least_fill = site->settings->least_fill_width;
   /* A fill just wide enough at either end is worth trying too, beside what a line on the wall leaves at the other. */
   RcBox    box = rc_region_compute_box (floor);
   RcLength ends[] = { rc_wrap (box.x0, width), rc_wrap (box.x1, width), rc_wrap (box.x0 + least_fill, width),
                       rc_wrap (box.x1 - least_fill, width) };
   g_array_append_vals (offsets, ends, G_N_ELEMENTS (ends));
+  for (guint i = 0; i < site->pins->len; i++) /* beside floor where no seam may lie */
+    {
+      const RcSitePin *pin = g_ptr_array_index (site->pins, i);
+      if (pin->floor == NULL)
+        continue;
+      RcBox    kept_floor = rc_region_compute_box (pin->floor);
+      RcLength sides[] = { rc_wrap (kept_floor.x0, width), rc_wrap (kept_floor.x1, width) };
+      g_array_append_vals (offsets, sides, G_N_ELEMENTS (sides));
+    }
   for (guint p = 0; p < floor->len; p++)
     {
       const RcPolygon *polygon = g_ptr_array_index (floor, p);
@@ -55,11 +66,11 @@ GArray *
 rc_site_find_offsets (const RcSite *site, const RcRegion *floor)
 {
   GArray *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
-  collect (floor, site->strip_width, site->settings->least_fill_width, FALSE, offsets);
+  collect (site, floor, FALSE, offsets);
   if (offsets->len > MOST_OFFSETS)
     {
       g_array_set_size (offsets, 0);
-      collect (floor, site->strip_width, site->settings->least_fill_width, TRUE, offsets);
+      collect (site, floor, TRUE, offsets);
     }
   return offsets;
 }

@@ -19,6 +19,7 @@ rc_piece_copy (const RcPiece *piece)
   copy->area = g_strdup (piece->area);
   copy->room = g_strdup (piece->room);
   copy->goods = g_strdup (piece->goods);
+  copy->roll = g_strdup (piece->roll);
   copy->outline = rc_region_copy (piece->outline);
   return copy;
 }
@@ -31,6 +32,7 @@ rc_piece_free (RcPiece *piece)
   g_free (piece->area);
   g_free (piece->room);
   g_free (piece->goods);
+  g_free (piece->roll);
   g_clear_pointer (&piece->outline, g_ptr_array_unref);
   g_free (piece);
 }

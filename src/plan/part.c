@@ -1,6 +1,7 @@
 #include "part.h"
 
 #include "rule.h"
+#include "site-pins.h"
 
 /* More steps of an outline than this inside one strip are not tried as places for cross seams, nor more of them at
  * once. */
@@ -458,6 +459,37 @@ add_all (RcPart *part, const RcSite *site, const RcSplitting *splitting, const R
   add_sets (part, site, turned, &all, 0, joins, joins, MOST_STEPS_TOGETHER, &cuts);
 }
 
+/* The one layout that the estimator has fixed. */
+static void
+add_pinned (RcPart *part, const RcSite *site, const RcSitePin *pin, const RcRegion *turned)
+{
+  g_autoptr (GArray) heights = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  RcLayout *layout = layout_new ();
+  RcLength  from = part->box.y0;
+  for (guint i = 1; i < pin->points->len; i++)
+    {
+      RcLength y = rc_ring_get (pin->points, i)->y;
+      if (y - part->box.y0 > RC_SLIVER && part->box.y1 - y > RC_SLIVER)
+        g_array_append_val (heights, y);
+    }
+  g_array_sort (heights, compare_lengths);
+  g_array_append_val (heights, part->box.y1);
+  for (guint i = 0; i < heights->len; i++)
+    {
+      RcLength to = g_array_index (heights, RcLength, i);
+      RcBox    box;
+      if (to - from <= RC_SLIVER || !find_box_between (part, turned, from, to, &box))
+        continue;
+      RcBlock block = make_block (site, box);
+      g_array_append_val (layout->blocks, block);
+      if (layout->blocks->len > 1)
+        add_crosses (layout, part, from, layout->blocks->len - 2, layout->blocks->len - 1);
+      from = to;
+    }
+  weigh (layout, part, site);
+  g_ptr_array_add (part->layouts, layout);
+}
+
 void
 rc_part_add_layouts (RcPart *part, const RcSite *site, const RcSplitting *splitting)
 {
@@ -468,8 +500,12 @@ rc_part_add_layouts (RcPart *part, const RcSite *site, const RcSplitting *splitt
   part->stamp = splitting->stamp;
   g_autoptr (GPtrArray) turned = part->floor != NULL ? rc_region_rotate (part->floor, 90) : NULL;
   g_autoptr (GArray) steps = part->floor != NULL ? find_steps (part) : g_array_new (FALSE, FALSE, sizeof (RcLength));
-  add_likely (part, site, splitting, turned, steps);
-  if (splitting->all && part->refined)
+  const RcSitePin *pin = rc_site_find_pinned_split (site, &part->box);
+  if (pin != NULL)
+    add_pinned (part, site, pin, turned);
+  else
+    add_likely (part, site, splitting, turned, steps);
+  if (pin == NULL && splitting->all && part->refined)
     add_all (part, site, splitting, turned, steps);
   part->pick = MIN (part->pick, part->layouts->len - 1);
 }

@@ -5,6 +5,7 @@
 #include "joint.h"
 #include "option.h"
 #include "pattern.h"
+#include "pin-result.h"
 #include "rowcut-error.h"
 #include "site.h"
 
@@ -248,6 +249,7 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
   if (!add_cuttings (plan, weights, user_data, params, error))
     return FALSE;
   compute_lower_bound (plan);
+  rc_pin_results_fill (plan, weights, user_data, params);
   return TRUE;
 }
 

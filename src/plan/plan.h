@@ -41,6 +41,8 @@ typedef struct
   RcLength    repeat, phase;            /* patterned goods: place along the roll, as in RcNestCut, in the match of its
                                            area or stair */
   RcLength across_repeat, across_phase; /* likewise across it */
+  char    *roll;                        /* id of the stock roll it is pinned to; NULL: any */
+  guint    roll_pin;                    /* which pin of its area says so */
 } RcPiece;
 
 typedef enum
@@ -101,6 +103,15 @@ typedef struct
   RcMoney  cost, cost_lower_bound; /* the three together */
 } RcOption;
 
+/* What became of a pin. */
+typedef struct
+{
+  char    *unmet; /* translated: why it could not be kept, naming the pin it contradicts if there is one; NULL: kept */
+  gboolean cost_known; /* only in plans that are given time */
+  RcMoney  cost;       /* what the cheapest plan costs more with it than without, all other pins as they are; by quick
+                          searches of the area by itself */
+} RcPinResult;
+
 typedef struct
 {
   const RcFloorArea *area;       /* borrowed from the job */
@@ -111,7 +122,16 @@ typedef struct
   GPtrArray         *options;    /* of RcOption, at least one, cheapest first (last one with the job): rc_option_list */
   guint              chosen;     /* index in options */
   RcMoney            share_lower_bound; /* what it adds to the cost of any plan at least, bought carpet by the tick */
+  GArray            *pins; /* of RcPinResult: the area's pins in their order, then its pile direction, then its
+                              seam line; NULL where nothing is pinned */
 } RcAreaPlan;
+
+/* A piece that could not come off the roll it is pinned to. */
+typedef struct
+{
+  guint piece; /* number */
+  char *reason;
+} RcLetGo;
 
 /* The cuts of all areas and stairs in one carpet, on its rolls. */
 typedef struct
@@ -122,6 +142,7 @@ typedef struct
   GArray        *piece_numbers; /* of guint */
   GPtrArray     *roll_ids;      /* of char*, per problem roll: the stock roll's id, NULL to buy */
   RcLength       safe_length;   /* as in RcOption, of all of them on one roll */
+  GPtrArray     *let_go;        /* of RcLetGo */
 } RcCutting;
 
 typedef struct
@@ -162,6 +183,10 @@ RcPlan *rc_plan_new (const RcJob *job, const RcMeasure *measure, RcPlanWeightsFu
 void    rc_plan_free (RcPlan *plan);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPlan, rc_plan_free)
+
+/* "Pin 2 (seam line in Living room)", "Pile direction", "Seam held": what entry `index` of the area's pins is about,
+ * translated; NULL where the area has no such pin. */
+char *rc_pin_result_dup_label (const RcPlan *plan, const RcAreaPlan *area_plan, guint index);
 
 const RcPiece    *rc_plan_find_piece (const RcPlan *plan, guint number);
 const RcOption   *rc_area_plan_get_chosen (const RcAreaPlan *area_plan);

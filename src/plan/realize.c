@@ -5,6 +5,7 @@
 #include "option.h"
 #include "pattern.h"
 #include "rule.h"
+#include "site-pins.h"
 
 typedef struct
 {
@@ -80,6 +81,12 @@ add_piece (RcRealizing *r, guint cell, const RcPart *part, const RcBlock *block,
   piece->phase = place.phase;
   piece->across_repeat = place.across_repeat;
   piece->across_phase = place.across_phase;
+  const RcSitePin *pin = rc_site_find_pinned_roll (site, outline);
+  if (pin != NULL)
+    {
+      piece->roll = g_strdup (pin->pin->roll);
+      piece->roll_pin = pin->index;
+    }
   g_ptr_array_add (r->option->pieces, piece);
 
   *r->rules += rc_rules_weigh_piece (site, block->box, part->floor, part->seamed && !block->is_drop, fill > 0,

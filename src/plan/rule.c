@@ -4,6 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "site-pins.h"
+
 typedef __int128 Wide;
 
 static Wide
@@ -290,6 +292,16 @@ weigh_sweeps (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
   return cost;
 }
 
+static gint64
+weigh_kept_floor (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
+{
+  const RcSitePin *pin = rc_site_find_kept_floor (site, a, b);
+  if (pin == NULL)
+    return 0;
+  return note (RC_RULE_SEAM_ON_KEPT_FLOOR, price (site, RC_RULE_SEAM_ON_KEPT_FLOOR), middle (a, b), broken,
+               _ ("A seam lies on floor of %s that is to be free of seams"), rc_room_get_name (pin->room));
+}
+
 static double
 distance_to (RcPoint p, RcPoint a, RcPoint b)
 {
@@ -331,7 +343,8 @@ gint64
 rc_rules_weigh_seam (const RcSite *site, RcSeamKind kind, RcPoint a, RcPoint b, GPtrArray *broken)
 {
   gint64 cost = weigh_light (site, a, b, broken) + weigh_traffic (site, a, b, broken)
-                + weigh_square_to_door (site, a, b, broken) + weigh_sweeps (site, a, b, broken);
+                + weigh_square_to_door (site, a, b, broken) + weigh_sweeps (site, a, b, broken)
+                + weigh_kept_floor (site, a, b, broken);
   if (kind == RC_SEAM_CROSS)
     cost += weigh_near_door (site, a, b, broken);
   return cost + price (site, RC_RULE_EACH_SEAM);

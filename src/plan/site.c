@@ -1,6 +1,7 @@
 #include "site.h"
 
 #include "pattern.h"
+#include "site-pins.h"
 
 static void
 site_room_free (gpointer data)
@@ -87,6 +88,7 @@ rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, co
     }
   for (guint i = 0; i < house->openings->len; i++)
     add_opening (site, g_ptr_array_index (house->openings, i));
+  site->pins = rc_site_pins_new (site);
   return site;
 }
 
@@ -98,6 +100,7 @@ rc_site_free (RcSite *site)
   g_clear_pointer (&site->rooms, g_ptr_array_unref);
   g_clear_pointer (&site->doors, g_array_unref);
   g_clear_pointer (&site->windows, g_array_unref);
+  g_clear_pointer (&site->pins, g_ptr_array_unref);
   g_free (site);
 }
 

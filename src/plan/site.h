@@ -41,6 +41,7 @@ typedef struct
   GPtrArray           *rooms;         /* of RcSiteRoom, the area's */
   GArray              *doors;         /* of RcSiteOpening: doors and archways of the area's rooms */
   GArray              *windows;       /* of RcSiteOpening */
+  GPtrArray           *pins;          /* of RcSitePin (site-pins.h) */
 } RcSite;
 
 /* All arguments outlive the site. */

@@ -1,0 +1,285 @@
+/* Pins: what is fixed is kept, the rest planned around it; what contradicts is named. The layouts are our own. */
+#include <string.h>
+
+#include "plan-maker.h"
+
+/* A room 20 ft square, pile along y, 12 ft carpet: a drop and a fill of 8 ft. */
+static RcJob *
+make_square (void)
+{
+  RcJob *job = make_job (FT (12));
+  rc_settings_init (&job->settings, &job->currency);
+  add_rectangle (job, "room", FT (100), FT (50), FT (20), FT (20), "area");
+  get_area (job, "area")->pile_degrees = 90;
+  /* The room's outline stands in the house, so its own coordinates are the house's. */
+  return job;
+}
+
+static RcPin *
+add_pin (RcJob *job, RcPinKind kind, guint n_points, const RcPoint *points)
+{
+  RcPin *pin = rc_pin_new (kind, "room");
+  for (guint i = 0; i < n_points; i++)
+    {
+      RcPoint point = { points[i].x + FT (100), points[i].y + FT (50) };
+      g_array_append_val (pin->points, point);
+    }
+  g_ptr_array_add (get_area (job, "area")->pins, pin);
+  return pin;
+}
+
+#define PIN(job, kind, ...)                                                                                            \
+  add_pin (job, kind, sizeof ((RcPoint[]){ __VA_ARGS__ }) / sizeof (RcPoint), (RcPoint[]){ __VA_ARGS__ })
+
+static const RcPinResult *
+get_result (const RcPlan *plan, guint pin)
+{
+  return &g_array_index (((RcAreaPlan *)g_ptr_array_index (plan->areas, 0))->pins, RcPinResult, pin);
+}
+
+static const RcOption *
+get_chosen (const RcPlan *plan)
+{
+  return rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, 0));
+}
+
+static gboolean
+has_side_seam_at (const RcPlan *plan, RcLength x)
+{
+  for (guint i = 0; i < plan->seams->len; i++)
+    {
+      const RcSeam *seam = g_ptr_array_index (plan->seams, i);
+      if (seam->kind == RC_SEAM_SIDE && seam->from.x == FT (100) + x && seam->to.x == FT (100) + x)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+test_seam (void)
+{
+  for (guint feet = 5; feet <= 16; feet++)
+    {
+      g_autoptr (RcJob) job = make_square ();
+      PIN (job, RC_PIN_SEAM, { FT (feet), FT (4) }, { FT (feet), FT (16) });
+      g_autoptr (RcPlan) plan = make_plan (job);
+      g_assert_true (has_side_seam_at (plan, FT (feet)));
+      g_assert_null (get_result (plan, 0)->unmet);
+      g_assert_false (get_result (plan, 0)->cost_known);
+    }
+}
+
+/* The pile runs along a pinned seam where it is not pinned itself. */
+static void
+test_seam_turns_the_pile (void)
+{
+  g_autoptr (RcJob) job = make_square ();
+  get_area (job, "area")->pile_degrees = -1;
+  PIN (job, RC_PIN_SEAM, { FT (2), FT (9) }, { FT (12), FT (9) });
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_assert_null (get_result (plan, 0)->unmet);
+  g_assert_cmpfloat (((int)get_chosen (plan)->pile_degrees) % 180, ==, 0);
+  g_assert_cmpint (((RcSeam *)g_ptr_array_index (plan->seams, 0))->from.y, ==, FT (59));
+}
+
+static void
+test_split (void)
+{
+  g_autoptr (RcJob) job = make_square ();
+  PIN (job, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
+  PIN (job, RC_PIN_SPLIT, { FT (15), FT (1) }, { FT (15), FT (5) }, { FT (15), FT (11) });
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_assert_null (get_result (plan, 1)->unmet);
+  g_assert_cmpuint (get_chosen (plan)->joins, ==, 2);
+  RcLength heights[] = { FT (55), FT (61) };
+  guint    n = 0;
+  for (guint i = 0; i < plan->seams->len; i++)
+    {
+      const RcSeam *seam = g_ptr_array_index (plan->seams, i);
+      if (seam->kind == RC_SEAM_CROSS)
+        g_assert_cmpint (seam->from.y, ==, heights[n++]);
+    }
+  g_assert_cmpuint (n, ==, 2);
+
+  /* In one piece, though splitting it saves carpet: the 15 x 20 ft room of hasslefreeflooring.com. */
+  g_autoptr (RcJob) whole = make_job (FT (12));
+  add_rectangle (whole, "room", FT (100), FT (50), FT (15), FT (20), "area");
+  get_area (whole, "area")->pile_degrees = 90;
+  PIN (whole, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
+  g_autoptr (RcPlan) split = make_plan_within (whole, 0.05);
+  g_assert_cmpuint (get_chosen (split)->joins, >, 0);
+  PIN (whole, RC_PIN_SPLIT, { FT (14), FT (1) });
+  g_autoptr (RcPlan) plain = make_plan_within (whole, 0.05);
+  g_assert_cmpuint (get_chosen (plain)->joins, ==, 0);
+  g_assert_true (get_result (plain, 1)->cost_known);
+  g_assert_cmpint (get_result (plain, 1)->cost, ==, get_chosen (plain)->cost - get_chosen (split)->cost);
+}
+
+static gboolean
+breaks (const RcOption *option, RcRule rule)
+{
+  for (guint i = 0; i < option->broken->len; i++)
+    if (((RcBrokenRule *)g_ptr_array_index (option->broken, i))->rule == rule)
+      return TRUE;
+  return FALSE;
+}
+
+/* Floor kept free of seams, as a rectangle, a triangle, either way round. */
+static void
+test_kept_floor (void)
+{
+  g_autoptr (RcJob) job = make_square ();
+  PIN (job, RC_PIN_NO_SEAMS, { FT (6), FT (2) }, { FT (6), FT (6) }, { FT (13), FT (6) }, { FT (13), FT (2) });
+  PIN (job, RC_PIN_NO_SEAMS, { FT (13), FT (10) }, { FT (16), FT (10) }, { FT (16), FT (12) });
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_assert_null (get_result (plan, 0)->unmet);
+  g_assert_null (get_result (plan, 1)->unmet);
+  g_assert_false (breaks (get_chosen (plan), RC_RULE_SEAM_ON_KEPT_FLOOR));
+  for (guint x = 7; x <= 15; x++)
+    if (x != 13) /* a seam may run between the two */
+      g_assert_false (has_side_seam_at (plan, FT (x)));
+
+  /* All of a floor wider than the roll: the seam lies there all the same, and is named with place and price. */
+  g_autoptr (RcJob) all = make_square ();
+  PIN (all, RC_PIN_NO_SEAMS, { 0, 0 }, { FT (20), 0 }, { FT (20), FT (20) }, { 0, FT (20) });
+  g_autoptr (RcPlan) seamed = make_plan (all);
+  g_assert_true (breaks (get_chosen (seamed), RC_RULE_SEAM_ON_KEPT_FLOOR));
+  g_assert_nonnull (strstr (get_result (seamed, 0)->unmet, "without a seam"));
+}
+
+static RcRoll *
+add_roll (RcJob *job, const char *id, RcLength length)
+{
+  RcRoll *roll = rc_roll_new (id, "carpet", length);
+  roll->lot = g_strdup (id);
+  g_ptr_array_add (job->rolls, roll);
+  return roll;
+}
+
+static const char *
+find_roll_of (const RcPlan *plan, guint piece)
+{
+  const RcCutting *cutting = g_ptr_array_index (plan->cuttings, 0);
+  for (guint i = 0; i < cutting->answer->placements->len; i++)
+    {
+      const RcNestPlacement *place = &g_array_index (cutting->answer->placements, RcNestPlacement, i);
+      const RcNestUse       *use = g_ptr_array_index (cutting->answer->rolls, place->roll);
+      if (g_array_index (cutting->piece_numbers, guint, place->cut) == piece)
+        return g_ptr_array_index (cutting->roll_ids, use->source);
+    }
+  return NULL;
+}
+
+static void
+test_roll (void)
+{
+  g_autoptr (RcJob) job = make_square ();
+  add_roll (job, "R-1", FT (60))->remnant = TRUE;
+  add_roll (job, "R-2", FT (60));
+  g_autoptr (RcPlan) free_plan = make_plan (job);
+  g_assert_cmpstr (find_roll_of (free_plan, 1), ==, "R-1"); /* remnants first */
+  PIN (job, RC_PIN_ROLL, { FT (1), FT (10) })->roll = g_strdup ("R-2");
+  g_autoptr (RcPlan) plan = make_plan_within (job, 0.05);
+  g_assert_null (get_result (plan, 0)->unmet);
+  for (guint i = 1; i <= plan->pieces->len; i++) /* of one dye lot */
+    g_assert_cmpstr (find_roll_of (plan, i), ==, "R-2");
+  g_assert_true (get_result (plan, 0)->cost_known);
+  g_assert_cmpint (get_result (plan, 0)->cost, >, 0);
+}
+
+/* Two pins that cannot both be kept: the later one is let go of, and both are named. */
+static void
+test_contradictions (void)
+{
+  g_autoptr (RcJob) lines = make_square ();
+  PIN (lines, RC_PIN_SEAM, { FT (8), FT (4) }, { FT (8), FT (16) });
+  PIN (lines, RC_PIN_SEAM, { FT (13), FT (4) }, { FT (13), FT (16) });
+  g_autoptr (RcPlan) plan = make_plan (lines);
+  g_assert_null (get_result (plan, 0)->unmet);
+  g_assert_nonnull (strstr (get_result (plan, 1)->unmet, "Pin 2 (seam line in room)"));
+  g_assert_nonnull (strstr (get_result (plan, 1)->unmet, "contradicts pin 1 (seam line in room)"));
+
+  g_autoptr (RcJob) square = make_square ();
+  PIN (square, RC_PIN_SEAM, { FT (4), FT (8) }, { FT (16), FT (8) });
+  g_autoptr (RcPlan) square_plan = make_plan (square);
+  g_assert_nonnull (strstr (get_result (square_plan, 0)->unmet, "pile direction"));
+
+  g_autoptr (RcJob) through = make_square ();
+  PIN (through, RC_PIN_SEAM, { FT (8), FT (4) }, { FT (8), FT (16) });
+  PIN (through, RC_PIN_NO_SEAMS, { FT (7), FT (2) }, { FT (9), FT (2) }, { FT (9), FT (9) });
+  g_autoptr (RcPlan) through_plan = make_plan (through);
+  g_assert_nonnull (strstr (get_result (through_plan, 1)->unmet, "contradicts pin 1"));
+
+  g_autoptr (RcJob) splits = make_square ();
+  PIN (splits, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
+  PIN (splits, RC_PIN_SPLIT, { FT (15), FT (1) }, { FT (15), FT (10) });
+  PIN (splits, RC_PIN_SPLIT, { FT (15), FT (2) }, { FT (15), FT (6) });
+  g_autoptr (RcPlan) splits_plan = make_plan (splits);
+  g_assert_null (get_result (splits_plan, 1)->unmet);
+  g_assert_nonnull (strstr (get_result (splits_plan, 2)->unmet, "contradicts pin 2"));
+
+  g_autoptr (RcJob) rolls = make_square ();
+  add_roll (rolls, "R-1", FT (60));
+  add_roll (rolls, "R-2", FT (10));
+  PIN (rolls, RC_PIN_ROLL, { FT (1), FT (10) })->roll = g_strdup ("R-1");
+  PIN (rolls, RC_PIN_ROLL, { FT (19), FT (1) })->roll = g_strdup ("R-2");
+  g_autoptr (RcPlan) rolls_plan = make_plan (rolls);
+  g_assert_null (get_result (rolls_plan, 0)->unmet);
+  g_assert_nonnull (strstr (get_result (rolls_plan, 1)->unmet, "R-2"));
+}
+
+/* A pin goes with its room. */
+static void
+test_pin_moves_with_the_room (void)
+{
+  g_autoptr (RcJob) job = make_square ();
+  PIN (job, RC_PIN_SEAM, { FT (9), FT (4) }, { FT (9), FT (16) });
+  rc_measure_find_room (rc_job_get_measure (job, NULL), "room")->at = (RcPoint){ FT (3), FT (7) };
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_assert_true (has_side_seam_at (plan, FT (12)));
+}
+
+/* What cannot be a pin is refused, naming area and pin. */
+static void
+test_faults (void)
+{
+  static const struct
+  {
+    RcPinKind   kind;
+    guint       n_points;
+    const char *room, *says;
+  } cases[] = {
+    { RC_PIN_SEAM, 1, "room", "has 1 points; it should have 2 to 2" },
+    { RC_PIN_NO_SEAMS, 2, "room", "should have 3" },
+    { RC_PIN_SPLIT, 1, "attic", "“attic”, which is not in the area" },
+    { RC_PIN_ROLL, 1, "room", "names no roll" },
+    { RC_PIN_NO_SEAMS, 3, "room", "no area" },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const RcPoint points[] = { { FT (1), FT (1) }, { FT (2), FT (2) }, { FT (3), FT (3) } };
+      g_autoptr (GError) error = NULL;
+      g_autoptr (RcJob) job = make_square ();
+      RcPin *pin = add_pin (job, cases[i].kind, cases[i].n_points, points);
+      g_free (pin->room);
+      pin->room = g_strdup (cases[i].room);
+      g_assert_false (rc_job_check (job, NULL, &error));
+      g_assert_nonnull (strstr (error->message, "Area area, pin 1: "));
+      g_assert_nonnull (strstr (error->message, cases[i].says));
+    }
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plan-pins/a seam lies where it is pinned", test_seam);
+  g_test_add_func ("/plan-pins/the pile runs along a pinned seam", test_seam_turns_the_pile);
+  g_test_add_func ("/plan-pins/a fill is split as it is pinned", test_split);
+  g_test_add_func ("/plan-pins/floor kept free of seams", test_kept_floor);
+  g_test_add_func ("/plan-pins/a piece comes off its roll", test_roll);
+  g_test_add_func ("/plan-pins/contradictions are named", test_contradictions);
+  g_test_add_func ("/plan-pins/a pin moves with its room", test_pin_moves_with_the_room);
+  g_test_add_func ("/plan-pins/what cannot be a pin", test_faults);
+  return g_test_run ();
+}

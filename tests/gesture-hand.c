@@ -55,8 +55,12 @@ hand_send (Hand *hand, RcGestureEvent event)
   hand->gesture = rc_gesture_handle (hand->gesture, scene, &event, &result);
   g_autoptr (RcSketch) sketch = rc_gesture_sketch (&hand->gesture, scene);
   g_assert_nonnull (sketch->rings);
-  g_clear_pointer (&hand->fault, g_free);
-  hand->fault = g_strdup (result.fault);
+  /* As on the desk, it is seen until the next gesture begins. */
+  if (result.fault != NULL || event.kind == RC_EVENT_PRESS)
+    {
+      g_free (hand->fault);
+      hand->fault = g_strdup (result.fault);
+    }
   if (result.job)
     {
       g_free (hand->step);

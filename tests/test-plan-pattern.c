@@ -237,6 +237,49 @@ test_real_outlines (void)
   g_test_message ("%u points in %u rooms", n_points, n_rooms);
 }
 
+/* A stair cut step by step carries its pattern down from piece to piece: where one ends the next goes on, and all come
+ * from the same place across the roll, seen from their middle. The pieces' order and sizes are those of the plan. */
+static void
+test_stairs (void)
+{
+  for (guint i = 0; i < scale_rounds (40); i++)
+    {
+      g_autoptr (RcJob) job = make_patterned_job ();
+      RcGoods *carpet = g_ptr_array_index (job->goods, 0);
+      RcStair *stair = rc_stair_new ("stair", "Stair");
+      carpet->match = RC_MATCH_SET;
+      stair->steps = 9;
+      stair->rise = IN (7.5);
+      stair->going = IN (10);
+      stair->width = IN (32) + g_test_rand_int_range (0, 10);
+      stair->cutting = i % 2 == 0 ? RC_STAIR_PER_STEP : RC_STAIR_WHOLE_FLIGHT;
+      stair->style = i % 3 == 0 ? RC_STAIR_CAP_AND_BAND : RC_STAIR_WATERFALL;
+      stair->turn = RC_STAIR_WINDERS;
+      stair->turn_after = 4;
+      stair->winders = 3;
+      stair->turn_going = stair->turn_width = IN (40);
+      stair->carpet = g_strdup (carpet->id);
+      g_ptr_array_add (rc_job_get_measure (job, NULL)->stairs, stair);
+      g_autoptr (RcPlan) plan = make_plan (job);
+      Pattern pattern = get_pattern (carpet, count_usable (carpet));
+      double  end_across = 0, end_along = 0;
+      for (guint n = plan->pieces->len; n >= 1; n--) /* from the top down */
+        {
+          const RcPiece         *piece = rc_plan_find_piece (plan, n);
+          const RcNestPlacement *placement = find_placement (plan, n);
+          g_autoptr (GArray) parts = rc_stair_compute_pieces (stair);
+          const RcStairPiece *part = &g_array_index (parts, RcStairPiece, piece->stair_piece);
+          RcLength            over = (part->cut_length - part->length) / 2;
+          double              across = (double)placement->across + (double)part->cut_width / 2,
+                 along = (double)placement->along + (double)over;
+          if (n < plan->pieces->len && !looks_alike (&pattern, end_across, end_along, across, along))
+            g_error ("piece %u: %.1f, %.1f against %.1f, %.1f", n, end_across, end_along, across, along);
+          end_across = across;
+          end_along = along + (double)part->length;
+        }
+    }
+}
+
 /* --- published figures --- */
 
 /* CFI, "Pattern matching" parts 3 and 4: a repeat that does not come out whole is lost. */
@@ -333,6 +376,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/pattern/rooms", test_rooms);
   g_test_add_func ("/plan/pattern/houses", test_houses);
   g_test_add_func ("/plan/pattern/real-outlines", test_real_outlines);
+  g_test_add_func ("/plan/pattern/stairs", test_stairs);
   g_test_add_func ("/plan/pattern/repeats-across", test_repeats_across);
   g_test_add_func ("/plan/pattern/phase-rule", test_phase_rule);
   g_test_add_func ("/plan/pattern/across-repeat", test_across_repeat);

@@ -240,9 +240,24 @@ rc_panel_bind_length (RcPanel *self, RcLengthEntry *entry, gsize offset, const c
   bind (self, FIELD_LENGTH, GTK_WIDGET (entry), offset, step, G_OBJECT (entry), "edited");
 }
 
+/* Turning the wheel over a spin button would change what was measured while the panel is scrolled. */
+static void
+leave_wheel_alone (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+  for (guint i = g_list_model_get_n_items (controllers); i-- > 0;)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+      if (GTK_IS_EVENT_CONTROLLER_SCROLL (controller))
+        gtk_widget_remove_controller (widget, controller);
+    }
+}
+
 void
 rc_panel_bind_count (RcPanel *self, GtkSpinButton *spin, gsize offset, const char *step)
 {
+  leave_wheel_alone (GTK_WIDGET (spin));
   gtk_editable_set_enable_undo (GTK_EDITABLE (spin), FALSE);
   bind (self, FIELD_COUNT, GTK_WIDGET (spin), offset, step, G_OBJECT (spin), "value-changed");
 }

@@ -84,8 +84,26 @@ add_region (RcJson *json, const RcRegion *region)
   rc_json_end_array (json);
 }
 
+/* The steps that a piece of a stair covers, from 1 at the bottom. */
 static void
-add_piece (RcJson *json, const RcPiece *piece)
+add_steps (RcJson *json, const RcMeasure *measure, const RcPiece *piece)
+{
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      const RcStair *stair = g_ptr_array_index (measure->stairs, i);
+
+      if (g_strcmp0 (stair->id, piece->room) != 0)
+        continue;
+      g_autoptr (GArray) parts = rc_stair_compute_pieces (stair);
+      const RcStairPiece *part = &g_array_index (parts, RcStairPiece, piece->stair_piece);
+      rc_json_add_string (json, "part", rc_stair_piece_kind_get_name (part->kind));
+      rc_json_add_int (json, "from_step", part->first);
+      rc_json_add_int (json, "to_step", part->last);
+    }
+}
+
+static void
+add_piece (RcJson *json, const RcPlan *plan, const RcPiece *piece)
 {
   rc_json_begin_object (json, NULL);
   rc_json_add_string (json, "kind", rc_piece_kind_get_name (piece->kind));
@@ -106,7 +124,9 @@ add_piece (RcJson *json, const RcPiece *piece)
       rc_json_add_length (json, "across_repeat", piece->across_repeat);
       rc_json_add_length (json, "across_phase", piece->across_phase);
     }
-  if (piece->kind != RC_PIECE_STAIR)
+  if (piece->kind == RC_PIECE_STAIR)
+    add_steps (json, plan->measure, piece);
+  else
     add_region (json, piece->outline);
   rc_json_end_object (json);
 }
@@ -120,7 +140,7 @@ add_pieces (RcJson *json, const char *name, const RcPlan *plan, const char *area
       const RcPiece *piece = g_ptr_array_index (plan->pieces, i);
 
       if (g_strcmp0 (piece->area, area_id) == 0)
-        add_piece (json, piece);
+        add_piece (json, plan, piece);
     }
   rc_json_end_array (json);
 }

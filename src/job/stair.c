@@ -183,6 +183,15 @@ rc_stair_compute_pieces (const RcStair *stair)
   return g_steal_pointer (&pieces);
 }
 
+const char *
+rc_stair_piece_kind_get_name (RcStairPieceKind kind)
+{
+  static const char *const names[] = { "flight", "step", "cap", "band", "winder", "landing", "curved-step" };
+
+  g_return_val_if_fail ((guint)kind < G_N_ELEMENTS (names), "");
+  return names[kind];
+}
+
 char *
 rc_stair_piece_dup_label (const RcStairPiece *piece)
 {

@@ -103,6 +103,9 @@ typedef struct
  * Litchfield). */
 GArray *rc_stair_compute_pieces (const RcStair *stair);
 
+/* "flight", "step", "cap", "band", "winder", "landing", "curved-step". */
+const char *rc_stair_piece_kind_get_name (RcStairPieceKind kind);
+
 /* Translated: "Flight, steps 1 to 7". (transfer full) */
 char *rc_stair_piece_dup_label (const RcStairPiece *piece);
 

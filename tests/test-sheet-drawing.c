@@ -4,6 +4,7 @@
 #include "fitters-area.h"
 #include "fitters-words.h"
 #include "floor-drawing.h"
+#include "floor-pins.h"
 #include "hatch.h"
 #include "option-facts.h"
 #include "page.h"
@@ -243,6 +244,78 @@ test_draws_the_same (void)
                      draw_and_measure_ink (fixture, &drawing, &view));
 }
 
+/* Ink of a 12 by 14 px patch. */
+static double
+measure_mark (gboolean is_kept)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 12, 14);
+  cairo_t         *cr = cairo_create (surface);
+  RcView           view = { 0, 0, 1 };
+  RcPen            pen;
+  double           ink = 0;
+
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 11);
+  rc_pin_draw_mark (&pen, (RcSpot){ 6, 13 }, is_kept);
+  rc_pen_clear (&pen);
+  cairo_surface_flush (surface);
+  for (int y = 0; y < 14; y++)
+    for (int x = 0; x < 12; x++)
+      ink += 1
+             - (cairo_image_surface_get_data (surface)[y * cairo_image_surface_get_stride (surface) + 4 * x + 1])
+                   / 255.0;
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+
+  return ink;
+}
+
+static void
+add_pin (const RcPlan *plan, const char *room, RcPinKind kind, guint n, const RcPoint *points)
+{
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      RcPin            *pin = rc_pin_new (kind, room);
+
+      g_array_append_vals (pin->points, points, n);
+      if (g_ptr_array_find_with_equal_func (area_plan->area->rooms, room, g_str_equal, NULL))
+        g_ptr_array_add (area_plan->area->pins, g_steal_pointer (&pin));
+      rc_pin_free (pin);
+    }
+}
+
+/* What is pinned on a storey adds ink to that storey's drawing and to no other; a pin that is kept is full, one that is
+ * not is hollow, so that black and white tells them apart. */
+static void
+test_pins (void)
+{
+  static const RcPoint zone[] = { { FT (1), FT (1) }, { FT (5), FT (1) }, { FT (5), FT (4) }, { FT (1), FT (4) } };
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
+  RcFloorDrawing drawing
+      = { .layers = RC_FLOOR_LAYER_SEAMS, .palette = &RC_PALETTE_PAPER, .font_size = 9, .plan = fixture->plan };
+  RcView view = rc_view_fit (fixture->plan->house, 0, 0, 0, 400, 300, 20);
+  double plain = draw_and_measure_ink (fixture, &drawing, &view), with_seam, with_floor, upper;
+
+  drawing.floor = 1;
+  upper = draw_and_measure_ink (fixture, &drawing, &view);
+  drawing.floor = 0;
+  g_assert_false (rc_floor_has_pins (fixture->plan, 0));
+  add_pin (fixture->plan, "living", RC_PIN_SEAM, 2, zone);
+  with_seam = draw_and_measure_ink (fixture, &drawing, &view);
+  g_assert_cmpfloat (with_seam, >, plain + 5);
+  add_pin (fixture->plan, "living", RC_PIN_NO_SEAMS, 4, zone);
+  with_floor = draw_and_measure_ink (fixture, &drawing, &view);
+  g_assert_cmpfloat (with_floor, >, with_seam + 50);
+  g_assert_true (rc_floor_has_pins (fixture->plan, 0));
+  g_assert_false (rc_floor_has_pins (fixture->plan, 1));
+  drawing.floor = 1;
+  g_assert_cmpfloat (draw_and_measure_ink (fixture, &drawing, &view), ==, upper);
+  g_assert_cmpfloat (measure_mark (TRUE), >, 1.3 * measure_mark (FALSE));
+  g_assert_cmpfloat (measure_mark (FALSE), >, 2);
+}
+
 /* Common practice, no source: at a cross seam the piece whose pile leans out over the seam is cut first. */
 static void
 test_first_cut (void)
@@ -342,6 +415,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet-drawing/hatch", test_hatch);
   g_test_add_func ("/sheet-drawing/zooms", test_zooms);
   g_test_add_func ("/sheet-drawing/same", test_draws_the_same);
+  g_test_add_func ("/sheet-drawing/pins", test_pins);
   g_test_add_func ("/sheet-drawing/first-cut", test_first_cut);
   g_test_add_func ("/sheet-drawing/marks", test_marks);
   g_test_add_func ("/sheet-drawing/option-price", test_option_price);

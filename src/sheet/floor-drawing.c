@@ -2,6 +2,7 @@
 
 #include "floor-openings.h"
 #include "floor-pieces.h"
+#include "floor-pins.h"
 #include "floor-rooms.h"
 
 const RcPalette RC_PALETTE_PAPER = {
@@ -73,7 +74,11 @@ rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_
   if (drawing->layers & RC_FLOOR_LAYER_PIECES)
     rc_floor_draw_pieces (&pen, plan, floor, drawing->selected_piece);
   if (drawing->layers & RC_FLOOR_LAYER_SEAMS)
-    rc_floor_draw_seams (&pen, plan, floor);
+    {
+      rc_floor_draw_kept_floors (&pen, plan, floor);
+      rc_floor_draw_seams (&pen, plan, floor);
+      rc_floor_draw_pins (&pen, plan, floor);
+    }
   /* From here on labels, the ones that matter most first: each takes its place. */
   if (drawing->layers & RC_FLOOR_LAYER_ROOMS)
     rc_floor_draw_leaves (&pen, house, floor);

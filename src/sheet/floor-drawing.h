@@ -10,9 +10,9 @@
 
 typedef enum
 {
-  RC_FLOOR_LAYER_ROOMS = 1 << 0,  /* walls, openings, cut-outs, names */
-  RC_FLOOR_LAYER_PIECES = 1 << 1, /* hatch by kind, piece numbers, pile arrows */
-  RC_FLOOR_LAYER_SEAMS = 1 << 2,
+  RC_FLOOR_LAYER_ROOMS = 1 << 0,      /* walls, openings, cut-outs, names */
+  RC_FLOOR_LAYER_PIECES = 1 << 1,     /* hatch by kind, piece numbers, pile arrows */
+  RC_FLOOR_LAYER_SEAMS = 1 << 2,      /* and what is pinned of the plan */
   RC_FLOOR_LAYER_DIMENSIONS = 1 << 3, /* wall lengths */
   RC_FLOOR_LAYER_RULES = 1 << 4,      /* marks where a placement rule is broken */
   RC_FLOOR_LAYER_ALL = 0x1f,

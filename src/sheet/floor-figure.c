@@ -4,6 +4,7 @@
 
 #include "floor-openings.h"
 #include "floor-pieces.h"
+#include "floor-pins.h"
 #include "floor-rooms.h"
 #include "scale.h"
 
@@ -82,6 +83,7 @@ typedef struct
 {
   RcUnitSystem units;
   guint        ratio;
+  gboolean     with_pins;
 } Legend;
 
 /* Text that begins at x. */
@@ -192,58 +194,83 @@ draw_seam_sample (RcPen *pen, double x, double y, RcSeamKind kind)
   cairo_restore (pen->cr);
 }
 
+static void
+draw_kept_floor_sample (RcPen *pen, double x, double y)
+{
+  g_autoptr (GPtrArray) rings = dup_box (x, y - 5, 22, 10);
+
+  rc_pin_draw_kept_floor (pen, rings);
+}
+
 #define KEY_SIZE  7.0
 #define KEY_WORDS 28.0 /* where the words of a key begin, past its mark */
 #define KEY_GAP   12.0 /* to the next column */
 
-/* Three columns, each as wide as its words; the last ends at `right`. Returns where the first begins. */
-static double
-draw_keys (RcPen *pen, double right, double y)
+/* The mark of a key, its place counted as draw_keys' words are. */
+static void
+draw_key (RcPen *pen, guint i, double x, double y)
 {
-  const char *words[] = { _ ("drop"),       _ ("fill"),       _ ("joined fill"), _ ("side seam"),
-                          _ ("cross seam"), _ ("pile leans"), _ ("piece"),       _ ("rule broken") };
-  double      columns[4] = { 0 };
-  double      x;
+  switch (i)
+    {
+    case 0:
+    case 1:
+    case 2:
+      draw_swatch (pen, x, y, (RcHatch)i);
+      break;
+    case 3:
+      draw_seam_sample (pen, x, y, RC_SEAM_SIDE);
+      break;
+    case 4:
+      draw_seam_sample (pen, x, y, RC_SEAM_CROSS);
+      break;
+    case 5:
+      rc_pen_set_colour (pen, pen->palette->ink, 1);
+      rc_pen_draw_arrow (pen, (RcSpot){ x + 11, y }, 0, 20);
+      break;
+    case 6:
+      rc_piece_draw_number (pen, (RcSpot){ x + 11, y }, 1, FALSE);
+      break;
+    case 7:
+      rc_rule_draw_mark (pen, (RcSpot){ x + 11, y }, 1);
+      break;
+    case 8:
+    case 9:
+      rc_pin_draw_mark (pen, (RcSpot){ x + 11, y + 5 }, i == 8);
+      break;
+    default:
+      draw_kept_floor_sample (pen, x, y);
+      break;
+    }
+}
 
-  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+/* Columns of three, each as wide as its words; the last ends at `right`. Returns where the first begins. Pins have keys
+ * only where there are any. */
+static double
+draw_keys (RcPen *pen, double right, double y, gboolean with_pins)
+{
+  const char *words[]
+      = { _ ("drop"),  _ ("fill"),        _ ("joined fill"), _ ("side seam"),        _ ("cross seam"), _ ("pile leans"),
+          _ ("piece"), _ ("rule broken"), _ ("pinned"),      _ ("pinned, not kept"), _ ("no seams") };
+  guint  n = with_pins ? G_N_ELEMENTS (words) : 8, n_columns = (n + 2) / 3;
+  double columns[(G_N_ELEMENTS (words) + 2) / 3 + 1] = { 0 };
+  double x;
+
+  for (guint i = 0; i < n; i++)
     {
       double words_width, height;
 
       rc_pen_measure_text (pen, words[i], KEY_SIZE, FALSE, &words_width, &height);
-      columns[i / 3 + 1] = MAX (columns[i / 3 + 1], KEY_WORDS + words_width + (i < 6 ? KEY_GAP : 0));
+      columns[i / 3 + 1] = MAX (columns[i / 3 + 1], KEY_WORDS + words_width + (i / 3 + 1 < n_columns ? KEY_GAP : 0));
     }
-  for (guint c = 1; c < G_N_ELEMENTS (columns); c++)
+  for (guint c = 1; c <= n_columns; c++)
     columns[c] += columns[c - 1];
-  x = right - columns[3];
+  x = right - columns[n_columns];
 
-  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+  for (guint i = 0; i < n; i++)
     {
       double at_x = x + columns[i / 3], at_y = y + (i % 3) * 15.5;
 
-      switch (i)
-        {
-        case 0:
-        case 1:
-        case 2:
-          draw_swatch (pen, at_x, at_y, (RcHatch)i);
-          break;
-        case 3:
-          draw_seam_sample (pen, at_x, at_y, RC_SEAM_SIDE);
-          break;
-        case 4:
-          draw_seam_sample (pen, at_x, at_y, RC_SEAM_CROSS);
-          break;
-        case 5:
-          rc_pen_set_colour (pen, pen->palette->ink, 1);
-          rc_pen_draw_arrow (pen, (RcSpot){ at_x + 11, at_y }, 0, 20);
-          break;
-        case 6:
-          rc_piece_draw_number (pen, (RcSpot){ at_x + 11, at_y }, 1, FALSE);
-          break;
-        default:
-          rc_rule_draw_mark (pen, (RcSpot){ at_x + 11, at_y }, 1);
-          break;
-        }
+      draw_key (pen, i, at_x, at_y);
       draw_words (pen, at_x + KEY_WORDS, at_y, words[i], KEY_SIZE, FALSE);
     }
 
@@ -260,19 +287,20 @@ draw_legend (cairo_t *cr, double x, double y, double width, double height, gcons
 
   rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 7);
   draw_north (&pen, x + 18, middle - 5);
-  keys = draw_keys (&pen, x + width, middle - 15.5);
+  keys = draw_keys (&pen, x + width, middle - 15.5, legend->with_pins);
   rc_pen_set_colour (&pen, pen.palette->ink, 1);
   draw_bar (&pen, legend, bar, middle - 1, keys - bar - 22);
   rc_pen_clear (&pen);
 }
 
 void
-rc_legend_add (RcPage *page, double x, double y, double width, RcUnitSystem units, guint ratio)
+rc_legend_add (RcPage *page, double x, double y, double width, RcUnitSystem units, guint ratio, gboolean with_pins)
 {
   Legend *legend = g_new0 (Legend, 1);
 
   legend->units = units;
   legend->ratio = ratio;
+  legend->with_pins = with_pins;
   rc_page_add_line (page, x, y, x + width, y, 0.5, 0.5);
   rc_page_add_drawing (page, x, y + 2, width, RC_LEGEND_HEIGHT - 4, draw_legend, legend, g_free);
   rc_page_add_line (page, x, y + RC_LEGEND_HEIGHT, x + width, y + RC_LEGEND_HEIGHT, 0.5, 0.5);

@@ -39,5 +39,7 @@ void rc_figure_add (RcPage *page, double x, double y, double width, double heigh
 
 #define RC_LEGEND_HEIGHT 52.0
 
-/* North arrow, scale bar with the scale in words, and what the marks mean: a band `width` wide. */
-void rc_legend_add (RcPage *page, double x, double y, double width, RcUnitSystem units, guint ratio);
+/* North arrow, scale bar with the scale in words, and what the marks mean, those of pins only `with_pins`: a band
+ * `width` wide. */
+void rc_legend_add (RcPage *page, double x, double y, double width, RcUnitSystem units, guint ratio,
+                    gboolean with_pins);

@@ -5,6 +5,7 @@
 #include "area-view.h"
 #include "floor-figure.h"
 #include "floor-pieces.h"
+#include "floor-pins.h"
 #include "floor-rooms.h"
 #include "scale.h"
 #include "table.h"
@@ -111,7 +112,7 @@ add_drawing (RcSheetWork *work, double rules, int floor, RcBox box, const char *
   };
   rc_figure_add (flow->page, flow->x, flow->y, flow->width, height, &figure);
   flow->y += height + 2;
-  rc_legend_add (flow->page, flow->x, flow->y, flow->width, units, ratio);
+  rc_legend_add (flow->page, flow->x, flow->y, flow->width, units, ratio, rc_floor_has_pins (plan, floor));
   flow->y += RC_LEGEND_HEIGHT + 4;
 
   return ratio;

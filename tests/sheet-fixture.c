@@ -2,6 +2,7 @@
 
 #include <fontconfig/fontconfig.h>
 #include <pango/pangocairo.h>
+#include <string.h>
 
 #define FT(feet)            ((RcLength)((feet)*RC_TICKS_PER_FOOT))
 #define FT_IN(feet, inches) (FT (feet) + (RcLength)((inches)*RC_TICKS_PER_INCH))
@@ -206,13 +207,13 @@ add_stair (RcJob *job)
 }
 
 static RcSheetFixture *
-finish (RcJob *job)
+finish_with (RcJob *job, RcPriceBook *book)
 {
   RcSheetFixture *fixture = g_new0 (RcSheetFixture, 1);
   g_autoptr (GError) error = NULL;
 
   fixture->job = job;
-  fixture->book = make_book ();
+  fixture->book = book;
   rc_job_adopt_goods (job, fixture->book->goods);
   fixture->plan
       = rc_plan_new (job, rc_job_get_measure (job, NULL), rc_price_book_get_weights, fixture->book, NULL, &error);
@@ -225,6 +226,12 @@ finish (RcJob *job)
   g_assert_no_error (error);
 
   return fixture;
+}
+
+static RcSheetFixture *
+finish (RcJob *job)
+{
+  return finish_with (job, make_book ());
 }
 
 static RcJob *
@@ -345,6 +352,29 @@ rc_sheet_fixture_new_wide (void)
   add_area (job, "gallery", "Gallery", "twist", (const char *[]){ "gallery", NULL });
 
   return finish (job);
+}
+
+RcSheetFixture *
+rc_sheet_fixture_new_joined_fills (void)
+{
+  RcJob       *job = make_job (RC_UNITS_IMPERIAL);
+  RcPriceBook *book = make_book ();
+
+  for (int rule = 0; rule < RC_N_RULES; rule++)
+    job->settings.rule_cost[rule] = 0;
+  for (guint i = 0; i < book->prices->len; i++)
+    {
+      RcPrice *price = g_ptr_array_index (book->prices, i);
+
+      if (strcmp (price->item, rc_work_get_name (RC_WORK_CROSS_SEAM)) == 0)
+        price->cost = 1;
+    }
+  add_box (job, "long", "Long room", 0, 0, 0, FT (13), FT (20));
+  add_area (job, "long", "Long room", "twist", (const char *[]){ "long", NULL });
+  add_box (job, "across", "Room across", 0, FT (14), 0, FT (24), FT (13));
+  add_area (job, "across", "Room across", "loop", (const char *[]){ "across", NULL });
+
+  return finish_with (job, book);
 }
 
 void

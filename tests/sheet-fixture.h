@@ -28,6 +28,9 @@ RcSheetFixture *rc_sheet_fixture_new_empty (void);
 RcSheetFixture *rc_sheet_fixture_new_wide (void);
 /* One area with that many side seams: a hall 250 ft long. */
 RcSheetFixture *rc_sheet_fixture_new_large (void);
+/* Two rooms a foot wider than the roll, seams at next to no price and no rule against them: fills joined of several
+ * pieces. */
+RcSheetFixture *rc_sheet_fixture_new_joined_fills (void);
 void            rc_sheet_fixture_free (RcSheetFixture *fixture);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheetFixture, rc_sheet_fixture_free)

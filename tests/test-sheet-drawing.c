@@ -320,7 +320,7 @@ test_pins (void)
 static void
 test_first_cut (void)
 {
-  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new_joined_fills ();
   guint checked = 0;
 
   for (guint i = 0; i < fixture->plan->seams->len; i++)

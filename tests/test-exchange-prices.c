@@ -54,6 +54,7 @@ test_shipped_book (void)
     g_assert_nonnull (rc_price_book_find (book, rc_work_get_name (work), NULL));
   g_assert_cmpint (book->tax_ppm, ==, 70000);
   g_assert_cmpint (book->deposit_ppm, ==, 400000);
+  g_assert_cmpint (book->valid_days, ==, 30);
   g_assert_nonnull (strchr (book->shop_address, '\n'));
   assert_round_trip (book);
 }
@@ -115,6 +116,8 @@ static const struct
   { "item,sale,kind\nsweep,1,work\n", { "line 2", "column item", "sweep" } },
   { "item,sale,kind,name\ntax,,setting,7\n", { "line 2", "column item", "tax-percent" } },
   { "item,sale,kind,name\ntax-percent,,setting,a lot\n", { "line 2", "column name", "a lot" } },
+  { "item,kind,name,sale\nvalid-days,setting,a month,\n", { "line 2", "column name", "a month" } },
+  { "item,kind,name,sale\nvalid-days,setting,-1,\n", { "line 2", "column name", "whole number" } },
   { "item,sale,valid_from\nlay,1,2026-02-30\n", { "line 2", "column valid_from", "2026-02-30" } },
   { "item,sale,cost\nlay,1,-2\n", { "line 2", "column cost", "less than 0" } },
   { "item,sale,roll_width\nlay,1,12ft\n", { "line 2", "column roll_width", "leave it empty" } },

@@ -19,12 +19,30 @@ typedef enum
   SETTING_DEPOSIT,
   SETTING_SHOP_NAME,
   SETTING_SHOP_ADDRESS,
+  SETTING_VALID_DAYS,
   SETTING_TERMS,
   N_SETTINGS
 } Setting;
 
 static const char *const setting_names[N_SETTINGS]
-    = { "currency", "tax-percent", "deposit-percent", "shop-name", "shop-address", "terms" };
+    = { "currency", "tax-percent", "deposit-percent", "shop-name", "shop-address", "valid-days", "terms" };
+
+/* Days are whole; as many as the job file allows. */
+#define MOST_VALID_DAYS 36500
+
+static void
+read_valid_days (RcPriceRow *row, const char *value, RcPriceBook *book)
+{
+  guint64 days;
+
+  if (value == NULL)
+    book->valid_days = 0;
+  else if (g_ascii_string_to_unsigned (value, 10, 0, MOST_VALID_DAYS, &days, NULL))
+    book->valid_days = (int)days;
+  else
+    rc_price_row_fail (row, RC_PRICE_COLUMN_NAME, _ ("“%s” is no number of days; it should be a whole number, as 30"),
+                       value);
+}
 
 static void
 read_setting (RcPriceRow *row, RcPriceBook *book)
@@ -57,6 +75,9 @@ read_setting (RcPriceRow *row, RcPriceBook *book)
       g_free (book->shop_address);
       book->shop_address = g_steal_pointer (&value);
       break;
+    case SETTING_VALID_DAYS:
+      read_valid_days (row, value, book);
+      break;
     case SETTING_TERMS:
       g_free (book->terms);
       book->terms = g_steal_pointer (&value);
@@ -66,7 +87,7 @@ read_setting (RcPriceRow *row, RcPriceBook *book)
       rc_price_row_fail (
           row, RC_PRICE_COLUMN_ITEM,
           _ ("“%s” is no setting; it should be one of: currency, tax-percent, deposit-percent, shop-name, "
-             "shop-address, terms"),
+             "shop-address, valid-days, terms"),
           item);
       break;
     }
@@ -334,6 +355,7 @@ rc_price_csv_format (const RcPriceBook *book)
 {
   GString         *csv = g_string_new (NULL);
   g_autofree char *tax = rc_percent_format (book->tax_ppm), *deposit = rc_percent_format (book->deposit_ppm);
+  g_autofree char *days = g_strdup_printf ("%d", book->valid_days);
 
   rc_price_fields_append_header (csv);
   append_setting (csv, SETTING_CURRENCY, book->currency.code);
@@ -341,6 +363,7 @@ rc_price_csv_format (const RcPriceBook *book)
   append_setting (csv, SETTING_DEPOSIT, deposit);
   append_setting (csv, SETTING_SHOP_NAME, book->shop_name);
   append_setting (csv, SETTING_SHOP_ADDRESS, book->shop_address);
+  append_setting (csv, SETTING_VALID_DAYS, book->valid_days > 0 ? days : NULL);
   append_setting (csv, SETTING_TERMS, book->terms);
   for (guint i = 0; i < book->goods->len; i++)
     append_goods (csv, book, book->goods->pdata[i]);

@@ -15,7 +15,7 @@
  *   tape_width
  *   covers         what a pack covers: adhesive an area (90 sq yd), other goods a length
  * Settings are rows of the kind `setting`, their item one of currency, tax-percent, deposit-percent, shop-name,
- * shop-address, terms.
+ * shop-address, valid-days (how long a quotation holds), terms.
  */
 #pragma once
 

@@ -227,7 +227,7 @@ print_cures (const RcRemeasure *found, const RcQuote *variation)
     }
   printf ("\n%s\n\n", _ ("Variation for the customer"));
   rc_lines_print_quote (variation->lines, &variation->currency);
-  rc_lines_print_sums (variation->net, variation->tax, variation->total, &variation->currency);
+  rc_lines_print_sums (variation->discount, variation->net, variation->tax, variation->total, &variation->currency);
 }
 
 static int

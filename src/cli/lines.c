@@ -49,6 +49,7 @@ rc_lines_add_quote_json (RcJson *json, const GPtrArray *lines, const RcCurrency 
       add_packs (json, line->packs, line->pack_unit);
       rc_json_add_money (json, "price", line->price, currency);
       rc_json_add_money (json, "amount", line->amount, currency);
+      rc_json_add_bool (json, "optional", line->optional);
       if (with_cost)
         rc_json_add_money (json, "cost", line->cost, currency);
       rc_json_add_string (json, "currency", currency->code);
@@ -130,7 +131,9 @@ rc_lines_print_quote (const GPtrArray *lines, const RcCurrency *currency)
     {
       const RcQuoteLine *line = g_ptr_array_index (lines, i);
 
-      rc_text_table_add (table, line->name);
+      rc_text_table_add_take (table, line->optional
+                                         ? g_strdup_printf (_ ("%s (optional, not in the total)"), line->name)
+                                         : g_strdup (line->name));
       rc_text_table_add_take (table, rc_quantity_format (line->quantity_micro, 3));
       rc_text_table_add (table, rc_unit_get_name (line->unit));
       rc_text_table_add_take (table, dup_packs (line->packs, line->pack_unit));
@@ -141,10 +144,17 @@ rc_lines_print_quote (const GPtrArray *lines, const RcCurrency *currency)
 }
 
 void
-rc_lines_print_sums (RcMoney net, RcMoney tax, RcMoney total, const RcCurrency *currency)
+rc_lines_print_sums (RcMoney discount, RcMoney net, RcMoney tax, RcMoney total, const RcCurrency *currency)
 {
   g_autoptr (RcTextTable) table = rc_text_table_new ("lr");
 
+  if (discount != 0)
+    {
+      rc_text_table_add (table, _ ("Sum"));
+      rc_text_table_add_take (table, rc_money_format (net + discount, currency));
+      rc_text_table_add (table, _ ("Discount"));
+      rc_text_table_add_take (table, rc_money_format (-discount, currency));
+    }
   rc_text_table_add (table, _ ("Net"));
   rc_text_table_add_take (table, rc_money_format (net, currency));
   rc_text_table_add (table, _ ("Tax"));

@@ -11,5 +11,5 @@ void rc_lines_add_quote_json (RcJson *json, const GPtrArray *lines, const RcCurr
 
 void rc_lines_print_quantities (const GPtrArray *quantities);
 void rc_lines_print_quote (const GPtrArray *lines, const RcCurrency *currency);
-/* "Net 123.00" and so on, under each other. */
-void rc_lines_print_sums (RcMoney net, RcMoney tax, RcMoney total, const RcCurrency *currency);
+/* "Net 123.00" and so on, under each other; what the discount is taken off and the discount, unless it is 0. */
+void rc_lines_print_sums (RcMoney discount, RcMoney net, RcMoney tax, RcMoney total, const RcCurrency *currency);

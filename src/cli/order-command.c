@@ -54,7 +54,7 @@ print_text (const GPtrArray *orders)
 
       printf ("%s%s\n\n", i > 0 ? "\n" : "", order->supplier[0] != '\0' ? order->supplier : _ ("No supplier named"));
       rc_lines_print_quote (order->lines, &order->currency);
-      rc_lines_print_sums (order->net, order->tax, order->total, &order->currency);
+      rc_lines_print_sums (0, order->net, order->tax, order->total, &order->currency);
       for (guint j = 0; j < order->notes->len; j++)
         printf ("  %s\n", (const char *)g_ptr_array_index (order->notes, j));
     }

@@ -144,6 +144,7 @@ rc_quote_command_run (int argc, char **argv)
   if (job_options.json)
     return print_json (work, options.number);
   rc_lines_print_quote (work->quote->lines, &work->quote->currency);
-  rc_lines_print_sums (work->quote->net, work->quote->tax, work->quote->total, &work->quote->currency);
+  rc_lines_print_sums (work->quote->discount, work->quote->net, work->quote->tax, work->quote->total,
+                       &work->quote->currency);
   return RC_EXIT_DONE;
 }

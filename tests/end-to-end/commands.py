@@ -66,6 +66,14 @@ def check_quote():
     tap.ok(answer["total"] in ubl.read_text(), "so does the UBL document")
     check_ubl(ubl, "Quotation")
     tap.ok(not (tap.home / "data").exists(), "a job that is complete by itself opens no store")
+    offered = tap.write("offered.xml", COMPLETE.read_text().replace(
+        "<prices", '<offer discount-percent="10"><line item="strip" optional="yes"/></offer><prices', 1))
+    answer, text = tap.answer("quote", offered, "--date", tap.DATE), tap.run("quote", offered, "--date", tap.DATE).stdout
+    tap.equal([line["item"] for line in answer["lines"] if line["optional"]], ["strip"], "an optional line is marked")
+    tap.ok("Tack strip (optional, not in the total)" in text, "in the table too", text)
+    rows = {words[0]: words[1].replace(",", "") for words in map(str.split, text.splitlines()) if len(words) == 3}
+    tap.equal(D(rows["Sum"]) + D(rows["Discount"]), D(rows["Net"]), "the table shows the discount", text)
+    tap.equal(D(rows["Discount"]), -rounded(D(rows["Sum"]) / 10), "10 % of the sum")
 
 
 def check_order():

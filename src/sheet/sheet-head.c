@@ -3,7 +3,12 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "logo.h"
 #include "words.h"
+
+#define LOGO_WIDTH  120.0 /* at most */
+#define LOGO_HEIGHT 48.0
+#define LOGO_GAP    12.0
 
 const char *
 rc_sheet_get_number (const RcSheetData *data)
@@ -110,13 +115,39 @@ rc_sheet_add_job_head (RcSheetWork *work)
   rc_sheet_add_fields (work, fields, G_N_ELEMENTS (fields));
 }
 
+/* Logo, name and address of the shop in a column `width` wide; the cursor stands below them. */
+static void
+add_shop (RcSheetWork *work, double width)
+{
+  const RcPriceBook *book = work->data->book;
+  RcFlow            *flow = &work->flow;
+  double             top = flow->y, x = flow->x, full = flow->width, logo_width = 0, logo_height = 0;
+
+  if (!book)
+    return;
+  if (rc_logo_add (flow->page, x, top, LOGO_WIDTH, LOGO_HEIGHT, book->logo, &logo_width, &logo_height))
+    logo_width += LOGO_GAP;
+  flow->x += logo_width;
+  flow->width = width - logo_width;
+  if (book->shop_name && *book->shop_name)
+    rc_flow_text (flow, RC_TEXT_SHOP, book->shop_name);
+  if (book->shop_address && *book->shop_address)
+    {
+      flow->y += 2;
+      rc_flow_text (flow, RC_TEXT_NOTE, book->shop_address);
+    }
+  flow->y = MAX (flow->y, top + logo_height);
+  flow->x = x;
+  flow->width = full;
+}
+
 void
 rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *to, const char *deliver_to)
 {
   const RcSheetData *data = work->data;
   const RcJob       *job = data->plan->job;
   RcFlow            *flow = &work->flow;
-  double             full = flow->width, top = flow->y, height, left_bottom;
+  double             full = flow->width, top = flow->y, height;
   PangoLayout       *title
       = rc_text_layout_new (work->pages->context, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind), full * 0.42);
   RcSheetField fields[] = {
@@ -130,17 +161,8 @@ rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *t
   pango_layout_set_alignment (title, PANGO_ALIGN_RIGHT);
   rc_text_measure (title, NULL, &height);
   rc_page_add_layout (flow->page, flow->x + full * 0.58, top, title, rc_text_style_get_grey (RC_TEXT_TITLE));
-  flow->width = full * 0.55;
-  if (data->book && data->book->shop_name && *data->book->shop_name)
-    rc_flow_text (flow, RC_TEXT_SHOP, data->book->shop_name);
-  if (data->book && data->book->shop_address && *data->book->shop_address)
-    {
-      flow->y += 2;
-      rc_flow_text (flow, RC_TEXT_NOTE, data->book->shop_address);
-    }
-  left_bottom = flow->y;
-  flow->width = full;
-  flow->y = MAX (left_bottom, top + height) + 14;
+  add_shop (work, full * 0.55);
+  flow->y = MAX (flow->y, top + height) + 14;
   rc_page_add_fill (flow->page, flow->x, flow->y - 6, full, 2.2, 0.08);
   flow->y += 4;
   if (!deliver_to)

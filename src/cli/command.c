@@ -4,6 +4,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "day.h"
+
 #define MOST_SECONDS 86400.0
 
 void
@@ -41,19 +43,6 @@ add_job_entries (GOptionContext *context, RcJobOptions *options)
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
 }
 
-static gboolean
-is_iso_date (const char *text)
-{
-  static const char shape[] = "dddd-dd-dd";
-
-  if (strlen (text) != strlen (shape))
-    return FALSE;
-  for (guint i = 0; shape[i] != '\0'; i++)
-    if (shape[i] == 'd' ? !g_ascii_isdigit (text[i]) : text[i] != shape[i])
-      return FALSE;
-  return g_date_valid_dmy ((GDateDay)atoi (text + 8), (GDateMonth)atoi (text + 5), (GDateYear)atoi (text));
-}
-
 /* Checks what was given and fills in today. */
 static gboolean
 complete_job_options (RcJobOptions *options, GError **error)
@@ -70,12 +59,8 @@ complete_job_options (RcJobOptions *options, GError **error)
       return FALSE;
     }
   if (options->date == NULL)
-    {
-      g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-      options->date = g_date_time_format (now, "%Y-%m-%d");
-    }
-  if (!is_iso_date (options->date))
+    options->date = rc_command_dup_today ();
+  if (!rc_day_is_valid (options->date))
     {
       g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE,
                    _ ("--date: “%s” is not a date; a date is written like 2026-03-31"), options->date);
@@ -153,6 +138,22 @@ rc_command_parse (const RcCommandUsage *usage, int argc, char **argv, GStrv *arg
     }
   *arguments = g_strdupv (words + 1);
   return TRUE;
+}
+
+char *
+rc_command_dup_now (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+
+  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
+}
+
+char *
+rc_command_dup_today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%Y-%m-%d");
 }
 
 int

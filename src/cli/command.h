@@ -49,5 +49,9 @@ typedef struct
 gboolean rc_command_parse (const RcCommandUsage *usage, int argc, char **argv, GStrv *arguments, int *status);
 
 /* "rowcut-cli plan: MESSAGE" on standard error. */
+/* The clock is read here and nowhere else on the command line. (transfer full) */
+char *rc_command_dup_now (void);   /* ISO 8601 date and time, UTC */
+char *rc_command_dup_today (void); /* ISO 8601 date, as it is here */
+
 int rc_command_fail (const char *command, const GError *error);                                /* RC_EXIT_FAILED */
 int rc_command_fail_usage (const char *command, const char *format, ...) G_GNUC_PRINTF (2, 3); /* RC_EXIT_USAGE */

@@ -9,30 +9,6 @@
 #include "rowcut-error.h"
 #include "text-table.h"
 
-static int
-fail (const char *what, const GError *error)
-{
-  g_autofree char *command = g_strconcat ("store ", what, NULL);
-
-  return rc_command_fail (command, error);
-}
-
-static char *
-dup_now (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-
-  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
-}
-
-static char *
-dup_today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%Y-%m-%d");
-}
-
 /* --- rolls --- */
 
 static void
@@ -77,7 +53,7 @@ rc_store_run_stock (RcStore *store, const RcStoreOptions *options, GStrv argumen
   g_autoptr (RcTextTable) table = rc_text_table_new ("lllrrl");
 
   if (rolls == NULL)
-    return fail ("stock", error);
+    return rc_store_run_fail ("stock", error);
   if (options->json)
     {
       g_autoptr (RcJson) json = rc_json_new ();
@@ -114,15 +90,15 @@ rc_store_run_receive (RcStore *store, const RcStoreOptions *options, GStrv argum
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (RcRoll) roll = rc_roll_new (arguments[0], arguments[1], 0);
-  g_autofree char *now = dup_now (), *id = NULL;
+  g_autofree char *now = rc_command_dup_now (), *id = NULL;
 
   if (!parse_length (arguments[2], &roll->length, &error))
-    return fail ("receive", error);
+    return rc_store_run_fail ("receive", error);
   roll->lot = g_strdup (arguments[3]);
   roll->place = arguments[3] != NULL ? g_strdup (arguments[4]) : NULL;
   id = rc_store_receive_roll (store, roll, NULL, now, &error);
   if (id == NULL)
-    return fail ("receive", error);
+    return rc_store_run_fail ("receive", error);
   printf (_ ("Roll %s is in stock.\n"), id);
   return RC_EXIT_DONE;
 }
@@ -132,12 +108,12 @@ int
 rc_store_run_reserve (RcStore *store, const RcStoreOptions *options, GStrv arguments)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *now = dup_now ();
+  g_autofree char *now = rc_command_dup_now ();
   RcLength         length;
 
   if (!parse_length (arguments[2], &length, &error)
       || !rc_store_reserve_roll (store, arguments[0], arguments[1], length, now, &error))
-    return fail ("reserve", error);
+    return rc_store_run_fail ("reserve", error);
   printf (_ ("%s of roll %s is kept for job %s.\n"), arguments[2], arguments[0], arguments[1]);
   return RC_EXIT_DONE;
 }
@@ -178,15 +154,15 @@ rc_store_run_cut (RcStore *store, const RcStoreOptions *options, GStrv arguments
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_piece_free);
   g_autoptr (GPtrArray) remnants = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
-  g_autofree char *now = dup_now ();
+  g_autofree char *now = rc_command_dup_now ();
   RcLength         length;
 
   for (guint i = 3; arguments[i] != NULL; i++)
     if (!read_piece (arguments[i], pieces, remnants, &error))
-      return fail ("cut", error);
+      return rc_store_run_fail ("cut", error);
   if (!parse_length (arguments[2], &length, &error)
       || !rc_store_cut_roll (store, arguments[0], arguments[1], length, pieces, remnants, -1, now, &error))
-    return fail ("cut", error);
+    return rc_store_run_fail ("cut", error);
   printf (_ ("%s is cut off roll %s for job %s.\n"), arguments[2], arguments[0], arguments[1]);
   for (guint i = 0; i < remnants->len; i++)
     printf (_ ("Remnant %s is in stock.\n"), ((const RcRoll *)g_ptr_array_index (remnants, i))->id);
@@ -202,7 +178,7 @@ rc_store_run_history (RcStore *store, const RcStoreOptions *options, GStrv argum
   g_autoptr (RcTextTable) table = rc_text_table_new ("lllrr");
 
   if (moves == NULL)
-    return fail ("history", error);
+    return rc_store_run_fail ("history", error);
   for (guint i = 0; i < moves->len; i++)
     {
       const RcRollMove *move = g_ptr_array_index (moves, i);
@@ -229,7 +205,7 @@ rc_store_run_quotations (RcStore *store, const RcStoreOptions *options, GStrv ar
   g_autoptr (RcTextTable) table = rc_text_table_new ("lllllr");
 
   if (quotes == NULL)
-    return fail ("quotations", error);
+    return rc_store_run_fail ("quotations", error);
   for (guint i = 0; i < quotes->len; i++)
     {
       const RcIssuedQuote *quote = g_ptr_array_index (quotes, i);
@@ -251,10 +227,10 @@ int
 rc_store_run_accept (RcStore *store, const RcStoreOptions *options, GStrv arguments)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *today = dup_today ();
+  g_autofree char *today = rc_command_dup_today ();
 
   if (!rc_store_mark_quote (store, arguments[0], RC_QUOTE_ACCEPTED, today, NULL, &error))
-    return fail ("accept", error);
+    return rc_store_run_fail ("accept", error);
   printf (_ ("Quotation %s is accepted.\n"), arguments[0]);
   return RC_EXIT_DONE;
 }
@@ -269,7 +245,7 @@ rc_store_run_orders (RcStore *store, const RcStoreOptions *options, GStrv argume
   g_autoptr (RcTextTable) table = rc_text_table_new ("lllllr");
 
   if (orders == NULL)
-    return fail ("orders", error);
+    return rc_store_run_fail ("orders", error);
   for (guint i = 0; i < orders->len; i++)
     {
       const RcPurchase *order = g_ptr_array_index (orders, i);
@@ -292,13 +268,13 @@ rc_store_run_arrived (RcStore *store, const RcStoreOptions *options, GStrv argum
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (RcPurchase) order = rc_store_load_purchase (store, arguments[0], &error);
-  g_autofree char *today = dup_today ();
+  g_autofree char *today = rc_command_dup_today ();
   guint64          only = 0;
 
   if (order == NULL)
-    return fail ("arrived", error);
+    return rc_store_run_fail ("arrived", error);
   if (arguments[1] != NULL && !g_ascii_string_to_unsigned (arguments[1], 10, 1, order->lines->len, &only, &error))
-    return fail ("arrived", error);
+    return rc_store_run_fail ("arrived", error);
   for (guint i = 0; i < order->lines->len; i++)
     {
       const RcQuoteLine *line = g_ptr_array_index (order->lines, i);
@@ -307,9 +283,9 @@ rc_store_run_arrived (RcStore *store, const RcStoreOptions *options, GStrv argum
       if ((only != 0 && only != i + 1) || (quantity == 0 && only == 0))
         continue;
       if (only != 0 && arguments[2] != NULL && !rc_quantity_parse (arguments[2], &quantity, &error))
-        return fail ("arrived", error);
+        return rc_store_run_fail ("arrived", error);
       if (!rc_store_receive_line (store, arguments[0], i, quantity, today, &error))
-        return fail ("arrived", error);
+        return rc_store_run_fail ("arrived", error);
     }
   printf (_ ("Noted what came in of order %s.\n"), arguments[0]);
   return RC_EXIT_DONE;

@@ -8,6 +8,9 @@ typedef struct
   gboolean json, prices, replace, as_new;
 } RcStoreOptions;
 
+/* Says why `rowcut-cli store WHAT` could not be done. RC_EXIT_FAILED */
+int rc_store_run_fail (const char *what, const GError *error);
+
 int rc_store_run_stock (RcStore *store, const RcStoreOptions *options, GStrv arguments);
 int rc_store_run_receive (RcStore *store, const RcStoreOptions *options, GStrv arguments);
 int rc_store_run_reserve (RcStore *store, const RcStoreOptions *options, GStrv arguments);

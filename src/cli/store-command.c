@@ -27,20 +27,12 @@ typedef struct
   const char *(*find_fault) (const StoreOptions *options, GStrv arguments);
 } StoreCommand;
 
-static int
-fail (const char *what, const GError *error)
+int
+rc_store_run_fail (const char *what, const GError *error)
 {
   g_autofree char *command = g_strconcat ("store ", what, NULL);
 
   return rc_command_fail (command, error);
-}
-
-static char *
-dup_now (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-
-  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
 }
 
 static int
@@ -51,7 +43,7 @@ run_check (RcStore *store, const StoreOptions *options, GStrv arguments)
   gboolean is_sound = rc_store_check (store, &report, &error);
 
   if (error != NULL)
-    return fail ("check", error);
+    return rc_store_run_fail ("check", error);
   if (options->json)
     {
       g_autoptr (RcJson) json = rc_json_new ();
@@ -80,7 +72,7 @@ run_backup (RcStore *store, const StoreOptions *options, GStrv arguments)
   g_autoptr (GError) error = NULL;
 
   if (!rc_store_backup (store, arguments[0], &error))
-    return fail ("backup", error);
+    return rc_store_run_fail ("backup", error);
   printf (_ ("Backed up to %s\n"), arguments[0]);
   return RC_EXIT_DONE;
 }
@@ -104,7 +96,7 @@ run_restore (const char *path, GStrv arguments)
   g_autofree char *kept = rc_store_restore (path, arguments[0], &error);
 
   if (kept == NULL)
-    return fail ("restore", error);
+    return rc_store_run_fail ("restore", error);
   printf (_ ("%s is as it was in %s\n"), path, arguments[0]);
   if (g_file_test (kept, G_FILE_TEST_EXISTS))
     printf (_ ("What was there before is in %s\n"), kept);
@@ -117,7 +109,7 @@ import_job (RcStore *store, const char *path, const StoreOptions *options, GErro
   g_autoptr (RcPriceBook) book = NULL;
   g_autoptr (RcJob) job = rc_job_file_read (path, &book, error);
   g_autoptr (RcJob) old = NULL;
-  g_autofree char *now = dup_now ();
+  g_autofree char *now = rc_command_dup_now ();
   gint64           revision;
 
   if (job == NULL || !rc_store_get_revision (store, job->id, &revision, error))
@@ -181,7 +173,7 @@ run_import (RcStore *store, const StoreOptions *options, GStrv arguments)
                                       : import_job (store, arguments[i], options, &error);
 
       if (!done)
-        return fail ("import", error);
+        return rc_store_run_fail ("import", error);
     }
   return RC_EXIT_DONE;
 }
@@ -222,7 +214,7 @@ run_export (RcStore *store, const StoreOptions *options, GStrv arguments)
       printf (_ ("Written to %s\n"), path);
       return RC_EXIT_DONE;
     }
-  return fail ("export", error);
+  return rc_store_run_fail ("export", error);
 }
 
 static int
@@ -260,7 +252,7 @@ run_jobs (RcStore *store, const StoreOptions *options, GStrv arguments)
   g_autoptr (GPtrArray) jobs = rc_store_find_jobs (store, words, &error);
 
   if (jobs == NULL)
-    return fail ("jobs", error);
+    return rc_store_run_fail ("jobs", error);
   if (options->json)
     return print_jobs_json (jobs);
   rc_text_table_add (table, _ ("Job"));
@@ -373,7 +365,7 @@ run (const StoreCommand *command, int argc, char **argv)
     }
   store = command->may_make ? rc_shop_store_open (path, &error) : rc_shop_store_open_existing (path, &error);
   if (store == NULL)
-    return fail (command->name, error);
+    return rc_store_run_fail (command->name, error);
   return command->run (store, &options, arguments);
 }
 

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "clock.h"
 #include "desk.h"
 #include "store.h"
 #include "window.h"
@@ -27,8 +28,7 @@ backup_free (gpointer data)
 static void
 run_in_thread (GTask *task, gpointer source, gpointer path, GCancellable *cancellable)
 {
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *day = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *day = rc_clock_dup_today ();
   g_autoptr (GError) error = NULL;
   g_autoptr (RcStore) store = rc_store_open (path, NULL, &error);
 

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "clock.h"
 #include "job-edit.h"
 #include "measure-edit.h"
 
@@ -139,8 +140,7 @@ gboolean
 rc_document_add_measure (RcDocument *self, GError **error)
 {
   g_autoptr (RcJob) job = rc_document_dup_job (self);
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *today = rc_clock_dup_today ();
   RcMeasure       *measure = rc_job_edit_add_measure (job, rc_document_get_measure (self)->id, today);
   g_autofree char *id = g_strdup (measure->id);
 

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "clock.h"
 #include "job-edit.h"
 #include "planner.h"
 #include "rowcut-error.h"
@@ -40,13 +41,6 @@ enum
 };
 
 static guint signals[N_SIGNALS];
-
-static char *
-dup_now (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
-}
 
 static void
 rc_document_dispose (GObject *object)
@@ -274,7 +268,7 @@ rc_document_set_measure (RcDocument *self, const char *id)
 static gboolean
 save (RcDocument *self, const RcJob *job, const char *step, gboolean amends, gboolean *has_step, GError **error)
 {
-  g_autofree char *now = dup_now ();
+  g_autofree char *now = rc_clock_dup_now ();
   gint64           before = 0, after = 0;
 
   if (amends)

@@ -1,5 +1,7 @@
 #include "planner.h"
 
+#include "clock.h"
+
 #define IMPROVE_AFTER_MS 150
 #define LET_END_MS       150 /* what a first answer that a newer state has overtaken may take in all */
 #define LATE_AFTER_MS    250
@@ -62,20 +64,13 @@ search_free (Search *search)
   g_free (search);
 }
 
-static char *
-dup_today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  return g_date_time_format (now, "%Y-%m-%d");
-}
-
 static void
 search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   const Search    *search = data;
   const State     *state = search->state;
   GError          *error = NULL;
-  g_autofree char *today = dup_today ();
+  g_autofree char *today = rc_clock_dup_today ();
   RcOutcome       *outcome = rc_outcome_new (state->job, state->measure, state->book, today, search->seconds,
                                              search->previous, search->cancellable, &error);
 

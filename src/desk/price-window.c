@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "clock.h"
 #include "price-csv.h"
 #include "price-item.h"
 #include "rowcut-error.h"
@@ -281,8 +282,7 @@ on_chosen (RcPriceWindow *self)
 static void
 renew (RcPriceWindow *self)
 {
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *today = rc_clock_dup_today ();
   guint            position = gtk_single_selection_get_selected (self->selection), price;
   GError          *error = NULL;
 

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 #include <langinfo.h>
 
+#include "clock.h"
 #include "compare-window.h"
 #include "document-things.h"
 #include "job-edit.h"
@@ -247,8 +248,7 @@ new_job (GtkWidget *widget, const char *name, GVariant *parameter)
 
   if (stock)
     {
-      g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-      g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+      g_autofree char *today = rc_clock_dup_today ();
       g_autoptr (RcJob) job = rc_job_edit_new_job (id, _ ("New job"), today, book, stock, find_usual_units ());
       g_free (job->number);
       job->number = g_strdup (id);

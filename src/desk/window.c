@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "action-list.h"
+#include "clock.h"
 #include "job-file.h"
 #include "shipped.h"
 #include "window-actions.h"
@@ -176,8 +177,7 @@ rc_window_close_job (RcWindow *self)
 gboolean
 rc_window_save_and_open (RcWindow *self, RcJob *job, const char *step, GError **error)
 {
-  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-  g_autofree char *time = g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
+  g_autofree char *time = rc_clock_dup_now ();
 
   if (!rc_store_save_job (self->store, job, step, time, error))
     return FALSE;

@@ -30,3 +30,17 @@ rc_roll_rows_parse_flaws (const char *text, GArray *flaws)
       g_array_append_val (flaws, flaw);
     }
 }
+
+RcRoll *
+rc_roll_rows_read (const RcQuery *query)
+{
+  RcRoll *roll
+      = rc_roll_new (rc_query_get_text (query, 0), rc_query_get_text (query, 1), rc_query_get_integer (query, 3));
+
+  roll->lot = rc_query_dup_text (query, 2);
+  roll->remnant = rc_query_get_integer (query, 4) != 0;
+  roll->place = rc_query_dup_text (query, 5);
+  roll->width = rc_query_get_integer (query, 6);
+  rc_roll_rows_parse_flaws (rc_query_get_text (query, 7), roll->flaws);
+  return roll;
+}

@@ -66,17 +66,7 @@ rc_store_load_rolls_for_job (RcStore *store, const char *job_id, GError **error)
                        RC_VALUES (rc_value_text (job_id)), error))
     return NULL;
   while (rc_query_next (&query, error))
-    {
-      RcRoll *roll = rc_roll_new (rc_query_get_text (&query, 0), rc_query_get_text (&query, 1),
-                                  rc_query_get_integer (&query, 3));
-
-      roll->lot = rc_query_dup_text (&query, 2);
-      roll->remnant = rc_query_get_integer (&query, 4) != 0;
-      roll->place = rc_query_dup_text (&query, 5);
-      roll->width = rc_query_get_integer (&query, 6);
-      rc_roll_rows_parse_flaws (rc_query_get_text (&query, 7), roll->flaws);
-      g_ptr_array_add (rolls, roll);
-    }
+    g_ptr_array_add (rolls, rc_roll_rows_read (&query));
   return query.failed ? NULL : g_steal_pointer (&rolls);
 }
 

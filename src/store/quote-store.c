@@ -418,6 +418,16 @@ load_head (RcStore *store, const char *number, RcQuote *quote, GError **error)
   return rc_detail_parse (rc_query_get_text (&query, 13), &quote->detail, error);
 }
 
+/* Lines that are only offered are in no sum, and are not taxed. */
+static gboolean
+has_taxed_line (const RcQuote *quote)
+{
+  for (guint i = 0; i < quote->lines->len; i++)
+    if (!((const RcQuoteLine *)quote->lines->pdata[i])->optional)
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 load_taxes (RcStore *store, const char *number, RcQuote *quote, GError **error)
 {
@@ -435,7 +445,7 @@ load_taxes (RcStore *store, const char *number, RcQuote *quote, GError **error)
       g_array_append_val (quote->taxes, part);
     }
   /* Issued by a program that knew one rate. */
-  if (!query.failed && quote->taxes->len == 0 && quote->lines->len > 0)
+  if (!query.failed && quote->taxes->len == 0 && has_taxed_line (quote))
     {
       RcTaxPart part = { quote->tax_ppm, quote->net, quote->tax };
 

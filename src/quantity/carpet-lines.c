@@ -116,7 +116,7 @@ format_reason (const Lengths *lengths, const RcPlan *plan, const RcGoods *carpet
   GString         *reason = g_string_new (NULL);
 
   if (lengths->pieces->len > 0)
-    rc_reason_add_part (reason, g_strdup_printf ("%s: %s", places, pieces));
+    rc_reason_add_part (reason, g_strdup_printf (_ ("%s: %s"), places, pieces));
   if (from_stock)
     rc_reason_add_part (reason, g_strdup (lengths->rolls->str));
   rc_reason_add_part (reason, g_strdup_printf (_ ("%s of roll × %s wide"), length, width));

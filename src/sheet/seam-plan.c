@@ -149,7 +149,7 @@ add_floor (RcSheetWork *work, const Reasons *reasons, int floor, gboolean first)
           || !rc_house_get_room_floor (plan->house, g_ptr_array_index (area_plan->area->rooms, 0), &area_floor)
           || area_floor != floor || area_box.x1 <= area_box.x0)
         continue;
-      title = g_strdup_printf ("%s: %s", name, area_plan->area->name ? area_plan->area->name : area_plan->area->id);
+      title = g_strdup_printf (_ ("%s: %s"), name, area_plan->area->name ? area_plan->area->name : area_plan->area->id);
       if (get_ratio (work, 0, area_box, TRUE, RC_PAGE_HEAD_HEIGHT) >= ratio
           && get_ratio (work, 0, area_box, FALSE, RC_PAGE_HEAD_HEIGHT) >= ratio)
         continue;

@@ -53,11 +53,13 @@ def check_comma():
 def check_language():
     """Tables are for people and follow their language; JSON does not."""
     if "ROWCUT_LOCALE_DIR" not in os.environ:
-        tap.skip("tables in Spanish", "ROWCUT_LOCALE_DIR does not name the translations")
+        tap.skip("tables in the reader's language", "ROWCUT_LOCALE_DIR does not name the translations")
         return
     path = tap.write("job.xml", jobs.job(jobs.room("Parlour", "15 ft", "20 ft")))
-    process = tap.run("quote", path, LC_ALL="es_ES.UTF-8", LANGUAGE="es", ROWCUT_LOCALE_DIR=os.environ["ROWCUT_LOCALE_DIR"])
-    tap.ok("Importe" in process.stdout, "tables speak Spanish to a Spanish reader", process.stdout)
+    for language, name, amount in (("es", "Spanish", "Importe"), ("fr", "French", "Montant")):
+        process = tap.run("quote", path, LC_ALL="es_ES.UTF-8", LANGUAGE=language,
+                          ROWCUT_LOCALE_DIR=os.environ["ROWCUT_LOCALE_DIR"])
+        tap.ok(amount in process.stdout, f"tables speak {name} to a {name} reader", process.stdout)
 
 
 check_comma()

@@ -25,8 +25,7 @@ add_quantity (GPtrArray *parts, const RcQuoteLine *line)
     add (parts, g_strdup (line->because));
   add (parts, g_strdup_printf (_ ("Needed: %s %s"), needed, rc_unit_get_name (line->needed_unit)));
   if (line->packs > 0)
-    add (parts, g_strdup_printf (_ ("In whole packs: %" G_GINT64_FORMAT " %s"), line->packs,
-                                 rc_unit_get_name (line->pack_unit)));
+    add (parts, g_strdup_printf (_ ("In whole packs: %ld %s"), (long)line->packs, rc_unit_get_name (line->pack_unit)));
   add (parts, g_strdup_printf (_ ("Charged: %s %s"), charged, rc_unit_get_name (line->unit)));
 }
 

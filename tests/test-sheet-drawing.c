@@ -364,135 +364,17 @@ test_option_price (void)
   RcSheetData       data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
   const RcAreaPlan *area_plan = g_ptr_array_index (fixture->plan->areas, 2);
   const RcOption   *option = rc_area_plan_get_chosen (area_plan);
-  RcMoney           price, carpet, seam;
+  RcMoney           price, carpet, seam, carpet_part, seam_part;
 
   g_assert_true (rc_option_compute_price (&data, area_plan->area, option, &price));
   g_assert_true (rc_money_multiply (2350, rc_unit_from_area (option->carpet_area, RC_UNIT_SQ_YD), &carpet, NULL));
   g_assert_true (rc_money_multiply (225, rc_unit_from_length (option->side_seam, RC_UNIT_FT), &seam, NULL));
   g_assert_cmpint (price, ==, carpet + seam + 1800 * (RcMoney)rc_option_count_cross_seams (option));
+  g_assert_true (rc_option_compute_prices (&data, area_plan->area, option, &carpet_part, &seam_part));
+  g_assert_cmpint (carpet_part, ==, carpet);
+  g_assert_cmpint (seam_part, ==, price - carpet);
   data.book = NULL;
   g_assert_false (rc_option_compute_price (&data, area_plan->area, option, &price));
-}
-
-static cairo_status_t
-append_bytes (void *closure, const unsigned char *data, unsigned int length)
-{
-  g_byte_array_append (closure, data, length);
-
-  return CAIRO_STATUS_SUCCESS;
-}
-
-/* A red picture as a PNG. */
-static GByteArray *
-make_png (int width, int height)
-{
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-  cairo_t         *cr = cairo_create (surface);
-  GByteArray      *bytes = g_byte_array_new ();
-
-  cairo_set_source_rgb (cr, 1, 0, 0);
-  cairo_paint (cr);
-  cairo_destroy (cr);
-  g_assert_cmpint (cairo_surface_write_to_png_stream (surface, append_bytes, bytes), ==, CAIRO_STATUS_SUCCESS);
-  cairo_surface_destroy (surface);
-
-  return bytes;
-}
-
-/* Where the first page of a quotation is red, at a pixel a point; an empty box where nothing is. */
-static cairo_rectangle_int_t
-find_red (RcSheetFixture *fixture, GBytes *logo)
-{
-  RcSheetData           data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
-  cairo_surface_t      *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 612, 792);
-  cairo_t              *cr = cairo_create (surface);
-  cairo_region_t       *region = cairo_region_create ();
-  cairo_rectangle_int_t box;
-  RcSheet              *sheet;
-
-  g_clear_pointer (&fixture->book->logo, g_bytes_unref);
-  fixture->book->logo = logo;
-  sheet = rc_sheet_new (RC_SHEET_QUOTATION, &data);
-  cairo_set_source_rgb (cr, 1, 1, 1);
-  cairo_paint (cr);
-  rc_sheet_draw (sheet, 0, cr);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  rc_sheet_free (sheet);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  for (int y = 0; y < 792; y++)
-    for (int x = 0; x < 612; x++)
-      {
-        const guchar *row = cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface);
-
-        if ((((const guint32 *)(gconstpointer)row)[x] & 0xffffff) == 0xff0000)
-          cairo_region_union_rectangle (region, &(cairo_rectangle_int_t){ x, y, 1, 1 });
-      }
-  cairo_region_get_extents (region, &box);
-  cairo_region_destroy (region);
-  cairo_surface_destroy (surface);
-
-  return box;
-}
-
-/* In the top left corner, as large as 120 by 48 points allow, neither stretched nor over the margins. */
-static void
-test_logo (void)
-{
-  static const struct
-  {
-    int width, height, drawn_width, drawn_height;
-  } cases[] = { { 240, 48, 120, 24 }, { 500, 500, 48, 48 }, { 12, 12, 48, 48 }, { 90, 900, 5, 48 } };
-  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new_empty ();
-
-  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-    {
-      GByteArray           *png = make_png (cases[i].width, cases[i].height);
-      cairo_rectangle_int_t box = find_red (fixture, g_byte_array_free_to_bytes (png));
-
-      /* An edge may be blended. */
-      g_assert_cmpint (box.x, >=, 40);
-      g_assert_cmpint (box.y, >=, 40);
-      g_assert_cmpint (box.x, <=, 41);
-      g_assert_cmpint (box.y, <=, 41);
-      g_assert_cmpint (ABS (box.width - cases[i].drawn_width), <=, 1);
-      g_assert_cmpint (ABS (box.height - cases[i].drawn_height), <=, 1);
-    }
-}
-
-/* Whatever is no sound picture is left out. PNG specification (W3C, ISO/IEC 15948), 11.2.2: width and height are the
- * bytes 16 to 23. */
-static void
-test_bad_logo (void)
-{
-  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new_empty ();
-
-  g_assert_cmpint (find_red (fixture, NULL).width, ==, 0);
-  g_assert_cmpint (find_red (fixture, g_bytes_new_static ("", 0)).width, ==, 0);
-  g_assert_cmpint (find_red (fixture, g_bytes_new_static ("GIF89a, not a PNG by any means", 30)).width, ==, 0);
-  for (guint cut = 13; cut < 80; cut += 7)
-    {
-      GByteArray *png = make_png (40, 40);
-
-      /* More is cut off than the last chunk, which holds no picture. */
-      g_byte_array_set_size (png, png->len > cut ? png->len - cut : 0);
-      g_assert_cmpint (find_red (fixture, g_byte_array_free_to_bytes (png)).width, ==, 0);
-    }
-  for (guint at = 8; at < 60; at++)
-    {
-      GByteArray *png = make_png (40, 40);
-
-      png->data[at] ^= 0x55;
-      find_red (fixture, g_byte_array_free_to_bytes (png));
-    }
-  {
-    /* 2^31 - 1 pixels square. */
-    GByteArray  *png = make_png (40, 40);
-    const guchar huge[] = { 0x7f, 0xff, 0xff, 0xff, 0x7f, 0xff, 0xff, 0xff };
-
-    memcpy (png->data + 16, huge, sizeof huge);
-    g_assert_cmpint (find_red (fixture, g_byte_array_free_to_bytes (png)).width, ==, 0);
-  }
 }
 
 /* A table of many rows takes as many pages as its rows fill, and a paragraph longer than a page runs on. */
@@ -538,8 +420,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet-drawing/same", test_draws_the_same);
   g_test_add_func ("/sheet-drawing/pins", test_pins);
   g_test_add_func ("/sheet-drawing/first-cut", test_first_cut);
-  g_test_add_func ("/sheet-drawing/logo", test_logo);
-  g_test_add_func ("/sheet-drawing/logo/bad", test_bad_logo);
   g_test_add_func ("/sheet-drawing/marks", test_marks);
   g_test_add_func ("/sheet-drawing/option-price", test_option_price);
   g_test_add_func ("/sheet-drawing/flow", test_flow);

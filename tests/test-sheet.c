@@ -423,6 +423,48 @@ test_plan_words (void)
   assert_says (order, fixture->orders->len ? ((RcOrder *)g_ptr_array_index (fixture->orders, 0))->supplier : "");
 }
 
+/* The way taken stands first, also where it is not the cheapest; an area with one way is a row of the last table. */
+static void
+test_options_words (void)
+{
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
+  RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
+  RcAreaPlan      *several = NULL, *single = g_ptr_array_index (fixture->plan->areas, 1);
+  g_autofree char *words = NULL, *taken = NULL, *proposed = NULL, *other = NULL, *bound = NULL, *line = NULL;
+  const RcOption  *option;
+
+  for (guint i = 0; i < fixture->plan->areas->len; i++)
+    {
+      RcAreaPlan *area_plan = g_ptr_array_index (fixture->plan->areas, i);
+
+      if (area_plan->options->len > 1 && several == NULL)
+        several = area_plan;
+    }
+  g_assert_nonnull (several);
+  g_assert_true (several != single);
+  several->chosen = several->options->len - 1;
+  single->chosen = 0;
+  g_ptr_array_set_size (single->options, 1);
+  option = rc_area_plan_get_chosen (several);
+  taken = rc_option_dup_label (option);
+  proposed = g_strdup_printf ("%s (proposed)", taken);
+  other = rc_option_dup_label (g_ptr_array_index (several->options, 0));
+  words = dup_words (RC_SHEET_OPTIONS, &data);
+  if (!words)
+    {
+      g_test_skip ("pdftotext is not here");
+      return;
+    }
+  assert_says (words, proposed);
+  assert_says (words, other);
+  g_assert_true (strstr (words, proposed) < strstr (words, other));
+  bound = rc_length_format (option->length_lower_bound, &RC_LENGTH_STYLE_IMPERIAL);
+  line = g_strdup_printf ("No plan of this area can need less than %s off the roll.", bound);
+  assert_says (words, line);
+  assert_says (words, "Weighed against its seams");
+  assert_says (strstr (words, "One way is best in every respect"), single->area->name);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -445,6 +487,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/words/long", test_long_quotation_words);
   g_test_add_func ("/sheet/words/fitters", test_fitters_words);
   g_test_add_func ("/sheet/words/plan", test_plan_words);
+  g_test_add_func ("/sheet/words/options", test_options_words);
   status = g_test_run ();
   rc_sheet_fixture_forget_fonts ();
 

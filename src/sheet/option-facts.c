@@ -44,18 +44,28 @@ add_priced (const RcSheetData *data, const char *item, RcLength length, RcArea a
 }
 
 gboolean
-rc_option_compute_price (const RcSheetData *data, const RcFloorArea *area, const RcOption *option, RcMoney *price)
+rc_option_compute_prices (const RcSheetData *data, const RcFloorArea *area, const RcOption *option, RcMoney *carpet,
+                          RcMoney *seaming)
 {
   guint   n_cross = rc_option_count_cross_seams (option);
-  RcMoney sum = 0;
+  RcMoney goods = 0, work = 0;
 
-  if (!add_priced (data, area->carpet, option->carpet_length, option->carpet_area, 0, &sum)
+  if (!add_priced (data, area->carpet, option->carpet_length, option->carpet_area, 0, &goods)
       || (option->side_seam > 0
-          && !add_priced (data, rc_work_get_name (RC_WORK_SIDE_SEAM), option->side_seam, 0, 0, &sum))
+          && !add_priced (data, rc_work_get_name (RC_WORK_SIDE_SEAM), option->side_seam, 0, 0, &work))
       || (n_cross > 0
-          && !add_priced (data, rc_work_get_name (RC_WORK_CROSS_SEAM), option->cross_seam, 0, n_cross, &sum)))
+          && !add_priced (data, rc_work_get_name (RC_WORK_CROSS_SEAM), option->cross_seam, 0, n_cross, &work)))
     return FALSE;
-  *price = sum;
+  *carpet = goods;
+  *seaming = work;
 
   return TRUE;
+}
+
+gboolean
+rc_option_compute_price (const RcSheetData *data, const RcFloorArea *area, const RcOption *option, RcMoney *price)
+{
+  RcMoney carpet, seaming;
+
+  return rc_option_compute_prices (data, area, option, &carpet, &seaming) && rc_money_add (carpet, seaming, price);
 }

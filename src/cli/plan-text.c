@@ -123,7 +123,7 @@ print_pins (const RcPlan *plan)
       for (guint k = 0; area_plan->pins != NULL && k < area_plan->pins->len; k++)
         {
           const RcPinResult *result = &g_array_index (area_plan->pins, RcPinResult, k);
-          g_autofree char   *label = rc_pin_result_dup_label (plan, area_plan, k);
+          g_autofree char   *label = rc_pin_dup_label (plan->measure, area_plan->area, k);
           g_autofree char   *cost = rc_money_format (result->cost, &plan->job->currency);
 
           if (result->unmet != NULL)

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "measure-edit.h"
+#include "pin-edit.h"
 
 struct _RcAreaPanel
 {
@@ -12,13 +13,15 @@ struct _RcAreaPanel
   GtkDropDown    *carpet_drop, *cushion_drop, *fixing_drop, *pile_drop;
   GtkCheckButton *seam_check;
   RcLengthEntry  *seam_entry;
-  GtkBox         *rooms_box;
+  GtkBox         *rooms_box, *pins_box;
+  GtkLabel       *no_pins_label;
   GtkLabel       *plan_label, *broken_label;
 };
 
 G_DEFINE_FINAL_TYPE (RcAreaPanel, rc_area_panel, RC_TYPE_PANEL)
 
 #define ROOM_KEY "rowcut-room"
+#define PIN_KEY  "rowcut-pin" /* the entry's place, as in RcAreaPlan.pins */
 
 static gpointer
 find_area (RcPanel *panel, RcJob *job)
@@ -141,6 +144,92 @@ show_plan (RcAreaPanel *self, const char *area_id)
   gtk_widget_set_visible (GTK_WIDGET (self->broken_label), broken && *broken);
 }
 
+/* What is pinned, a row for each pin: what it is and costs, or why it is not kept, and a button to unpin it. */
+
+static void
+on_unpin (GtkButton *button, RcAreaPanel *self)
+{
+  RcPanel    *panel = RC_PANEL (self);
+  RcDocument *document = rc_panel_get_document (panel);
+
+  if (document == NULL)
+    return;
+  guint index = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), PIN_KEY));
+  g_autoptr (RcJob) job = rc_document_dup_job (document);
+  RcFloorArea *area = find_area (panel, job);
+  if (area && rc_pin_edit_remove (area, index))
+    rc_panel_commit (panel, g_steal_pointer (&job), _ ("Unpin"), NULL);
+}
+
+static void
+append_pin_row (RcAreaPanel *self)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6), *label = gtk_label_new (NULL);
+  GtkWidget *button = gtk_button_new_with_label (_ ("Unpin"));
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  g_signal_connect (button, "clicked", G_CALLBACK (on_unpin), self);
+  gtk_box_append (GTK_BOX (row), label);
+  gtk_box_append (GTK_BOX (row), button);
+  gtk_box_append (self->pins_box, row);
+}
+
+static void
+fill_pin_row (GtkWidget *row, guint index, const char *words, gboolean is_kept)
+{
+  GtkWidget       *label = gtk_widget_get_first_child (row), *button = gtk_widget_get_last_child (row);
+  g_autofree char *text = is_kept ? g_strdup (words) : g_strdup_printf ("⚠ %s", words);
+  g_autofree char *said = g_strdup_printf (_ ("Unpin: %s"), words);
+
+  gtk_label_set_text (GTK_LABEL (label), text);
+  if (is_kept)
+    gtk_widget_remove_css_class (label, "fault");
+  else
+    gtk_widget_add_css_class (label, "fault");
+  g_object_set_data (G_OBJECT (button), PIN_KEY, GUINT_TO_POINTER (index));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, said, -1);
+}
+
+/* Costs and reasons stand while the plan shown is of the job as it is. Rows are kept, so that the focus stays. */
+static void
+show_pins (RcAreaPanel *self, const RcFloorArea *area)
+{
+  RcDocument       *document = rc_panel_get_document (RC_PANEL (self));
+  RcOutcome        *outcome = rc_document_is_planned (document) ? rc_document_get_outcome (document) : NULL;
+  const RcAreaPlan *area_plan = outcome ? rc_plan_find_area (outcome->plan, area->id) : NULL;
+  const RcCurrency *currency = &rc_document_get_job (document)->currency;
+  GtkWidget        *row = gtk_widget_get_first_child (GTK_WIDGET (self->pins_box));
+
+  for (guint i = 0; i < rc_pin_edit_get_n (area); i++)
+    {
+      const RcPinResult *result = area_plan && area_plan->pins && i < area_plan->pins->len
+                                      ? &g_array_index (area_plan->pins, RcPinResult, i)
+                                      : NULL;
+      g_autofree char   *words = rc_pin_edit_dup_words (rc_document_get_measure (document), area, i, result, currency);
+      if (words == NULL)
+        continue;
+      if (row == NULL)
+        {
+          append_pin_row (self);
+          row = gtk_widget_get_last_child (GTK_WIDGET (self->pins_box));
+        }
+      fill_pin_row (row, i, words, result == NULL || result->unmet == NULL);
+      row = gtk_widget_get_next_sibling (row);
+    }
+  while (row)
+    {
+      GtkWidget *next = gtk_widget_get_next_sibling (row);
+      gtk_box_remove (self->pins_box, row);
+      row = next;
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self->no_pins_label),
+                          gtk_widget_get_first_child (GTK_WIDGET (self->pins_box)) == NULL);
+}
+
 static void
 rc_area_panel_show (RcPanel *panel, gpointer part)
 {
@@ -150,6 +239,7 @@ rc_area_panel_show (RcPanel *panel, gpointer part)
   gtk_drop_down_set_selected (self->pile_drop, area->pile_degrees < 0 ? 0 : 1 + area->pile_degrees / 90 % 4);
   gtk_widget_set_sensitive (GTK_WIDGET (self->seam_entry), area->seam_line_pinned);
   show_rooms (self, area, rc_document_get_measure (document));
+  show_pins (self, area);
   show_plan (self, area->id);
 }
 
@@ -196,6 +286,8 @@ rc_area_panel_class_init (RcAreaPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, seam_check);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, seam_entry);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, rooms_box);
+  gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, pins_box);
+  gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, no_pins_label);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, plan_label);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, broken_label);
   gtk_widget_class_bind_template_callback (widget_class, on_pile_changed);

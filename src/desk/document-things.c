@@ -5,6 +5,7 @@
 #include "clock.h"
 #include "job-edit.h"
 #include "measure-edit.h"
+#include "pin-edit.h"
 
 /* "Room 3": the name with the next number. */
 static char *
@@ -134,6 +135,48 @@ rc_document_remove_chosen (RcDocument *self, GError **error)
       return FALSE;
     }
   return removed && rc_document_commit (self, g_steal_pointer (&job), step, NULL, error);
+}
+
+/* TRUE where the area, of a copy of the job, was changed. */
+static gboolean
+pin_piece (const RcPlan *plan, guint number, RcFloorArea *area, gboolean pinned, char **told)
+{
+  const char *roll = NULL;
+
+  if (!pinned && rc_pin_edit_unpin_piece (plan, number, area))
+    *told = g_strdup_printf (_ ("Piece %u is free again."), number);
+  else if (!pinned)
+    {
+      *told = g_strdup_printf (_ ("Nothing is pinned of piece %u itself."), number);
+      return FALSE;
+    }
+  else if (!rc_pin_edit_pin_piece (plan, number, area, &roll))
+    return FALSE;
+  else if (roll)
+    *told = g_strdup_printf (_ ("Piece %u is pinned as it lies, and to roll %s."), number, roll);
+  else
+    *told = g_strdup_printf (_ ("Piece %u is pinned as it lies."), number);
+  return TRUE;
+}
+
+gboolean
+rc_document_pin_chosen_piece (RcDocument *self, gboolean pinned, char **told, GError **error)
+{
+  RcOutcome     *outcome = rc_document_get_outcome (self);
+  guint          number = rc_document_get_choice (self).piece;
+  const RcPiece *piece = outcome && number ? rc_plan_find_piece (outcome->plan, number) : NULL;
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  RcFloorArea *area
+      = piece && piece->area ? rc_measure_find_area (rc_document_get_measure_of (self, job), piece->area) : NULL;
+
+  if (!rc_document_is_planned (self))
+    *told = g_strdup (_ ("The plan is still being made; try again when it stands."));
+  else if (area && pin_piece (outcome->plan, number, area, pinned, told))
+    return rc_document_commit (self, g_steal_pointer (&job), pinned ? _ ("Pin the piece") : _ ("Unpin the piece"), NULL,
+                               error);
+  if (*told == NULL)
+    *told = g_strdup (_ ("Choose a piece of a floor first: it is what is pinned."));
+  return FALSE;
 }
 
 gboolean

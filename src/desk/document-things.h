@@ -14,5 +14,9 @@ gboolean rc_document_duplicate_chosen (RcDocument *self, GError **error); /* a r
 /* FALSE without error when the job itself is chosen. */
 gboolean rc_document_remove_chosen (RcDocument *self, GError **error);
 
+/* Pins the chosen piece as it lies, or unpins it, and says so in `told` (transfer full): also why nothing was done,
+ * with FALSE. */
+gboolean rc_document_pin_chosen_piece (RcDocument *self, gboolean pinned, char **told, GError **error);
+
 /* A copy of the measure looked at, dated today, to be looked at from now on. */
 gboolean rc_document_add_measure (RcDocument *self, GError **error);

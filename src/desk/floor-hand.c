@@ -435,7 +435,9 @@ rc_floor_hand_draw (RcFloorHand *hand, const RcPalette *palette, double font_siz
   const RcSceneRoom *room = rc_scene_find_room (scene, hand->gesture.room);
   if (room && hand->gesture.tool == RC_TOOL_CHOOSE && !hand->gesture.is_active)
     rc_gesture_drawing_draw_grips (room, hand->grip, hand->grip_index, palette, view, cr);
-  rc_gesture_drawing_draw_zones (scene, palette, font_size, view, cr);
+  /* A plan that is up to date shows them itself. */
+  if (!rc_document_is_planned (hand->document))
+    rc_gesture_drawing_draw_zones (scene, palette, font_size, view, cr);
   g_autoptr (RcSketch) sketch = rc_gesture_sketch (&hand->gesture, scene);
   rc_gesture_drawing_draw (sketch, scene->job, palette, font_size, view, cr);
 }

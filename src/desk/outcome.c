@@ -72,6 +72,21 @@ compute_weight (const RcOutcome *outcome)
   return weight + (outcome->quote ? outcome->quote->cost : 0);
 }
 
+/* How many pins it knows the cost of. */
+static guint
+count_pin_costs (const RcPlan *plan)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      for (guint k = 0; area_plan->pins != NULL && k < area_plan->pins->len; k++)
+        n += g_array_index (area_plan->pins, RcPinResult, k).cost_known ? 1 : 0;
+    }
+  return n;
+}
+
 gboolean
 rc_outcome_is_better (const RcOutcome *a, const RcOutcome *b)
 {
@@ -80,5 +95,7 @@ rc_outcome_is_better (const RcOutcome *a, const RcOutcome *b)
   RcMoney weight_a = compute_weight (a), weight_b = compute_weight (b);
   if (weight_a != weight_b)
     return weight_a < weight_b;
-  return a->plan->carpet_length < b->plan->carpet_length;
+  if (a->plan->carpet_length != b->plan->carpet_length)
+    return a->plan->carpet_length < b->plan->carpet_length;
+  return count_pin_costs (a->plan) > count_pin_costs (b->plan);
 }

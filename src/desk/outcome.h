@@ -28,5 +28,5 @@ void       rc_outcome_unref (RcOutcome *outcome);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOutcome, rc_outcome_unref)
 
 /* TRUE when `a` is the better plan of the same job: it costs the shop less, broken rules counted, or as much with less
- * carpet. */
+ * carpet, or it is as good and knows what more of the pins cost. */
 gboolean rc_outcome_is_better (const RcOutcome *a, const RcOutcome *b);

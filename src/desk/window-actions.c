@@ -154,6 +154,20 @@ step_piece (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+pin_piece (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWindow   *self = RC_WINDOW (widget);
+  RcDocument *document = rc_window_get_document (self);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *told = NULL;
+
+  if (document == NULL)
+    return;
+  rc_document_pin_chosen_piece (document, g_str_equal (name, "win.pin-piece"), &told, &error);
+  rc_window_tell (self, error ? error->message : told);
+}
+
+static void
 choose_job (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   RcDocument *document = rc_window_get_document (RC_WINDOW (widget));
@@ -405,6 +419,8 @@ static const struct
   { "win.choose-job", NULL, choose_job, TRUE, { "<Control>i" } },
   { "win.take-option", "i", take_option, TRUE, { NULL } },
   { "win.step-piece", "i", step_piece, TRUE, { NULL } },
+  { "win.pin-piece", NULL, pin_piece, TRUE, { "<Control>g" } },
+  { "win.unpin-piece", NULL, pin_piece, TRUE, { "<Control><Shift>g" } },
   { "win.zoom-in", NULL, zoom, TRUE, { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
   { "win.zoom-out", NULL, zoom, TRUE, { "<Control>minus", "<Control>KP_Subtract" } },
   { "win.zoom-fit", NULL, zoom, TRUE, { "<Control>0", "<Control>KP_0" } },

@@ -22,9 +22,9 @@ get_pin (const RcFloorArea *area, guint index)
 }
 
 static const char *
-get_room_name (const RcPlan *plan, const RcPin *pin)
+get_room_name (const RcMeasure *measure, const RcPin *pin)
 {
-  const RcRoom *room = rc_measure_find_room (plan->measure, pin->room);
+  const RcRoom *room = rc_measure_find_room (measure, pin->room);
   return room != NULL ? rc_room_get_name (room) : pin->room;
 }
 
@@ -48,11 +48,11 @@ get_kind_label (RcPinKind kind)
 
 /* "Pin 2 (seam line in Living room)", at the start of a sentence or further on */
 static char *
-describe (const RcPlan *plan, const RcFloorArea *area, guint index, gboolean first)
+describe (const RcMeasure *measure, const RcFloorArea *area, guint index, gboolean first)
 {
   const RcPin *pin = get_pin (area, index);
   return g_strdup_printf (first ? _ ("Pin %u (%s in %s)") : _ ("pin %u (%s in %s)"), index + 1,
-                          get_kind_label (pin->kind), get_room_name (plan, pin));
+                          get_kind_label (pin->kind), get_room_name (measure, pin));
 }
 
 /* The pin's points where they lie in the frame of the option's pile; the site is made for that. */
@@ -218,13 +218,13 @@ static char *
 dup_unmet (const RcPlan *plan, const RcFloorArea *area, const RcSite *site, const RcOption *option,
            const RcSitePin *pin)
 {
-  g_autofree char *what = describe (plan, area, pin->index, TRUE), *reason = NULL;
+  g_autofree char *what = describe (plan->measure, area, pin->index, TRUE), *reason = NULL;
   for (guint i = 0; i < site->pins->len; i++)
     {
       const RcSitePin *other = g_ptr_array_index (site->pins, i);
       if (other == pin || !contradicts (site, option, pin, other))
         continue;
-      g_autofree char *against = describe (plan, area, other->index, FALSE);
+      g_autofree char *against = describe (plan->measure, area, other->index, FALSE);
       if (pin->pin->kind == RC_PIN_SEAM)
         return g_strdup_printf (
             _ ("%s is not kept: it contradicts %s, for seams lie a carpet's width apart or a multiple of it"), what,
@@ -322,11 +322,10 @@ find_roll_cost (const RcPlan *plan, const RcCutting *cutting, const RcAreaPlan *
 /* --- all of them --- */
 
 char *
-rc_pin_result_dup_label (const RcPlan *plan, const RcAreaPlan *area_plan, guint index)
+rc_pin_dup_label (const RcMeasure *measure, const RcFloorArea *area, guint index)
 {
-  const RcFloorArea *area = area_plan->area;
   if (index < area->pins->len)
-    return describe (plan, area, index, TRUE);
+    return describe (measure, area, index, TRUE);
   if (index == area->pins->len)
     return area->pile_degrees >= 0 ? g_strdup (_ ("Pile direction")) : NULL;
   return area->seam_line_pinned ? g_strdup (_ ("Seam held")) : NULL;
@@ -345,7 +344,7 @@ note_let_go (const RcPlan *plan, const RcAreaPlan *area_plan)
           if (piece == NULL || g_strcmp0 (piece->area, area_plan->area->id) != 0)
             continue;
           RcPinResult     *result = &g_array_index (area_plan->pins, RcPinResult, piece->roll_pin);
-          g_autofree char *what = describe (plan, area_plan->area, piece->roll_pin, TRUE);
+          g_autofree char *what = describe (plan->measure, area_plan->area, piece->roll_pin, TRUE);
           g_free (result->unmet);
           result->unmet
               = g_strdup_printf (_ ("%s is not kept: roll %s does not do (%s)"), what, piece->roll, let_go->reason);

@@ -184,9 +184,9 @@ void    rc_plan_free (RcPlan *plan);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPlan, rc_plan_free)
 
-/* "Pin 2 (seam line in Living room)", "Pile direction", "Seam held": what entry `index` of the area's pins is about,
- * translated; NULL where the area has no such pin. */
-char *rc_pin_result_dup_label (const RcPlan *plan, const RcAreaPlan *area_plan, guint index);
+/* "Pin 2 (seam line in Living room)", "Pile direction", "Seam held": what entry `index`, as in RcAreaPlan.pins, is
+ * about, translated; NULL where the area has no such pin. */
+char *rc_pin_dup_label (const RcMeasure *measure, const RcFloorArea *area, guint index);
 
 const RcPiece    *rc_plan_find_piece (const RcPlan *plan, guint number);
 const RcOption   *rc_area_plan_get_chosen (const RcAreaPlan *area_plan);

@@ -92,6 +92,8 @@ rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_
     rc_floor_draw_dimensions (&pen, house, floor, style);
   if (drawing->layers & RC_FLOOR_LAYER_ROOMS)
     rc_floor_draw_names (&pen, house, floor, drawing->selected_room, units_get_area_unit (plan->job->units));
+  if (drawing->layers & RC_FLOOR_LAYER_SEAMS)
+    rc_floor_draw_kept_floor_words (&pen, plan, floor);
   if (drawing->layers & RC_FLOOR_LAYER_PIECES)
     rc_floor_draw_sizes (&pen, plan, floor);
   if (drawing->layers & RC_FLOOR_LAYER_DIMENSIONS)

@@ -1,5 +1,7 @@
 #include "floor-pins.h"
 
+#include <glib/gi18n-lib.h>
+
 void
 rc_pin_draw_mark (RcPen *pen, RcSpot tip, gboolean is_kept)
 {
@@ -94,15 +96,15 @@ get_spot (const RcPen *pen, const RcPin *pin, guint index, RcPoint at)
   return rc_pen_get_spot (pen, (RcPoint){ own->x + at.x, own->y + at.y });
 }
 
-static void
-draw_kept_floor (RcPen *pen, const RcPin *pin, RcPoint at, gboolean is_kept)
+/* The rings of a floor without seams; NULL for another pin, or out of sight. */
+static GPtrArray *
+dup_kept_floor (RcPen *pen, const RcPin *pin, RcPoint at)
 {
   g_autoptr (RcPolygon) polygon = NULL;
-  g_autoptr (GPtrArray) rings = NULL;
   RcExtent extent;
 
   if (pin->kind != RC_PIN_NO_SEAMS)
-    return;
+    return NULL;
   polygon = rc_polygon_new ();
   for (guint i = 0; i < pin->points->len; i++)
     {
@@ -112,16 +114,45 @@ draw_kept_floor (RcPen *pen, const RcPin *pin, RcPoint at, gboolean is_kept)
       g_array_append_val (polygon->outer, point);
     }
   extent = rc_pen_get_box_extent (pen, rc_ring_compute_box (polygon->outer));
-  if (!rc_pen_sees (pen, &extent))
-    return;
-  rings = rc_pen_dup_rings (pen, polygon);
-  rc_pin_draw_kept_floor (pen, rings);
+
+  return rc_pen_sees (pen, &extent) ? rc_pen_dup_rings (pen, polygon) : NULL;
+}
+
+static void
+draw_kept_floor (RcPen *pen, const RcPin *pin, RcPoint at, gboolean is_kept)
+{
+  g_autoptr (GPtrArray) rings = dup_kept_floor (pen, pin, at);
+
+  if (rings)
+    rc_pin_draw_kept_floor (pen, rings);
 }
 
 void
 rc_floor_draw_kept_floors (RcPen *pen, const RcPlan *plan, int floor)
 {
   for_each_pin (pen, plan, floor, draw_kept_floor);
+}
+
+static void
+draw_kept_floor_words (RcPen *pen, const RcPin *pin, RcPoint at, gboolean is_kept)
+{
+  g_autoptr (GPtrArray) rings = dup_kept_floor (pen, pin, at);
+  const char *words = _ ("no seams");
+  double      size = pen->font_size * 0.78, width, height;
+  RcSpot      middle;
+
+  if (rings == NULL)
+    return;
+  rc_pen_measure_text (pen, words, size, FALSE, &width, &height);
+  rc_pen_set_colour (pen, pen->palette->ink, 0.85);
+  if (rc_pen_claim_inside (pen, rings, width + size * 0.4, height, &middle))
+    rc_pen_draw_text (pen, words, size, FALSE, middle, 0, TRUE);
+}
+
+void
+rc_floor_draw_kept_floor_words (RcPen *pen, const RcPlan *plan, int floor)
+{
+  for_each_pin (pen, plan, floor, draw_kept_floor_words);
 }
 
 static void

@@ -9,8 +9,9 @@ void rc_pin_draw_mark (RcPen *pen, RcSpot tip, gboolean is_kept);
  * outline. For legends too. */
 void rc_pin_draw_kept_floor (RcPen *pen, const GPtrArray *rings);
 
-/* Floors free of seams lie over the pieces and under the seams; marks on the seams. */
+/* Floors free of seams lie over the pieces and under the seams, their words where there is room; marks on the seams. */
 void rc_floor_draw_kept_floors (RcPen *pen, const RcPlan *plan, int floor);
+void rc_floor_draw_kept_floor_words (RcPen *pen, const RcPlan *plan, int floor);
 void rc_floor_draw_pins (RcPen *pen, const RcPlan *plan, int floor);
 
 /* TRUE if anything of these is drawn on the storey. */

@@ -137,6 +137,9 @@ add_ground (RcSheetWork *work)
     }
 }
 
+/* What is signed stands on the page of the signatures: the last section with its lines to write on. */
+#define CLOSING_HEIGHT 200.0
+
 /* Lines to write on. */
 static void
 add_notes (RcSheetWork *work)
@@ -178,6 +181,7 @@ rc_fitters_sheet_lay_out (RcSheetWork *work)
     }
   for (guint i = 0; i < plan->measure->stairs->len; i++)
     rc_fitters_add_stair (work, g_ptr_array_index (plan->measure->stairs, i));
+  rc_flow_need (&work->flow, CLOSING_HEIGHT);
   add_section (work, _ ("When the carpet is down"), RC_FITTERS_FINISH);
   add_notes (work);
 }

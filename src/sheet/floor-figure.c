@@ -228,10 +228,10 @@ draw_key (RcPen *pen, guint i, double x, double y)
       rc_pen_draw_arrow (pen, (RcSpot){ x + 11, y }, 0, 20);
       break;
     case 6:
-      rc_piece_draw_number (pen, (RcSpot){ x + 11, y }, 1, FALSE);
+      rc_rule_draw_mark (pen, (RcSpot){ x + 11, y }, 1);
       break;
     case 7:
-      rc_rule_draw_mark (pen, (RcSpot){ x + 11, y }, 1);
+      rc_piece_draw_number (pen, (RcSpot){ x + 11, y }, 1, FALSE);
       break;
     case 8:
     case 9:
@@ -243,16 +243,17 @@ draw_key (RcPen *pen, guint i, double x, double y)
     }
 }
 
-/* Columns of three, each as wide as its words; the last ends at `right`. Returns where the first begins. Pins have keys
- * only where there are any. */
+/* Columns of three (of four with pins), each as wide as its words; the last ends at `right`. Returns where the first
+ * begins. Pins have keys only where there are any. */
 static double
-draw_keys (RcPen *pen, double right, double y, gboolean with_pins)
+draw_keys (RcPen *pen, double right, double middle, gboolean with_pins)
 {
   const char *words[]
-      = { _ ("drop"),  _ ("fill"),        _ ("joined fill"), _ ("side seam"),        _ ("cross seam"), _ ("pile leans"),
-          _ ("piece"), _ ("rule broken"), _ ("pinned"),      _ ("pinned, not kept"), _ ("no seams") };
-  guint  n = with_pins ? G_N_ELEMENTS (words) : 8, n_columns = (n + 2) / 3;
-  double columns[(G_N_ELEMENTS (words) + 2) / 3 + 1] = { 0 };
+      = { _ ("drop"),        _ ("fill"),  _ ("joined fill"), _ ("side seam"),        _ ("cross seam"), _ ("pile leans"),
+          _ ("rule broken"), _ ("piece"), _ ("pinned"),      _ ("pinned, not kept"), _ ("no seams") };
+  guint  n = with_pins ? G_N_ELEMENTS (words) : 8, n_rows = with_pins ? 4 : 3, n_columns = 3;
+  double step = with_pins ? 12.5 : 15.5, y = middle - step * (n_rows - 1) / 2;
+  double columns[4] = { 0 };
   double x;
 
   for (guint i = 0; i < n; i++)
@@ -260,7 +261,8 @@ draw_keys (RcPen *pen, double right, double y, gboolean with_pins)
       double words_width, height;
 
       rc_pen_measure_text (pen, words[i], KEY_SIZE, FALSE, &words_width, &height);
-      columns[i / 3 + 1] = MAX (columns[i / 3 + 1], KEY_WORDS + words_width + (i / 3 + 1 < n_columns ? KEY_GAP : 0));
+      columns[i / n_rows + 1]
+          = MAX (columns[i / n_rows + 1], KEY_WORDS + words_width + (i / n_rows + 1 < n_columns ? KEY_GAP : 0));
     }
   for (guint c = 1; c <= n_columns; c++)
     columns[c] += columns[c - 1];
@@ -268,7 +270,7 @@ draw_keys (RcPen *pen, double right, double y, gboolean with_pins)
 
   for (guint i = 0; i < n; i++)
     {
-      double at_x = x + columns[i / 3], at_y = y + (i % 3) * 15.5;
+      double at_x = x + columns[i / n_rows], at_y = y + (i % n_rows) * step;
 
       draw_key (pen, i, at_x, at_y);
       draw_words (pen, at_x + KEY_WORDS, at_y, words[i], KEY_SIZE, FALSE);
@@ -287,7 +289,7 @@ draw_legend (cairo_t *cr, double x, double y, double width, double height, gcons
 
   rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 7);
   draw_north (&pen, x + 18, middle - 5);
-  keys = draw_keys (&pen, x + width, middle - 15.5, legend->with_pins);
+  keys = draw_keys (&pen, x + width, middle, legend->with_pins);
   rc_pen_set_colour (&pen, pen.palette->ink, 1);
   draw_bar (&pen, legend, bar, middle - 1, keys - bar - 22);
   rc_pen_clear (&pen);

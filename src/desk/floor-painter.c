@@ -212,5 +212,6 @@ rc_floor_painter_class_init (RcFloorPainterClass *klass)
 static void
 rc_floor_painter_init (RcFloorPainter *self)
 {
-  self->layouts = rc_layouts_new ();
+  g_autoptr (PangoFontMap) fonts = pango_cairo_font_map_new (); /* not the main thread's */
+  self->layouts = rc_layouts_new (fonts);
 }

@@ -44,11 +44,11 @@ words_free (gpointer data)
 }
 
 RcLayouts *
-rc_layouts_new (void)
+rc_layouts_new (PangoFontMap *fonts)
 {
   RcLayouts *self = g_new0 (RcLayouts, 1);
 
-  self->context = rc_text_context_new ();
+  self->context = rc_text_context_new (fonts);
   self->kept = g_hash_table_new_full (words_hash, words_equal, words_free, g_object_unref);
 
   return self;

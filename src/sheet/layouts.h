@@ -6,8 +6,8 @@
 
 typedef struct _RcLayouts RcLayouts;
 
-/* For one thread at a time. */
-RcLayouts *rc_layouts_new (void);
+/* For one thread at a time, as its fonts are. */
+RcLayouts *rc_layouts_new (PangoFontMap *fonts);
 void       rc_layouts_free (RcLayouts *self);
 
 /* `text` in one line, `size` in drawing units. Stays as it is until the next call. */

@@ -66,7 +66,7 @@ rc_pages_new (double paper_width, double paper_height, const char *title, const 
 
   pages->paper_width = paper_width;
   pages->paper_height = paper_height;
-  pages->context = rc_text_context_new ();
+  pages->context = rc_text_context_new (pango_cairo_font_map_get_default ());
   pages->pages = g_ptr_array_new_with_free_func (page_free);
   pages->title = g_strdup (title);
   pages->about = g_strdup (about);

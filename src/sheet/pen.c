@@ -15,7 +15,7 @@ rc_pen_init (RcPen *pen, cairo_t *cr, const RcView *view, const RcPalette *palet
   pen->line = font_size / 11;
   cairo_clip_extents (cr, &pen->visible.x0, &pen->visible.y0, &pen->visible.x1, &pen->visible.y1);
   pen->focus = pen->visible;
-  pen->layouts = pen->own_layouts = rc_layouts_new ();
+  pen->layouts = pen->own_layouts = rc_layouts_new (pango_cairo_font_map_get_default ());
   pen->taken = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify)g_array_unref);
 }
 

@@ -18,9 +18,9 @@ static const Style styles[RC_N_TEXT_STYLES] = {
 };
 
 PangoContext *
-rc_text_context_new (void)
+rc_text_context_new (PangoFontMap *fonts)
 {
-  PangoContext         *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
+  PangoContext         *context = pango_font_map_create_context (fonts);
   cairo_font_options_t *options = cairo_font_options_create ();
 
   cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);

@@ -23,8 +23,9 @@ typedef enum
 
 #define RC_TEXT_FAMILY "Sans"
 
-/* One context serves a whole sheet. (transfer full) */
-PangoContext *rc_text_context_new (void);
+/* One context serves a whole sheet. A font map is for one thread at a time, and so is what is laid out with it.
+ * (transfer full) */
+PangoContext *rc_text_context_new (PangoFontMap *fonts);
 
 /* `text` in a style, wrapped at `width` points between words, inside a word only when it is wider than the line;
  * width <= 0: not wrapped. Text that is not UTF-8 is mended, NULL is empty. (transfer full) */

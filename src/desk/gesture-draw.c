@@ -145,31 +145,18 @@ take_corner (RcGesture *gesture, RcPoint corner, RcGestureResult *result)
 static void
 handle_rectangle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result)
 {
-  switch (event->kind)
+  if (event->kind == RC_EVENT_PRESS || event->kind == RC_EVENT_MOTION)
+    point_at (gesture, scene, event);
+  if (event->kind == RC_EVENT_PRESS)
     {
-    case RC_EVENT_PRESS:
-      point_at (gesture, scene, event);
       gesture->is_down = TRUE;
       if (gesture->n_points == 0)
         take_corner (gesture, gesture->pointer, result);
       else
         gesture->has_moved = TRUE;
-      break;
-    case RC_EVENT_RELEASE:
-      gesture->is_down = FALSE;
-      if (gesture->has_moved)
-        finish_rectangle (gesture, scene, result);
-      break;
-    case RC_EVENT_ENTER:
-      finish_rectangle (gesture, scene, result);
-      break;
-    case RC_EVENT_MOTION:
-      point_at (gesture, scene, event);
-      gesture->has_moved = gesture->is_down && rc_point_distance (gesture->raw, gesture->points[0]) > event->reach;
-      break;
-    default:
-      rc_gesture_take_key (gesture, event, 2);
     }
+  else if (rc_gesture_take_span (gesture, event, 2))
+    finish_rectangle (gesture, scene, result);
 }
 
 /* Enter takes the corner that is typed or given by an arrow; without one it closes the room. */

@@ -374,36 +374,19 @@ void
 rc_gesture_cutout_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
                           RcGestureResult *result)
 {
-  switch (event->kind)
+  if (event->kind == RC_EVENT_PRESS || event->kind == RC_EVENT_MOTION)
+    point_at (gesture, scene, event);
+  if (event->kind == RC_EVENT_PRESS && gesture->is_active)
+    gesture->is_down = gesture->has_moved = TRUE;
+  else if (event->kind == RC_EVENT_PRESS)
+    begin_cutout (gesture, scene, event, result);
+  else if (event->kind == RC_EVENT_REMOVE)
     {
-    case RC_EVENT_PRESS:
-      point_at (gesture, scene, event);
-      if (gesture->is_active)
-        gesture->is_down = gesture->has_moved = TRUE;
-      else
-        begin_cutout (gesture, scene, event, result);
-      break;
-    case RC_EVENT_MOTION:
-      point_at (gesture, scene, event);
-      gesture->has_moved = gesture->is_down && rc_point_distance (gesture->raw, gesture->points[0]) > event->reach;
-      break;
-    case RC_EVENT_RELEASE:
-      gesture->is_down = FALSE;
-      if (gesture->is_active && gesture->has_moved)
-        put_cutout (gesture, scene, result);
-      break;
-    case RC_EVENT_ENTER:
-      if (gesture->is_active)
-        put_cutout (gesture, scene, result);
-      break;
-    case RC_EVENT_REMOVE:
       if (gesture->tool == RC_TOOL_ZONE && !gesture->is_active)
         remove_zone (scene, event->at, result);
-      break;
-    default:
-      if (gesture->is_active)
-        rc_gesture_take_key (gesture, event, 2);
     }
+  else if (rc_gesture_take_span (gesture, event, 2))
+    put_cutout (gesture, scene, result);
 }
 
 void

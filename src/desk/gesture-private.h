@@ -53,6 +53,10 @@ RcPoint rc_gesture_get_delta (const RcGesture *gesture);
 /* The job as it would be were what is gripped let go here, places noted; NULL: it cannot be so. (transfer full) */
 RcJob *rc_gesture_compute_moved (const RcGesture *gesture, const RcScene *scene);
 
+/* A span that begins at the first point and is drawn by a drag or by two clicks, or typed in `n_fields` lengths: what
+ * its gestures share once it has begun, with the pointer noted. TRUE: it is complete. */
+gboolean rc_gesture_take_span (RcGesture *gesture, const RcGestureEvent *event, guint n_fields);
+
 /* Typed lengths. */
 gboolean rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields); /* TRUE: taken */
 gboolean rc_gesture_is_typed (const RcGesture *gesture, guint field);

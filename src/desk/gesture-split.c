@@ -80,41 +80,27 @@ split (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
   result->job = g_steal_pointer (&job);
 }
 
+static void
+begin_split (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
+{
+  const RcSceneRoom *room = rc_scene_find_room_at (scene, event->at);
+
+  gesture->room = room ? g_intern_string (room->room->id) : gesture->room;
+  gesture->points[gesture->n_points++] = gesture->pointer;
+  gesture->is_active = gesture->is_down = TRUE;
+}
+
 void
 rc_gesture_split_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result)
 {
-  switch (event->kind)
-    {
-    case RC_EVENT_PRESS:
-      point_at (gesture, scene, event);
-      gesture->is_down = TRUE;
-      if (gesture->is_active)
-        gesture->has_moved = TRUE;
-      else
-        {
-          const RcSceneRoom *room = rc_scene_find_room_at (scene, event->at);
-          gesture->room = room ? g_intern_string (room->room->id) : gesture->room;
-          gesture->points[gesture->n_points++] = gesture->pointer;
-        }
-      gesture->is_active = TRUE;
-      break;
-    case RC_EVENT_MOTION:
-      point_at (gesture, scene, event);
-      gesture->has_moved = gesture->is_down && rc_point_distance (gesture->raw, gesture->points[0]) > event->reach;
-      break;
-    case RC_EVENT_RELEASE:
-      gesture->is_down = FALSE;
-      if (gesture->is_active && gesture->has_moved)
-        split (gesture, scene, result);
-      break;
-    case RC_EVENT_ENTER:
-      if (gesture->is_active)
-        split (gesture, scene, result);
-      break;
-    default:
-      if (gesture->is_active)
-        rc_gesture_take_key (gesture, event, 1);
-    }
+  if (event->kind == RC_EVENT_PRESS || event->kind == RC_EVENT_MOTION)
+    point_at (gesture, scene, event);
+  if (event->kind == RC_EVENT_PRESS && gesture->is_active)
+    gesture->is_down = gesture->has_moved = TRUE;
+  else if (event->kind == RC_EVENT_PRESS)
+    begin_split (gesture, scene, event);
+  else if (rc_gesture_take_span (gesture, event, 1))
+    split (gesture, scene, result);
 }
 
 void

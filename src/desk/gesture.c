@@ -143,6 +143,26 @@ take_letter (RcGesture *gesture, gunichar letter)
 }
 
 gboolean
+rc_gesture_take_span (RcGesture *gesture, const RcGestureEvent *event, guint n_fields)
+{
+  switch (event->kind)
+    {
+    case RC_EVENT_MOTION:
+      gesture->has_moved = gesture->is_down && rc_point_distance (gesture->raw, gesture->points[0]) > event->reach;
+      return FALSE;
+    case RC_EVENT_RELEASE:
+      gesture->is_down = FALSE;
+      return gesture->is_active && gesture->has_moved;
+    case RC_EVENT_ENTER:
+      return gesture->is_active;
+    default:
+      if (gesture->is_active)
+        rc_gesture_take_key (gesture, event, n_fields);
+      return FALSE;
+    }
+}
+
+gboolean
 rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields)
 {
   char *text = gesture->text[gesture->field];

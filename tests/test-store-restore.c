@@ -30,16 +30,6 @@ tear_down (Fixture *fixture, gconstpointer data)
   g_rand_free (fixture->rand);
 }
 
-static RcStore *
-open_store (const char *path)
-{
-  g_autoptr (GError) error = NULL;
-  RcStore *store = rc_store_open (path, NULL, &error);
-
-  g_assert_no_error (error);
-  return store;
-}
-
 /* Saves the job with this title, new or changed. Its text. (transfer full) */
 static char *
 save_titled (Fixture *fixture, RcStore *store, const char *id, const char *title)
@@ -103,7 +93,7 @@ test_rota (void)
 static void
 test_daily (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) backups = NULL;
   g_autofree char *folder = rc_store_dup_backup_folder (fixture->path);
@@ -112,7 +102,9 @@ test_daily (Fixture *fixture, gconstpointer data)
   g_autofree char *first = save_titled (fixture, store, "J-1", "First");
   g_autofree char *later = NULL;
 
+  g_assert_false (rc_store_is_backed_up (fixture->path, "2026-03-01"));
   g_assert_true (rc_store_back_up_daily (store, "2026-03-01", &error));
+  g_assert_true (rc_store_is_backed_up (fixture->path, "2026-03-01"));
   g_assert_true (g_file_set_contents (notes, "mine", -1, NULL));
   g_assert_true (g_file_set_contents (rest, "half of it", -1, NULL));
   later = save_titled (fixture, store, "J-1", "Later");
@@ -133,7 +125,7 @@ test_daily (Fixture *fixture, gconstpointer data)
   g_unlink (notes);
   for (guint i = 0; i < backups->len; i++)
     {
-      g_autoptr (RcStore) backup = open_store (backups->pdata[i]);
+      g_autoptr (RcStore) backup = rc_store_maker_open (backups->pdata[i]);
 
       rc_store_maker_assert_stored (backup, "J-1", later);
       rc_store_close (g_steal_pointer (&backup));
@@ -146,8 +138,8 @@ test_daily (Fixture *fixture, gconstpointer data)
 static void
 test_restored_in_use (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
-  g_autoptr (RcStore) other = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
+  g_autoptr (RcStore) other = rc_store_maker_open (fixture->path);
   g_autofree char *before = save_titled (fixture, store, "J-1", "Before");
   g_autofree char *after = NULL, *kept = NULL, *stale_dump = NULL;
   g_autoptr (RcJob) stale = NULL;
@@ -163,7 +155,7 @@ test_restored_in_use (Fixture *fixture, gconstpointer data)
   rc_store_maker_assert_stored (store, "J-1", before);
   rc_store_maker_assert_stored (other, "J-1", before);
   rc_store_maker_assert_sound (other);
-  aside = open_store (kept);
+  aside = rc_store_maker_open (kept);
   rc_store_maker_assert_stored (aside, "J-1", after);
   rc_store_maker_assert_sound (aside);
   g_assert_null (rc_store_load_job (other, "J-2", NULL));
@@ -173,8 +165,8 @@ test_restored_in_use (Fixture *fixture, gconstpointer data)
 static void
 test_restored_under_an_edit (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
-  g_autoptr (RcStore) window = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
+  g_autoptr (RcStore) window = rc_store_maker_open (fixture->path);
   g_autoptr (RcJob) open = NULL;
   g_autoptr (GError) error = NULL;
 
@@ -197,7 +189,7 @@ test_restored_under_an_edit (Fixture *fixture, gconstpointer data)
 static void
 test_numbers_go_on (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autoptr (RcQuote) quote = rc_store_maker_new_quote (fixture->rand, 2);
   g_autoptr (RcJob) job = NULL;
   g_autofree char *first = NULL, *second = NULL;
@@ -223,7 +215,7 @@ test_damaged_store (Fixture *fixture, gconstpointer data)
   g_autoptr (RcStore) restored = NULL;
 
   {
-    g_autoptr (RcStore) store = open_store (fixture->path);
+    g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
 
     dump = save_titled (fixture, store, "J-1", "Job");
     g_assert_true (rc_store_backup (store, fixture->copy, NULL));
@@ -237,7 +229,7 @@ test_damaged_store (Fixture *fixture, gconstpointer data)
 
   g_assert_cmpint (g_rename (fixture->path, moved), ==, 0);
   g_free (restore (fixture));
-  restored = open_store (fixture->path);
+  restored = rc_store_maker_open (fixture->path);
   rc_store_maker_assert_stored (restored, "J-1", dump);
   rc_store_maker_assert_sound (restored);
 }
@@ -251,7 +243,7 @@ test_log_without_a_store (Fixture *fixture, gconstpointer data)
   gsize size;
 
   {
-    g_autoptr (RcStore) store = open_store (fixture->path);
+    g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
 
     dump = save_titled (fixture, store, "J-1", "Job");
     g_assert_true (rc_store_backup (store, fixture->copy, NULL));
@@ -261,7 +253,7 @@ test_log_without_a_store (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (g_unlink (fixture->path), ==, 0);
   g_assert_true (g_file_set_contents (log, bytes, (gssize)size, NULL));
   g_free (restore (fixture));
-  restored = open_store (fixture->path);
+  restored = rc_store_maker_open (fixture->path);
   rc_store_maker_assert_stored (restored, "J-1", dump);
 }
 
@@ -272,13 +264,13 @@ test_restored_to_nothing (Fixture *fixture, gconstpointer data)
   g_autoptr (RcStore) restored = NULL;
 
   {
-    g_autoptr (RcStore) store = open_store (fixture->copy);
+    g_autoptr (RcStore) store = rc_store_maker_open (fixture->copy);
 
     dump = save_titled (fixture, store, "J-1", "Job");
   }
   kept = restore (fixture);
   g_assert_false (g_file_test (kept, G_FILE_TEST_EXISTS));
-  restored = open_store (fixture->path);
+  restored = rc_store_maker_open (fixture->path);
   rc_store_maker_assert_stored (restored, "J-1", dump);
 }
 
@@ -286,7 +278,7 @@ static void
 test_bad_backups (Fixture *fixture, gconstpointer data)
 {
   static const char *const contents[] = { "not a store", "", NULL };
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autofree char *dump = save_titled (fixture, store, "J-1", "Job");
 
   for (guint i = 0; i < G_N_ELEMENTS (contents); i++)

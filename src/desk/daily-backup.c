@@ -56,9 +56,12 @@ on_done (GObject *source, GAsyncResult *result, gpointer data)
 static gboolean
 back_up (gpointer data)
 {
-  Backup *backup = data;
-  g_autoptr (GTask) task = g_task_new (backup->application, NULL, on_done, NULL);
+  Backup          *backup = data;
+  g_autofree char *day = rc_clock_dup_today ();
 
+  if (rc_store_is_backed_up (backup->path, day))
+    return G_SOURCE_CONTINUE;
+  g_autoptr (GTask) task = g_task_new (backup->application, NULL, on_done, NULL);
   /* The program ends when the backup is whole. */
   g_application_hold (G_APPLICATION (backup->application));
   g_task_set_task_data (task, g_strdup (backup->path), g_free);

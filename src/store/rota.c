@@ -125,18 +125,24 @@ remove_superseded (const char *folder)
 }
 
 gboolean
+rc_store_is_backed_up (const char *path, const char *day)
+{
+  g_autofree char *folder = rc_store_dup_backup_folder (path), *backup = dup_backup_path (folder, day);
+
+  return g_file_test (backup, G_FILE_TEST_EXISTS);
+}
+
+gboolean
 rc_store_back_up_daily (RcStore *store, const char *day, GError **error)
 {
   g_autofree char *folder = NULL, *path = NULL;
 
   g_return_val_if_fail (store != NULL && rc_day_is_valid (day), FALSE);
 
-  if (g_str_equal (store->path, ":memory:"))
+  if (g_str_equal (store->path, ":memory:") || rc_store_is_backed_up (store->path, day))
     return TRUE;
   folder = rc_store_dup_backup_folder (store->path);
   path = dup_backup_path (folder, day);
-  if (g_file_test (path, G_FILE_TEST_EXISTS))
-    return TRUE;
   remove_unfinished (folder, day);
   if (g_mkdir_with_parents (folder, 0700) != 0)
     {

@@ -196,6 +196,8 @@ gboolean rc_store_backup (RcStore *store, const char *path, GError **error);
  * `day` (ISO 8601 date) when it is not there yet, then removes those it makes superfluous: the latest 7 days' stay, and
  * of those before the last of each month, for 24 months. Does nothing for a store in memory. */
 gboolean rc_store_back_up_daily (RcStore *store, const char *day, GError **error);
+/* Whether the backup of that day is there; costs no look into the store. */
+gboolean rc_store_is_backed_up (const char *path, const char *day);
 /* The paths of those backups of the store `path`, latest first. (transfer full) */
 GPtrArray *rc_store_find_backups (const char *path);
 char      *rc_store_dup_backup_folder (const char *path);

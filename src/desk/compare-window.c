@@ -31,6 +31,10 @@ make_outcome (RcCompareWindow *self, const char *measure)
   RcOutcome *now = rc_document_get_outcome (self->document);
   g_autoptr (GError) error = NULL;
 
+  /* The measure on the bench is planned already, and the two must not show different totals. */
+  if (now && rc_document_is_planned (self->document) && !rc_document_is_stale (self->document)
+      && g_str_equal (now->measure->id, measure))
+    return rc_outcome_ref (now);
   RcOutcome *outcome
       = rc_outcome_new (rc_document_get_job (self->document), measure, rc_document_get_price_book (self->document),
                         now ? now->date : NULL, 0, now, NULL, &error);

@@ -5,6 +5,7 @@
 
 #include "day.h"
 #include "rowcut-error.h"
+#include "words.h"
 #include "work.h"
 
 #define PPM_PER_PERCENT 10000
@@ -158,7 +159,7 @@ rc_price_edit_dup_text (const RcPriceBook *book, RcPriceLine line, RcPriceField 
     case RC_PRICE_SUPPLIER:
       return g_strdup (goods != NULL && goods->supplier != NULL ? goods->supplier : "");
     case RC_PRICE_UNIT:
-      return g_strdup (rc_unit_get_name (price != NULL ? price->unit : goods->unit));
+      return g_strdup (rc_words_get_unit (price != NULL ? price->unit : goods->unit));
     default:
       return price != NULL ? dup_price_text (book, price, field) : g_strdup ("");
     }

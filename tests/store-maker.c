@@ -533,3 +533,37 @@ rc_store_maker_assert_sound (RcStore *store)
   g_assert_cmpstr (report, ==, "");
   g_assert_true (sound);
 }
+
+RcStore *
+rc_store_maker_open (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  RcStore *store = rc_store_open (path, NULL, &error);
+
+  g_assert_no_error (error);
+  return store;
+}
+
+void
+rc_store_maker_fill (RcStore *store, GRand *rand)
+{
+  g_autoptr (RcPriceBook) book = rc_store_maker_new_price_book (rand, 5);
+
+  g_assert_true (rc_store_save_price_book (store, book, NULL));
+  for (guint i = 1; i <= 3; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("J-%u", i);
+      g_autoptr (RcJob) job = rc_store_maker_new_job (rand, id, 4);
+      g_autoptr (RcQuote) quote = rc_store_maker_new_quote (rand, 4);
+      g_autofree char *number = NULL;
+
+      g_assert_true (rc_store_save_job (store, job, "New job", NOW, NULL));
+      g_free (job->title);
+      job->title = g_strdup ("Harbour House");
+      g_array_set_size (((RcRoom *)rc_job_get_measure (job, NULL)->rooms->pdata[0])->walls, 4);
+      g_assert_true (rc_store_save_job (store, job, "Edit", NOW, NULL));
+      number = rc_store_issue_quote (store, job, quote, "2025-03-04", NULL);
+      g_assert_nonnull (number);
+    }
+  g_assert_true (rc_store_delete_job (store, "J-3", NULL));
+}

@@ -26,6 +26,11 @@ RcQuote     *rc_store_maker_new_quote (GRand *rand, guint n_lines);
 char *rc_store_maker_new_folder (void);
 void  rc_store_maker_remove_folder (char *folder);
 
+/* Opens it, made when it is not there; an error fails the test. */
+RcStore *rc_store_maker_open (const char *path);
+/* Three jobs with steps, the third deleted, prices, and a quotation of each. */
+void rc_store_maker_fill (RcStore *store, GRand *rand);
+
 /* Loads the job and compares it with the text. */
 void rc_store_maker_assert_stored (RcStore *store, const char *id, const char *dump);
 /* The full check finds nothing. */

@@ -12,44 +12,15 @@ typedef struct
   GRand   *rand;
 } Fixture;
 
-static RcStore *
-open_store (const char *path)
-{
-  g_autoptr (GError) error = NULL;
-  RcStore *store = rc_store_open (path, NULL, &error);
-
-  g_assert_no_error (error);
-  return store;
-}
-
 /* A store with jobs, steps, a deleted job, prices and quotations. */
 static void
 set_up (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcPriceBook) book = NULL;
-
   fixture->folder = rc_store_maker_new_folder ();
   fixture->path = g_build_filename (fixture->folder, "shop.db", NULL);
   fixture->rand = g_rand_new_with_seed ((guint32)g_test_rand_int ());
-  fixture->store = open_store (fixture->path);
-  book = rc_store_maker_new_price_book (fixture->rand, 5);
-  g_assert_true (rc_store_save_price_book (fixture->store, book, NULL));
-  for (guint i = 1; i <= 3; i++)
-    {
-      g_autofree char *id = g_strdup_printf ("J-%u", i);
-      g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, id, 4);
-      g_autoptr (RcQuote) quote = rc_store_maker_new_quote (fixture->rand, 4);
-      g_autofree char *number = NULL;
-
-      g_assert_true (rc_store_save_job (fixture->store, job, "New job", NOW, NULL));
-      g_free (job->title);
-      job->title = g_strdup ("Harbour House");
-      g_array_set_size (((RcRoom *)rc_job_get_measure (job, NULL)->rooms->pdata[0])->walls, 4);
-      g_assert_true (rc_store_save_job (fixture->store, job, "Edit", NOW, NULL));
-      number = rc_store_issue_quote (fixture->store, job, quote, "2025-03-04", NULL);
-      g_assert_nonnull (number);
-    }
-  g_assert_true (rc_store_delete_job (fixture->store, "J-3", NULL));
+  fixture->store = rc_store_maker_open (fixture->path);
+  rc_store_maker_fill (fixture->store, fixture->rand);
 }
 
 static void

@@ -22,16 +22,6 @@ typedef struct
 
 typedef gboolean (*RunFunc) (Fixture *fixture, RcStore *store, GError **error);
 
-static RcStore *
-open_store (const char *path)
-{
-  g_autoptr (GError) error = NULL;
-  RcStore *store = rc_store_open (path, NULL, &error);
-
-  g_assert_no_error (error);
-  return store;
-}
-
 static gboolean
 save (RcStore *store, const RcJob *job, GError **error)
 {
@@ -42,7 +32,7 @@ save (RcStore *store, const RcJob *job, GError **error)
 static void
 make_base (Fixture *fixture)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
   g_autoptr (RcJob) other = rc_store_maker_new_job (rand, "J-2", 2);
   g_autoptr (RcJob) job = rc_store_maker_new_job (rand, "J-1", 3);
@@ -316,7 +306,7 @@ dup_edited_job (Fixture *fixture, RcStore *store)
 static void
 run_armed (Fixture *fixture, Round *round)
 {
-  g_autoptr (RcStore) store = round->work->needs_store ? open_store (fixture->path) : NULL;
+  g_autoptr (RcStore) store = round->work->needs_store ? rc_store_maker_open (fixture->path) : NULL;
   g_autoptr (GError) error = NULL;
 
   if (store != NULL)
@@ -388,7 +378,7 @@ assert_all_or_nothing (Fixture *fixture, const Round *round, const char *before,
 static void
 assert_sound (Fixture *fixture)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
 
   rc_store_maker_assert_sound (store);
 }

@@ -32,16 +32,6 @@ tear_down (Fixture *fixture, gconstpointer data)
   g_rand_free (fixture->rand);
 }
 
-static RcStore *
-open_store (const char *path)
-{
-  g_autoptr (GError) error = NULL;
-  RcStore *store = rc_store_open (path, NULL, &error);
-
-  g_assert_no_error (error);
-  return store;
-}
-
 static void
 save (RcStore *store, const RcJob *job)
 {
@@ -55,7 +45,7 @@ save (RcStore *store, const RcJob *job)
 static char *
 make_store (Fixture *fixture)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autoptr (RcJob) one = rc_store_maker_new_job (fixture->rand, "J-1", 8);
   g_autoptr (RcJob) two = rc_store_maker_new_job (fixture->rand, "J-2", 8);
 
@@ -222,7 +212,7 @@ test_empty_file_is_a_new_store (Fixture *fixture, gconstpointer data)
 static void
 test_store_in_memory (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcStore) store = open_store (":memory:");
+  g_autoptr (RcStore) store = rc_store_maker_open (":memory:");
   g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, "J-1", 2);
   g_autofree char *dump = rc_store_maker_dump_job (job);
 
@@ -373,10 +363,10 @@ is_locked_for_others (const char *path)
 static void
 test_opened_twice (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
 
   g_assert_true (is_locked_for_others (fixture->path));
-  rc_store_close (open_store (fixture->path));
+  rc_store_close (rc_store_maker_open (fixture->path));
   g_assert_true (is_locked_for_others (fixture->path));
 }
 
@@ -385,8 +375,8 @@ test_backup (Fixture *fixture, gconstpointer data)
 {
   g_autofree char *dump = make_store (fixture);
   g_autofree char *copy = g_build_filename (fixture->folder, "copy.db", NULL);
-  g_autoptr (RcStore) store = open_store (fixture->path);
-  g_autoptr (RcStore) other = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
+  g_autoptr (RcStore) other = rc_store_maker_open (fixture->path);
   g_autoptr (RcStore) copied = NULL;
   g_autoptr (RcJob) job = rc_store_load_job (other, "J-2", NULL);
   g_autoptr (GError) error = NULL;
@@ -409,7 +399,7 @@ test_backup (Fixture *fixture, gconstpointer data)
   while ((name = g_dir_read_name (dir)) != NULL)
     if (!g_str_has_prefix (name, "shop.db"))
       g_assert_cmpstr (name, ==, "copy.db");
-  copied = open_store (copy);
+  copied = rc_store_maker_open (copy);
   rc_store_maker_assert_stored (copied, "J-1", dump);
   rc_store_maker_assert_stored (copied, "J-2", edited);
   rc_store_maker_assert_sound (copied);
@@ -419,7 +409,7 @@ static void
 test_backup_to_nowhere (Fixture *fixture, gconstpointer data)
 {
   g_autofree char *nowhere = g_build_filename (fixture->folder, "nowhere", "copy.db", NULL);
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autoptr (GError) error = NULL;
 
   g_assert_false (rc_store_backup (store, nowhere, &error));
@@ -431,7 +421,7 @@ static void
 test_disk_full (Fixture *fixture, gconstpointer data)
 {
   g_autofree char *dump = make_store (fixture);
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autoptr (RcJob) job = rc_store_load_job (store, "J-1", NULL);
   g_autoptr (RcJob) big = rc_store_maker_new_job (fixture->rand, "J-3", 200);
   g_autoptr (GError) error = NULL;
@@ -468,7 +458,7 @@ static void
 test_busy (Fixture *fixture, gconstpointer data)
 {
   g_autofree char *dump = make_store (fixture);
-  g_autoptr (RcStore) store = open_store (fixture->path);
+  g_autoptr (RcStore) store = rc_store_maker_open (fixture->path);
   g_autoptr (RcJob) job = rc_store_load_job (store, "J-1", NULL);
   g_autoptr (GError) error = NULL;
   sqlite3 *other = NULL;

@@ -12,44 +12,15 @@ typedef struct
   GRand   *rand;
 } Fixture;
 
-static RcStore *
-open_store (const char *path)
-{
-  g_autoptr (GError) error = NULL;
-  RcStore *store = rc_store_open (path, NULL, &error);
-
-  g_assert_no_error (error);
-  return store;
-}
-
 /* A store with jobs, steps, a deleted job, prices and quotations. */
 static void
 set_up (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcPriceBook) book = NULL;
-
   fixture->folder = rc_store_maker_new_folder ();
   fixture->path = g_build_filename (fixture->folder, "shop.db", NULL);
   fixture->rand = g_rand_new_with_seed ((guint32)g_test_rand_int ());
-  fixture->store = open_store (fixture->path);
-  book = rc_store_maker_new_price_book (fixture->rand, 5);
-  g_assert_true (rc_store_save_price_book (fixture->store, book, NULL));
-  for (guint i = 1; i <= 3; i++)
-    {
-      g_autofree char *id = g_strdup_printf ("J-%u", i);
-      g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, id, 4);
-      g_autoptr (RcQuote) quote = rc_store_maker_new_quote (fixture->rand, 4);
-      g_autofree char *number = NULL;
-
-      g_assert_true (rc_store_save_job (fixture->store, job, "New job", NOW, NULL));
-      g_free (job->title);
-      job->title = g_strdup ("Harbour House");
-      g_array_set_size (((RcRoom *)rc_job_get_measure (job, NULL)->rooms->pdata[0])->walls, 4);
-      g_assert_true (rc_store_save_job (fixture->store, job, "Edit", NOW, NULL));
-      number = rc_store_issue_quote (fixture->store, job, quote, "2025-03-04", NULL);
-      g_assert_nonnull (number);
-    }
-  g_assert_true (rc_store_delete_job (fixture->store, "J-3", NULL));
+  fixture->store = rc_store_maker_open (fixture->path);
+  rc_store_maker_fill (fixture->store, fixture->rand);
 }
 
 static void
@@ -139,7 +110,7 @@ test_version_1_loses_nothing (Fixture *fixture, gconstpointer data)
   g_autofree char *backup = g_strconcat (path, ".version-1.backup", NULL);
   g_autofree char *found = NULL, *fresh = NULL, *before = NULL, *backed_up = NULL, *after = NULL;
   g_autoptr (RcStore) store = NULL;
-  g_autoptr (RcStore) newest = open_store (":memory:");
+  g_autoptr (RcStore) newest = rc_store_maker_open (":memory:");
   sqlite3 *old, *kept;
 
   write_version_1 (path);
@@ -147,7 +118,7 @@ test_version_1_loses_nothing (Fixture *fixture, gconstpointer data)
   before = dup_rows (old, old);
   g_assert_nonnull (strstr (before, "issued_lines: 'Q-2'"));
   sqlite3_close (old);
-  store = open_store (path);
+  store = rc_store_maker_open (path);
   g_assert_cmpint (find_number (store, "PRAGMA user_version"), ==, RC_SCHEMA_VERSION);
 
   /* Its tables are those of a store made today. */
@@ -179,7 +150,7 @@ test_version_1_steps (Fixture *fixture, gconstpointer data)
   guint n_undone = 0, n_redone = 0;
 
   write_version_1 (path);
-  store = open_store (path);
+  store = rc_store_maker_open (path);
   job = rc_store_load_job (store, "J-1", &error);
   g_assert_no_error (error);
   dump = rc_store_maker_dump_job (job);
@@ -260,7 +231,7 @@ test_migration (Fixture *fixture, gconstpointer data)
   g_assert_no_error (error);
   rc_store_maker_assert_stored (fixture->store, "J-1", dump);
 
-  backed_up = open_store (backup);
+  backed_up = rc_store_maker_open (backup);
   rc_store_maker_assert_stored (backed_up, "J-1", dump);
   rc_store_maker_assert_sound (backed_up);
 
@@ -295,11 +266,11 @@ test_failing_migrations (Fixture *fixture, gconstpointer data)
       g_assert_null (rc_store_open_schema (fixture->path, &later, NULL, &error));
       g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
       g_assert_true (g_file_test (backup, G_FILE_TEST_EXISTS));
-      fixture->store = open_store (fixture->path);
+      fixture->store = rc_store_maker_open (fixture->path);
       rc_store_maker_assert_sound (fixture->store);
       rc_store_close (fixture->store);
     }
-  fixture->store = open_store (fixture->path);
+  fixture->store = rc_store_maker_open (fixture->path);
 }
 
 int

@@ -164,8 +164,7 @@ office_maker_fill_book (GRand *rand, RcPriceBook *book)
     }
 }
 
-/* NULL and "" differ. */
-static void
+void
 put_text (GString *text, const char *name, const char *value)
 {
   if (value == NULL)
@@ -174,7 +173,7 @@ put_text (GString *text, const char *name, const char *value)
     g_string_append_printf (text, " %s=\"%s\"", name, value);
 }
 
-static void
+void
 put_number (GString *text, const char *name, gint64 value)
 {
   g_string_append_printf (text, " %s=%" G_GINT64_FORMAT, name, value);

@@ -1,22 +1,6 @@
 #include "office-maker.h"
 #include "store-maker.h"
 
-/* NULL and "" differ. */
-static void
-put_text (GString *text, const char *name, const char *value)
-{
-  if (value == NULL)
-    g_string_append_printf (text, " %s=nil", name);
-  else
-    g_string_append_printf (text, " %s=\"%s\"", name, value);
-}
-
-static void
-put_number (GString *text, const char *name, gint64 value)
-{
-  g_string_append_printf (text, " %s=%" G_GINT64_FORMAT, name, value);
-}
-
 static void
 put_ring (GString *text, const char *name, const RcRing *ring)
 {

@@ -25,15 +25,6 @@ read_states (RcXmlIn *in, const xmlNode *node, RcJob *job)
     }
 }
 
-static char *
-dup_child_text (const xmlNode *node, const char *name)
-{
-  for (const xmlNode *child = node->children; child != NULL; child = child->next)
-    if (rc_xml_in_is (child, name))
-      return rc_xml_in_dup_content (child);
-  return NULL;
-}
-
 static void
 read_attachments (const xmlNode *node, RcJob *job)
 {
@@ -50,7 +41,7 @@ read_attachments (const xmlNode *node, RcJob *job)
       one->place = rc_xml_in_dup_text (child, "place");
       one->digest = rc_xml_in_dup (child, "sha256");
       one->added = rc_xml_in_dup (child, "added");
-      one->notes = dup_child_text (child, "notes");
+      one->notes = rc_xml_in_dup_child_content (child, "notes");
       g_ptr_array_add (job->attachments, one);
     }
 }

@@ -47,22 +47,13 @@ read_head (RcXmlIn *in, const xmlNode *node, const RcJob *job)
   return book;
 }
 
-static char *
-dup_child_text (const xmlNode *node, const char *name)
-{
-  for (const xmlNode *child = node->children; child != NULL; child = child->next)
-    if (rc_xml_in_is (child, name))
-      return rc_xml_in_dup_content (child);
-  return NULL;
-}
-
 static void
 read_shop (const xmlNode *node, RcPriceBook *book)
 {
-  g_autofree char *logo = dup_child_text (node, "logo");
+  g_autofree char *logo = rc_xml_in_dup_child_content (node, "logo");
 
   book->shop_name = rc_xml_in_dup_text (node, "name");
-  book->shop_address = dup_child_text (node, "address");
+  book->shop_address = rc_xml_in_dup_child_content (node, "address");
   if (logo != NULL)
     {
       gsize   size;
@@ -87,7 +78,7 @@ read_supplier (RcXmlIn *in, const xmlNode *node, const RcCurrency *currency)
   g_autofree char *name = rc_xml_in_dup_text (node, "name");
   RcSupplier      *supplier = rc_supplier_new (name);
 
-  supplier->address = dup_child_text (node, "address");
+  supplier->address = rc_xml_in_dup_child_content (node, "address");
   supplier->phone = rc_xml_in_dup_text (node, "phone");
   supplier->email = rc_xml_in_dup_text (node, "email");
   supplier->account = rc_xml_in_dup_text (node, "account");

@@ -81,6 +81,15 @@ rc_xml_in_dup_content (const xmlNode *node)
   return copy;
 }
 
+char *
+rc_xml_in_dup_child_content (const xmlNode *node, const char *name)
+{
+  for (const xmlNode *child = node->children; child != NULL; child = child->next)
+    if (rc_xml_in_is (child, name))
+      return rc_xml_in_dup_content (child);
+  return NULL;
+}
+
 RcLength
 rc_xml_in_length (RcXmlIn *in, const xmlNode *node, const char *attribute, RcLength fallback)
 {

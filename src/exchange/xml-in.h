@@ -34,6 +34,8 @@ char *rc_xml_in_dup_or (const xmlNode *node, const char *attribute, const char *
 char *rc_xml_in_dup_text (const xmlNode *node, const char *attribute);
 /* The element's own text; NULL when empty. (transfer full) */
 char *rc_xml_in_dup_content (const xmlNode *node);
+/* The text of the first child of that name; NULL when it is empty or not there. (transfer full) */
+char *rc_xml_in_dup_child_content (const xmlNode *node, const char *name);
 
 /* Each gives `fallback` when the attribute is not there, and after a fault. */
 RcLength rc_xml_in_length (RcXmlIn *in, const xmlNode *node, const char *attribute, RcLength fallback);

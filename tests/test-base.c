@@ -285,6 +285,21 @@ test_quantity_text (void)
 }
 
 static void
+test_divisors (void)
+{
+  static const gint64 cases[][3] = { { 12, 18, 6 },
+                                     { 18, 12, 6 },
+                                     { 7, 5, 1 },
+                                     { 0, 4, 4 },
+                                     { 4, 0, 4 },
+                                     { 0, 0, 0 },
+                                     { RC_TICKS_PER_FOOT, RC_TICKS_PER_M, 128 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    g_assert_cmpint ((gint64)rc_wide_find_divisor (cases[i][0], cases[i][1]), ==, cases[i][2]);
+}
+
+static void
 test_days (void)
 {
   static const char *const none[]
@@ -324,6 +339,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/error/has its own domain", test_error_domain);
   g_test_add_func ("/error/repeats text from outside safely", test_quote);
   g_test_add_func ("/day/is one of the calendar", test_days);
+  g_test_add_func ("/wide/finds the greatest common divisor", test_divisors);
   g_test_add_func ("/wide/divides to the nearest, down and up", test_wide_division);
   g_test_add_func ("/length/units are exact", test_unit_facts);
   g_test_add_func ("/length/arithmetic never wraps", test_length_arithmetic);

@@ -30,6 +30,19 @@ rc_wide_divide_ceil (RcWide numerator, RcWide denominator)
   return numerator % denominator > 0 ? quotient + 1 : quotient;
 }
 
+RcWide
+rc_wide_find_divisor (RcWide a, RcWide b)
+{
+  while (b != 0)
+    {
+      RcWide rest = a % b;
+
+      a = b;
+      b = rest;
+    }
+  return a;
+}
+
 gboolean
 rc_wide_fits_int64 (RcWide value)
 {

@@ -13,6 +13,9 @@ RcWide rc_wide_divide_round (RcWide numerator, RcWide denominator);
 RcWide rc_wide_divide_floor (RcWide numerator, RcWide denominator);
 RcWide rc_wide_divide_ceil (RcWide numerator, RcWide denominator);
 
+/* The greatest common divisor of two numbers that are not below 0; of 0 and another, that other. */
+RcWide rc_wide_find_divisor (RcWide a, RcWide b);
+
 gboolean rc_wide_fits_int64 (RcWide value);
 
 /* 10 to the power of `exponent`, 0 to 18. */

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "rowcut-error.h"
+#include "wide.h"
 #include "words.h"
 
 static const char *const kind_names[] = { "carpet", "cushion", "tape", "sealer", "strip", "adhesive", "transition" };
@@ -96,18 +97,6 @@ rc_match_get_name (RcMatch match)
   return g_intern_string (name);
 }
 
-static guint64
-find_common_divisor (guint64 a, guint64 b)
-{
-  while (b != 0)
-    {
-      guint64 rest = a % b;
-      a = b;
-      b = rest;
-    }
-  return a;
-}
-
 /* "1/3-drop"; FALSE when it is no such thing. */
 static gboolean
 parse_fraction (const char *name, RcMatch *match)
@@ -121,7 +110,7 @@ parse_fraction (const char *name, RcMatch *match)
   if (!g_ascii_string_to_unsigned (parts[0], 10, 1, RC_MATCH_MOST - 1, &numerator, NULL)
       || !g_ascii_string_to_unsigned (parts[1], 10, 2, RC_MATCH_MOST, &denominator, NULL) || numerator >= denominator)
     return FALSE;
-  guint64 common = find_common_divisor (numerator, denominator);
+  guint64 common = (guint64)rc_wide_find_divisor (numerator, denominator);
   *match = RC_MATCH (numerator / common, denominator / common);
   return TRUE;
 }

@@ -2,6 +2,7 @@
 
 #include "level-lp.h"
 #include "slice-lp.h"
+#include "wide.h"
 
 enum
 {
@@ -145,18 +146,6 @@ rc_nest_bound_rectangles (const RcLength *w, const RcLength *h, guint n, RcLengt
   return MAX (tallest, bound_slices (slices, m, width));
 }
 
-static RcLength
-find_divisor (RcLength a, RcLength b)
-{
-  while (b != 0)
-    {
-      RcLength rest = a % b;
-      a = b;
-      b = rest;
-    }
-  return a;
-}
-
 /* The least gap between an item and one that follows it somewhere along the same line. */
 static RcLength
 find_least_gap (const RcNestItems *items, guint i)
@@ -176,7 +165,7 @@ find_least_gap (const RcNestItems *items, guint i)
       if (j > 0 && next->match == next[-1].match && next->repeat == next[-1].repeat && next->phase == next[-1].phase
           && j - 1 != i)
         continue;
-      common = find_divisor (item->repeat, next->repeat);
+      common = (RcLength)rc_wide_find_divisor (item->repeat, next->repeat);
       gap = (next->phase - item->phase - item->h) % common;
       least = MIN (least, gap < 0 ? gap + common : gap);
     }
@@ -224,14 +213,14 @@ rc_nest_bound_grid (const RcNestTask *task)
 
       if (item->copy > 0)
         continue;
-      grid = find_divisor (grid, item->h);
+      grid = (RcLength)rc_wide_find_divisor (grid, item->h);
       if (item->repeat > 0)
-        grid = find_divisor (find_divisor (grid, item->repeat), item->phase);
+        grid = (RcLength)rc_wide_find_divisor (rc_wide_find_divisor (grid, item->repeat), item->phase);
       if (item->is_along_pinned)
-        grid = find_divisor (grid, ABS (item->along));
+        grid = (RcLength)rc_wide_find_divisor (grid, ABS (item->along));
     }
   for (guint b = 0; b < task->bins->n; b++)
-    grid = find_divisor (grid, task->bins->bins[b].start);
+    grid = (RcLength)rc_wide_find_divisor (grid, task->bins->bins[b].start);
   return MAX (grid, 1);
 }
 

@@ -1,6 +1,7 @@
 #include "level-lp.h"
 
 #include "column-lp.h"
+#include "wide.h"
 
 enum
 {
@@ -19,18 +20,6 @@ typedef struct
   double          *promise; /* by length: no level of it is worth more for its length */
   RcLength        *lengths; /* most promising first */
 } Levels;
-
-static RcLength
-find_divisor (RcLength a, RcLength b)
-{
-  while (b != 0)
-    {
-      RcLength rest = a % b;
-      a = b;
-      b = rest;
-    }
-  return a;
-}
 
 static int
 compare_items (gconstpointer a, gconstpointer b)
@@ -186,8 +175,8 @@ scale (Levels *self, const RcNestLevelItem *items, RcLength *unit_h)
   *unit_h = 0;
   for (guint i = 0; i < self->n; i++)
     {
-      unit_w = find_divisor (unit_w, items[i].w);
-      *unit_h = find_divisor (*unit_h, items[i].h);
+      unit_w = (RcLength)rc_wide_find_divisor (unit_w, items[i].w);
+      *unit_h = (RcLength)rc_wide_find_divisor (*unit_h, items[i].h);
     }
   self->width /= unit_w;
   self->longest /= *unit_h;

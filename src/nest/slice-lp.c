@@ -1,6 +1,7 @@
 #include "slice-lp.h"
 
 #include "column-lp.h"
+#include "wide.h"
 
 enum
 {
@@ -19,18 +20,6 @@ typedef struct
   guint                 *entry_copies;
   guint                  n_entries;
 } Slices;
-
-static RcLength
-find_divisor (RcLength a, RcLength b)
-{
-  while (b != 0)
-    {
-      RcLength rest = a % b;
-      a = b;
-      b = rest;
-    }
-  return a;
-}
 
 static void
 list_entries (Slices *self)
@@ -63,7 +52,7 @@ scale_widths (Slices *self, RcLength width)
 
   self->w = g_new (RcLength, self->n + 1);
   for (guint i = 0; i < self->n; i++)
-    unit = find_divisor (unit, self->items[i].w);
+    unit = (RcLength)rc_wide_find_divisor (unit, self->items[i].w);
   if (unit == 0)
     return FALSE;
   if (width / unit * self->n * 2 > MOST_CELLS)

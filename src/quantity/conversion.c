@@ -1,5 +1,7 @@
 #include "conversion.h"
 
+#include "wide.h"
+
 typedef unsigned __int128 Wide;
 
 /* A positive fraction in lowest terms. */
@@ -34,19 +36,6 @@ static const struct
   [RC_UNIT_GALLON] = { KIND_VOLUME, G_GINT64_CONSTANT (3785411784) },
 };
 
-static Wide
-greatest_common_divisor (Wide a, Wide b)
-{
-  while (b != 0)
-    {
-      Wide rest = a % b;
-
-      a = b;
-      b = rest;
-    }
-  return a;
-}
-
 static gboolean
 ratio_multiply (Ratio *ratio, gint64 numerator, gint64 denominator)
 {
@@ -57,7 +46,7 @@ ratio_multiply (Ratio *ratio, gint64 numerator, gint64 denominator)
   if (__builtin_mul_overflow (ratio->numerator, (Wide)numerator, &ratio->numerator)
       || __builtin_mul_overflow (ratio->denominator, (Wide)denominator, &ratio->denominator))
     return FALSE;
-  common = greatest_common_divisor (ratio->numerator, ratio->denominator);
+  common = rc_wide_find_divisor (ratio->numerator, ratio->denominator);
   ratio->numerator /= common;
   ratio->denominator /= common;
   return TRUE;

@@ -208,7 +208,7 @@ static void
 on_setup (GtkSignalListItemFactory *factory, GtkListItem *cell, GtkColumnViewColumn *column)
 {
   static const int WIDTHS[RC_N_PRICE_FIELDS]
-      = { [RC_PRICE_NAME] = 24, [RC_PRICE_KIND] = 10, [RC_PRICE_SUPPLIER] = 16, [RC_PRICE_UNIT] = 5 };
+      = { [RC_PRICE_NAME] = 24, [RC_PRICE_KIND] = 18, [RC_PRICE_SUPPLIER] = 16, [RC_PRICE_UNIT] = 5 };
   RcPriceField field = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (column), FIELD_KEY));
   GtkWidget   *child;
 

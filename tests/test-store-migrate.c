@@ -41,12 +41,14 @@ find_number (RcStore *store, const char *sql)
   return number;
 }
 
-/* The store that the program of version 1 wrote: the demo job with its prices and rolls, two quotations, steps done and
- * undone, a job deleted. */
+/* The store that the program of an earlier version wrote: the demo job with its prices and rolls, quotations, steps
+ * done and undone, a job deleted; version 2 also orders, one of them received, a roll cut for the job and its remnant.
+ */
 static void
-write_version_1 (const char *path)
+write_version (const char *path, int version)
 {
-  g_autofree char *file = g_test_build_filename (G_TEST_DIST, "store-version-1.sql", NULL);
+  g_autofree char *name = g_strdup_printf ("store-version-%d.sql", version);
+  g_autofree char *file = g_test_build_filename (G_TEST_DIST, name, NULL);
   g_autofree char *sql = NULL;
   char            *message = NULL;
   sqlite3         *db = NULL;
@@ -104,16 +106,17 @@ dup_rows (sqlite3 *model, sqlite3 *db)
 }
 
 static void
-test_version_1_loses_nothing (Fixture *fixture, gconstpointer data)
+test_older_version_loses_nothing (Fixture *fixture, gconstpointer data)
 {
+  int              version = GPOINTER_TO_INT (data);
   g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
-  g_autofree char *backup = g_strconcat (path, ".version-1.backup", NULL);
+  g_autofree char *backup = g_strdup_printf ("%s.version-%d.backup", path, version);
   g_autofree char *found = NULL, *fresh = NULL, *before = NULL, *backed_up = NULL, *after = NULL;
   g_autoptr (RcStore) store = NULL;
   g_autoptr (RcStore) newest = rc_store_maker_open (":memory:");
   sqlite3 *old, *kept;
 
-  write_version_1 (path);
+  write_version (path, version);
   old = open_database (path);
   before = dup_rows (old, old);
   g_assert_nonnull (strstr (before, "issued_lines: 'Q-2'"));
@@ -149,7 +152,7 @@ test_version_1_steps (Fixture *fixture, gconstpointer data)
   g_autoptr (GError) error = NULL;
   guint n_undone = 0, n_redone = 0;
 
-  write_version_1 (path);
+  write_version (path, 1);
   store = rc_store_maker_open (path);
   job = rc_store_load_job (store, "J-1", &error);
   g_assert_no_error (error);
@@ -174,6 +177,35 @@ test_version_1_steps (Fixture *fixture, gconstpointer data)
   g_assert_true (rc_store_undo (store, "J-2", NULL, &error));
   g_assert_true (rc_store_undo (store, "J-2", NULL, &error));
   g_assert_no_error (error);
+  rc_store_maker_assert_sound (store);
+}
+
+/* The steps that version 2 recorded, and what an order, a roll and a remnant were then. */
+static void
+test_version_2_steps (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
+  g_autofree char *title = NULL;
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (RcJob) job = NULL;
+  g_autoptr (RcJob) before = NULL;
+  g_autoptr (GError) error = NULL;
+
+  write_version (path, 2);
+  store = rc_store_maker_open (path);
+  job = rc_store_load_job (store, "J-1", &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (job->title, ==, "Gull Cottage, all floors");
+  g_assert_true (rc_store_undo (store, "J-1", &title, &error));
+  before = rc_store_load_job (store, "J-1", &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (before->title, ==, "Gull Cottage, ground floor");
+  g_assert_true (rc_store_redo (store, "J-1", NULL, &error));
+  g_assert_true (rc_store_redo (store, "J-2", NULL, &error));
+  g_assert_true (rc_store_undo (store, "J-3", NULL, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (find_number (store, "SELECT count (*) FROM orders"), ==, 3);
+  g_assert_cmpint (find_number (store, "SELECT count (*) FROM quotation_events WHERE state = 'accepted'"), ==, 1);
   rc_store_maker_assert_sound (store);
 }
 
@@ -277,9 +309,15 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  for (int version = 1; version < RC_SCHEMA_VERSION; version++)
+    {
+      g_autofree char *name = g_strdup_printf ("/store-migrate/version-%d-loses-nothing", version);
+
+      g_test_add (name, Fixture, GINT_TO_POINTER (version), set_up, test_older_version_loses_nothing, tear_down);
+    }
 #define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
-  ADD ("/store-migrate/version-1-loses-nothing", test_version_1_loses_nothing);
   ADD ("/store-migrate/the-steps-of-version-1-go-back-and-forth", test_version_1_steps);
+  ADD ("/store-migrate/the-steps-of-version-2-go-back-and-forth", test_version_2_steps);
   ADD ("/store-migrate/an-older-store-is-brought-up-to-date", test_migration);
   ADD ("/store-migrate/a-failing-migration-changes-nothing", test_failing_migrations);
   return g_test_run ();

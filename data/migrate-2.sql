@@ -1,0 +1,2 @@
+-- From a store of version 2 to one of version 3. New columns of a job's tables go to the end and have a default, so that
+-- the steps recorded before can still be undone; tables, indexes and triggers are those of schema.sql.

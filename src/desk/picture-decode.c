@@ -1,5 +1,6 @@
 #include "picture-decode.h"
 
+#include <errno.h>
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <gdk/gdk.h>
 #include <glib/gi18n-lib.h>
@@ -143,7 +144,7 @@ rc_picture_decode (GBytes *bytes, guint page, GError **error)
 static cairo_status_t
 write_out (void *closure, const unsigned char *data, unsigned int length)
 {
-  return fwrite (data, 1, length, stdout) == length ? CAIRO_STATUS_SUCCESS : CAIRO_STATUS_WRITE_ERROR;
+  return fwrite (data, 1, length, closure) == length ? CAIRO_STATUS_SUCCESS : CAIRO_STATUS_WRITE_ERROR;
 }
 
 static GBytes *
@@ -164,22 +165,24 @@ rc_picture_decode_main (int argc, char **argv)
   const struct rlimit memory = { CHILD_MEMORY, CHILD_MEMORY }, seconds = { CHILD_SECONDS, CHILD_SECONDS };
   const struct rlimit files = { 0, 0 };
   g_autoptr (GError) error = NULL;
+  FILE *output = fdopen (dup (STDOUT_FILENO), "wb");
 
+  dup2 (STDERR_FILENO, STDOUT_FILENO); /* what a library prints is not the image */
   setrlimit (RLIMIT_AS, &memory);
   setrlimit (RLIMIT_CPU, &seconds);
   setrlimit (RLIMIT_FSIZE, &files); /* pipes are not counted: it writes no file */
   signal (SIGXFSZ, SIG_IGN);
   g_autoptr (GBytes) bytes = read_all ();
   guint            page = argc > 2 ? (guint)strtoul (argv[2], NULL, 10) : 1;
-  cairo_surface_t *surface = rc_picture_decode (bytes, page, &error);
+  cairo_surface_t *surface = output ? rc_picture_decode (bytes, page, &error) : NULL;
   if (surface == NULL)
     {
-      fprintf (stderr, "%s\n", error->message);
+      fprintf (stderr, "%s\n", error ? error->message : g_strerror (errno));
       return 1;
     }
-  cairo_status_t status = cairo_surface_write_to_png_stream (surface, write_out, NULL);
+  cairo_status_t status = cairo_surface_write_to_png_stream (surface, write_out, output);
   cairo_surface_destroy (surface);
-  return status == CAIRO_STATUS_SUCCESS && fflush (stdout) == 0 ? 0 : 1;
+  return status == CAIRO_STATUS_SUCCESS && fclose (output) == 0 ? 0 : 1;
 }
 
 /* --- the desk's side --- */

@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
 """Prints TAP: the same job gives the same JSON, XML and PDF every time, in every locale and time zone."""
+import locale
 import os
 import pathlib
 
@@ -9,6 +10,7 @@ import tap
 DEMO = tap.SOURCE / "data" / "demo-job.xml"
 SETTINGS = [
     ("the C locale", {"LC_ALL": "C"}),
+    ("a locale that groups by commas", {"LC_ALL": "en_US.UTF-8"}),
     ("a locale with a decimal comma", {"LC_ALL": "es_ES.UTF-8", "LANGUAGE": "es"}),
     ("another time zone", {"LC_ALL": "C.UTF-8", "TZ": "Pacific/Kiritimati"}),
 ]
@@ -40,14 +42,15 @@ def check_files():
             tap.ok(got is not None and got == wanted.setdefault(file, got), f"{file}: the same in {name}")
 
 
-def check_comma():
-    """The locale with a comma is really one, or the checks above say nothing."""
+def check_locales():
+    """The locales write numbers as they should, or the checks say nothing."""
     if not os.environ.get("LOCPATH") or not (pathlib.Path(os.environ["LOCPATH"]) / "es_ES.UTF-8").is_dir():
-        tap.skip("the locale with a decimal comma", "it could not be made here")
+        tap.skip("locales with other numbers", "they could not be made here")
         return
-    import locale
-    locale.setlocale(locale.LC_ALL, "es_ES.UTF-8")
-    tap.equal(locale.localeconv()["decimal_point"], ",", "the locale has a decimal comma")
+    for name, point, thousands in (("es_ES", ",", "."), ("en_US", ".", ",")):
+        locale.setlocale(locale.LC_ALL, f"{name}.UTF-8")
+        found = locale.localeconv()
+        tap.equal((found["decimal_point"], found["thousands_sep"]), (point, thousands), f"how {name} writes numbers")
 
 
 def check_language():
@@ -62,7 +65,7 @@ def check_language():
         tap.ok(amount in process.stdout, f"tables speak {name} to a {name} reader", process.stdout)
 
 
-check_comma()
+check_locales()
 check_json()
 check_files()
 check_language()

@@ -112,8 +112,8 @@ desk_fixture_open (DeskFixture *fixture, gboolean open_demo)
   desk_fixture_settle ();
 }
 
-static void
-remove_folder (const char *path)
+void
+desk_fixture_remove_folder (const char *path)
 {
   GDir       *folder = g_dir_open (path, 0, NULL);
   const char *name;
@@ -144,7 +144,7 @@ desk_fixture_close (DeskFixture *fixture)
         g_main_context_iteration (NULL, TRUE);
     }
   g_clear_pointer (&fixture->store, rc_store_close);
-  remove_folder (fixture->folder);
+  desk_fixture_remove_folder (fixture->folder);
   g_clear_pointer (&fixture->folder, g_free);
 }
 

@@ -19,6 +19,8 @@ void desk_fixture_open_store (DeskFixture *fixture);
 void desk_fixture_open (DeskFixture *fixture, gboolean open_demo);
 /* Closes all; asserts that the window and its document are gone. */
 void desk_fixture_close (DeskFixture *fixture);
+/* With the files in it. */
+void desk_fixture_remove_folder (const char *path);
 
 /* Handles events until the document's state has its plan, or its fault. */
 void desk_fixture_wait (RcDocument *document);

@@ -10,7 +10,6 @@
  * The published sets are read from the folder that RC_SHARED names. --cpu counts the seconds of the processor rather
  * than of the clock, for a machine that does other work. --trade runs generated jobs instead.
  */
-#include <pthread.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -19,14 +18,6 @@
 
 #include "nest-cases.h"
 #include "nest.h"
-
-typedef struct
-{
-  clockid_t     clock;
-  double        seconds;
-  GCancellable *cancellable;
-  int           done;
-} Watch;
 
 typedef struct
 {
@@ -57,37 +48,17 @@ read_clock (clockid_t clock)
   return (double)time.tv_sec + 1e-9 * (double)time.tv_nsec;
 }
 
-static gpointer
-watch (gpointer data)
-{
-  Watch *self = data;
-
-  while (!g_atomic_int_get (&self->done) && read_clock (self->clock) < self->seconds)
-    g_usleep (5000);
-  g_cancellable_cancel (self->cancellable);
-  return NULL;
-}
-
 /* Solves within arg_seconds; *seconds gets what it took of the processor. */
 static RcNestAnswer *
 solve (const RcNestProblem *problem, double *seconds)
 {
-  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
-  RcNestParams  params = { .seconds = arg_seconds, .seed = (guint64)arg_seed, .cancellable = cancellable };
-  Watch         self = { .cancellable = cancellable };
+  RcNestParams  params = { .seconds = arg_seconds, .counts_work = arg_cpu, .seed = (guint64)arg_seed };
   RcNestAnswer *answer;
-  GThread      *thread;
   g_autoptr (GError) error = NULL;
 
-  pthread_getcpuclockid (pthread_self (), &self.clock);
-  *seconds = read_clock (self.clock);
-  self.seconds = *seconds + arg_seconds;
-  params.seconds = arg_cpu ? 8 * arg_seconds : arg_seconds;
-  thread = g_thread_new ("watch", watch, &self);
+  *seconds = read_clock (CLOCK_THREAD_CPUTIME_ID);
   answer = rc_nest_solve (problem, &params);
-  *seconds = read_clock (self.clock) - *seconds;
-  g_atomic_int_set (&self.done, TRUE);
-  g_thread_join (thread);
+  *seconds = read_clock (CLOCK_THREAD_CPUTIME_ID) - *seconds;
   if (!rc_nest_check (problem, answer, &error))
     g_error ("%s", error->message);
   return answer;

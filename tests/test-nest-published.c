@@ -209,10 +209,47 @@ test_more_cuts_never_lower_the_bound (void)
     }
 }
 
+/* A thread that waits is not at work; a part is never more than the whole. */
+static void
+test_clock (void)
+{
+  RcNestParams params = { .seconds = 0.02, .counts_work = TRUE };
+  RcNestClock  work = rc_nest_clock_start (&params), part = rc_nest_clock_take_part (&work, 1), passing;
+
+  params.counts_work = FALSE;
+  passing = rc_nest_clock_start (&params);
+  g_usleep (30000);
+  g_assert_true (rc_nest_clock_is_over (&passing));
+  g_assert_false (rc_nest_clock_is_over (&work));
+  g_assert_cmpint (part.end_us, ==, work.end_us);
+  while (!rc_nest_clock_is_over (&work))
+    continue;
+  g_assert_true (rc_nest_clock_is_over (&part));
+}
+
+/* Bound and search together take the work they were given, however little of the processor they get. */
+static void
+test_counted_work (void)
+{
+  const RcNestCaseStyle style = { 200, 200, 400 * 160, 160, 0, 0, FALSE, 3 };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (7);
+  g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+  RcNestParams params = { .seconds = 0.2, .counts_work = TRUE, .seed = 1 };
+  RcNestClock  clock = { G_MAXINT64, G_MAXUINT64, NULL, TRUE };
+  gint64       begin_us = rc_nest_clock_get_us (&clock), taken_us;
+  g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
+
+  taken_us = rc_nest_clock_get_us (&clock) - begin_us;
+  g_test_message ("200 ms of work took %" G_GINT64_FORMAT " us", taken_us);
+  g_assert_cmpint (answer->status, ==, RC_NEST_TIME_LIMIT);
+  g_assert_cmpint (taken_us, >=, 200000);
+  g_assert_cmpint (taken_us, <, 260000);
+}
+
 static RcLength
 bound_levels (const RcNestProblem *problem)
 {
-  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, NULL };
+  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
   g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
   RcLength sum = 0;
 
@@ -294,6 +331,8 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/alike/a cutting holds in the mirror", test_mirror);
   g_test_add_func ("/nest/alike/more cuts never lower the bound", test_more_cuts_never_lower_the_bound);
   g_test_add_func ("/nest/bound/no cutting is shorter than its levels", test_level_bound);
+  g_test_add_func ("/nest/clock/a part of the work is counted as the whole is", test_clock);
+  g_test_add_func ("/nest/clock/a search ends by its work", test_counted_work);
   g_test_add_func ("/nest/check/faults are found", test_checker_finds_faults);
   return g_test_run ();
 }

@@ -144,7 +144,7 @@ generate (Program *self, RcLength known, const RcNestClock *clock)
       RcLength value;
       int      fault;
 
-      parameters.tm_lim = MAX (1, (int)MIN ((clock->end_us - g_get_monotonic_time ()) / 1000, 5));
+      parameters.tm_lim = MAX (1, (int)MIN ((clock->end_us - rc_nest_clock_get_us (clock)) / 1000, 5));
       fault = glp_simplex (self->lp, &parameters);
       if (fault == GLP_ETMLIM)
         continue; /* from where it stopped */

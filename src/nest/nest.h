@@ -126,7 +126,8 @@ typedef struct
 
 typedef struct
 {
-  double        seconds; /* 0: first answer only (no search), at most a few ms for a house */
+  double        seconds;     /* 0: first answer only (no search), at most a few ms for a house */
+  gboolean      counts_work; /* seconds that the calling thread is at work, rather than those that pass */
   guint64       seed;
   guint64       effort;      /* search steps, for reproducible runs; 0: by time alone */
   GCancellable *cancellable; /* nullable */

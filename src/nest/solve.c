@@ -111,9 +111,8 @@ solve_exactly (Solver *self, double most_seconds)
 static void
 raise_bound (Solver *self)
 {
-  RcNestClock clock = self->clock;
+  RcNestClock clock = rc_nest_clock_take_part (&self->clock, self->params->seconds / 4);
 
-  clock.end_us = MIN (clock.end_us, g_get_monotonic_time () + (gint64)(self->params->seconds * 0.25e6));
   self->bound = rc_nest_bound_by_slices (self->task, self->bound, &clock);
   if (!is_proved (self) && self->score.unplaced == 0)
     self->bound = rc_nest_bound_by_levels (self->task, self->score.used, self->bound, &clock);
@@ -126,7 +125,7 @@ search (Solver *self)
   RcNestSearch parameters
       = { .clock = &self->clock, .seed = self->params->seed, .found = take_found, .user_data = self };
 
-  rc_nest_clock_start (&self->clock, self->params);
+  self->clock = rc_nest_clock_start (self->params);
   report (self);
   if (!is_finished (self))
     solve_exactly (self, self->params->seconds / 2);
@@ -149,10 +148,14 @@ static void
 polish (Solver *self)
 {
   gboolean    searched = self->params != NULL && self->params->seconds > 0;
-  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, self->task->cancellable };
+  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, self->task->cancellable, FALSE };
 
   if (searched)
-    clock.end_us = MAX (self->clock.end_us, g_get_monotonic_time () + (gint64)MIN (self->params->seconds * 5e4, 5e4));
+    {
+      clock = rc_nest_clock_set (&self->clock, MIN (self->params->seconds, 1) / 20);
+      clock.end_us = MAX (clock.end_us, self->clock.end_us);
+      clock.steps_left = G_MAXUINT64;
+    }
   if (rc_nest_polish (self->task, &clock, searched ? POLISHED_SEGMENTS : POLISHED_AT_ONCE, self->spots))
     {
       self->score = rc_nest_score (self->task, self->spots);
@@ -191,7 +194,7 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
         search (&self);
       else if (!is_finished (&self))
         {
-          self.clock = (RcNestClock){ G_MAXINT64, G_MAXUINT64, task->cancellable };
+          self.clock = (RcNestClock){ G_MAXINT64, G_MAXUINT64, task->cancellable, FALSE };
           solve_exactly (&self, AT_ONCE_SECONDS);
         }
       if (self.score.unplaced > 0)
@@ -228,7 +231,7 @@ rc_nest_compute_exact_length (const RcNestProblem *problem, guint most_cuts)
 {
   g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
   RcLength               quick = rc_nest_build_quickly (task), exact = 0;
-  RcNestClock            clock = { G_MAXINT64, G_MAXUINT64, NULL };
+  RcNestClock            clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
   g_autofree RcNestSpot *spots = NULL;
 
   if (task->items->n > most_cuts || !rc_nest_exact_can (task) || rc_nest_bound_quick (task) == quick)

@@ -9,7 +9,7 @@ typedef struct
   RcNestFit         fit;
   RcNestRandom     *random;
   double            weight; /* of one tick of growth of the bin at hand */
-  RcLength          room;   /* most growth of the bin at hand */
+  RcLength          room;   /* most growth of the bin at hand that is still of interest */
   gint64            area;   /* of the item */
   RcNestPlace       best;
 } Search;
@@ -37,16 +37,38 @@ static void
 consider (Search *search, int node, int group, RcLength free_w, RcLength free_h)
 {
   RcLength growth = MAX (0, search->item->h - free_h);
-  double   cost = (double)growth * search->weight, fit;
+  double   cost, fit;
 
-  if (free_w < search->item->w || growth > search->room || cost > search->best.cost)
+  if (free_w < search->item->w || growth > search->room)
     return;
+  cost = (double)growth * search->weight;
   fit = measure_fit (search, free_w, free_h);
-  if (cost == search->best.cost && fit >= search->best.fit)
+  if (cost > search->best.cost || (cost == search->best.cost && fit >= search->best.fit))
     return;
   if (rc_nest_random_below (search->random, 100) == 0)
     return;
   search->best = (RcNestPlace){ node, group, growth, cost, fit };
+  search->room = growth;
+}
+
+/* Whether children of the parent that are no longer than `most` (stacks: no wider) are together `wanted` wide (long),
+ * and more than one. */
+static gboolean
+is_wide_enough (const RcNestTree *tree, int parent, RcLength most, RcLength wanted)
+{
+  const RcNestNode *nodes = tree->nodes;
+  gboolean          row = nodes[parent].kind == RC_NEST_ROW;
+  int               n = 0;
+
+  for (int c = nodes[parent].first; c >= 0; c = nodes[c].next)
+    if ((row ? nodes[c].h : nodes[c].w) <= most)
+      {
+        wanted -= row ? nodes[c].w : nodes[c].h;
+        n++;
+        if (n > 1 && wanted <= 0)
+          return TRUE;
+      }
+  return FALSE;
 }
 
 /* The least group of low siblings (short ones of a row, narrow ones of a stack) that is long enough to carry the item
@@ -60,8 +82,11 @@ consider_groups (Search *search, int parent, RcLength alloc_w, RcLength alloc_h)
   gboolean          row = kind == RC_NEST_ROW;
   RcLength          most = row ? alloc_h - search->item->h : alloc_w - search->item->w;
   RcLength          spare = row ? alloc_w - nodes[parent].w : alloc_h - nodes[parent].h, base = 0;
+  RcLength          wanted = (row ? search->item->w : search->item->h) - spare;
   int               low[RC_NEST_MOST_GROUP], n = 0, n_children = 0;
 
+  if (!is_wide_enough (tree, parent, most, wanted))
+    return;
   for (int c = nodes[parent].first; c >= 0; c = nodes[c].next)
     {
       int k;
@@ -78,7 +103,7 @@ consider_groups (Search *search, int parent, RcLength alloc_w, RcLength alloc_h)
   for (int k = 0; k < n && k + 1 < n_children; k++)
     {
       base += row ? nodes[low[k]].w : nodes[low[k]].h;
-      if (k == 0 || base + spare < (row ? search->item->w : search->item->h))
+      if (k == 0 || base < wanted)
         continue;
       if (row)
         consider (search, parent, k + 1, base + spare, alloc_h - nodes[low[k]].h);
@@ -93,13 +118,9 @@ consider_groups (Search *search, int parent, RcLength alloc_w, RcLength alloc_h)
 static inline gboolean
 is_hopeless (const Search *search, const RcNestNode *node, RcLength spare_w, RcLength spare_h)
 {
-  RcLength w = node->w + spare_w, h = node->h + spare_h;
-  double   growth;
+  RcLength w = node->w + spare_w, h = node->h + spare_h + search->room;
 
-  if (w < search->item->w)
-    return TRUE;
-  growth = MAX ((double)(search->item->h - h), (double)(search->area + node->area - w * h) / (double)w);
-  return growth > (double)search->room || growth * search->weight > search->best.cost;
+  return w < search->item->w || h < search->item->h || search->area + node->area > w * h;
 }
 
 /* Whether a length is left out in this step. */
@@ -189,6 +210,7 @@ rc_nest_tree_find_place (const RcNestTree *tree, int item, RcNestFit fit, RcNest
   gboolean seen_empty = FALSE;
   double   slack = find_slack (tree, search.item);
 
+  search.area = search.item->w * search.item->h;
   for (int b = 0; b < tree->n_roots; b++)
     {
       const RcNestBin  *bin = &bins->bins[b];
@@ -204,8 +226,8 @@ rc_nest_tree_find_place (const RcNestTree *tree, int item, RcNestFit fit, RcNest
       seen_empty = empty;
       search.weight = tree->weights[b];
       search.room = bin->end - rc_nest_tree_get_base (tree, b) - node->h;
-      if (slack < (double)search.room * search.weight)
-        search.room = (RcLength)(slack / search.weight);
+      if (MIN (slack, search.best.cost) < (double)search.room * search.weight)
+        search.room = (RcLength)(MIN (slack, search.best.cost) / search.weight);
       visit (&search, root, bin->width - node->w, 0, 0);
     }
   return search.best;

@@ -124,6 +124,30 @@ test_bought_in_steps (void)
   g_assert_cmpint (answer->used_length, ==, 3100);
 }
 
+/* A short length is bought as long as it is sold, in whole steps; a longer one as without. */
+static void
+test_bought_not_below_the_least (void)
+{
+  static const struct
+  {
+    RcLength length, step, bought;
+  } rows[] = { { 3100, 0, 6000 }, { 3100, 2500, 7500 }, { 6000, 0, 6000 }, { 6100, 0, 6100 }, { 6100, 2500, 7500 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4000);
+      g_autoptr (RcNestAnswer) answer = NULL;
+
+      add_cut (problem, 4000, rows[i].length, 1);
+      problem->buy_least = 6000;
+      problem->buy_step = rows[i].step;
+      answer = rc_nest_solve (problem, NULL);
+      assert_holds (problem, answer);
+      g_assert_cmpint (((RcNestUse *)answer->rolls->pdata[0])->length, ==, rows[i].bought);
+      g_assert_cmpint (answer->used_length, ==, rows[i].length);
+    }
+}
+
 static void
 assert_infeasible (const RcNestProblem *problem, const char *said)
 {
@@ -454,6 +478,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/the small remnant is used first", test_remnants_first);
   g_test_add_func ("/nest/a group comes from one dye lot", test_one_lot_a_group);
   g_test_add_func ("/nest/lengths are bought in steps", test_bought_in_steps);
+  g_test_add_func ("/nest/bought-not-below-the-least", test_bought_not_below_the_least);
   g_test_add_func ("/nest/infeasible/a cut wider than the roll is named", test_too_wide);
   g_test_add_func ("/nest/infeasible/the missing length of stock is told", test_stock_too_short);
   g_test_add_func ("/nest/infeasible/a group that no lot holds is named", test_no_lot_holds_group);

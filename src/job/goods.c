@@ -158,3 +158,9 @@ rc_goods_compute_drop (const RcGoods *goods, gint64 widths)
     parts += denominator;
   return (RcLength)((__int128)goods->repeat_length * parts / denominator);
 }
+
+RcLength
+rc_goods_compute_bought (const RcGoods *goods, RcLength length)
+{
+  return length > 0 ? rc_length_round_up (MAX (length, goods->least_cut), goods->length_step) : 0;
+}

@@ -81,6 +81,9 @@ RcLength rc_goods_compute_matching_width (const RcGoods *goods);
  * fraction of the repeat, rounded down once. 0 without a repeat. */
 RcLength rc_goods_compute_drop (const RcGoods *goods, gint64 widths);
 
+/* What is bought where `length` >= 0 is needed: not less than the shortest cut, rounded up to the step; 0 for 0. */
+RcLength rc_goods_compute_bought (const RcGoods *goods, RcLength length);
+
 /* A length of a roll on which nothing may be cut. */
 typedef struct
 {

@@ -129,7 +129,9 @@ rc_nest_bins_free (RcNestBins *self)
 }
 
 RcLength
-rc_nest_bin_compute_taken (const RcNestBin *bin, RcLength used, RcLength buy_step)
+rc_nest_bin_compute_taken (const RcNestBin *bin, RcLength used, const RcNestProblem *problem)
 {
-  return bin->roll_length > 0 ? used : rc_length_round_up (used + bin->trim_end, buy_step);
+  if (bin->roll_length > 0)
+    return used;
+  return rc_length_round_up (MAX (used + bin->trim_end, problem->buy_least), problem->buy_step);
 }

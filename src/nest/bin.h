@@ -29,8 +29,8 @@ RcNestBins *rc_nest_bins_new (const RcNestProblem *problem);
 RcNestBins *rc_nest_bins_new_endless (RcLength width);
 void        rc_nest_bins_free (RcNestBins *bins);
 
-/* What is taken of a roll whose last cut ends at `used` > 0: that much of stock, a whole number of steps of goods that
- * are bought, with the end that is trimmed off. */
-RcLength rc_nest_bin_compute_taken (const RcNestBin *bin, RcLength used, RcLength buy_step);
+/* What is taken of a roll whose last cut ends at `used` > 0: that much of stock; of goods that are bought the least
+ * number of the problem's steps, not less than it says, that holds it with the end that is trimmed off. */
+RcLength rc_nest_bin_compute_taken (const RcNestBin *bin, RcLength used, const RcNestProblem *problem);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestBins, rc_nest_bins_free)

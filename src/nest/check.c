@@ -54,6 +54,15 @@ get_trim_end (const RcNestProblem *problem, const RcNestUse *use)
   return roll != NULL ? roll->trim_end : 0;
 }
 
+/* Not one step less would do; without steps, not a tick less. */
+static gboolean
+is_least_bought (const RcNestProblem *problem, const RcNestUse *use)
+{
+  RcLength step = problem->buy_step > 0 ? problem->buy_step : 1, less = use->length - step;
+
+  return use->length % step == 0 && (less < problem->buy_least || less < use->used + get_trim_end (problem, use));
+}
+
 static gboolean
 check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error)
 {
@@ -82,12 +91,10 @@ check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **
         }
       if (length > 0 ? use->length != length : use->length < use->used + get_trim_end (problem, use))
         return fail (error, "Roll %u has the wrong length", r);
-      if (length == 0 && problem->buy_step > 0
-          && (use->length % problem->buy_step != 0
-              || use->length - use->used - get_trim_end (problem, use) >= problem->buy_step))
-        return fail (error, "Roll %u is not bought in the least number of steps", r);
-      if (length == 0 && problem->buy_step == 0 && use->length != use->used + get_trim_end (problem, use))
-        return fail (error, "Roll %u is bought longer than it is used", r);
+      if (length == 0 && use->length < problem->buy_least)
+        return fail (error, "Roll %u is bought shorter than is sold", r);
+      if (length == 0 && !is_least_bought (problem, use))
+        return fail (error, "Roll %u is bought longer than it must be", r);
     }
   return TRUE;
 }

@@ -155,7 +155,7 @@ static Price
 get_price (const Exact *self, guint b, RcLength end, gboolean by_length)
 {
   const RcNestBin *bin = &self->task->bins->bins[b];
-  RcLength         taken = rc_nest_bin_compute_taken (bin, end, self->task->problem->buy_step);
+  RcLength         taken = rc_nest_bin_compute_taken (bin, end, self->task->problem);
 
   return (Price){ by_length ? end : taken * bin->cost_per_m, end };
 }

@@ -119,7 +119,7 @@ rc_nest_score (const RcNestTask *task, const RcNestSpot *spots)
       {
         const RcNestBin *bin = &bins->bins[b];
 
-        score.cost += bin->cost_per_m * rc_nest_bin_compute_taken (bin, used[b], task->problem->buy_step);
+        score.cost += bin->cost_per_m * rc_nest_bin_compute_taken (bin, used[b], task->problem);
         score.used += used[b];
       }
   score.cross_cuts = rc_nest_list_segments (task, spots, segments);
@@ -215,7 +215,7 @@ rc_nest_layout_to_answer (const RcNestTask *task, const RcNestSpot *spots, RcNes
 
           *use = (RcNestUse){ bin->source, bin->copy, used[b], bin->roll_length };
           if (bin->roll_length == 0)
-            use->length = rc_nest_bin_compute_taken (bin, used[b], task->problem->buy_step);
+            use->length = rc_nest_bin_compute_taken (bin, used[b], task->problem);
           answer->used_length += used[b];
           g_ptr_array_add (answer->rolls, use);
         }

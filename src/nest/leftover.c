@@ -63,7 +63,7 @@ compute_end (const RcNestTask *task, const RcNestBin *bin, RcLength used)
 {
   if (bin->roll_length > 0)
     return bin->end;
-  return used > 0 ? rc_nest_bin_compute_taken (bin, used, task->problem->buy_step) - bin->trim_end : bin->start;
+  return used > 0 ? rc_nest_bin_compute_taken (bin, used, task->problem) - bin->trim_end : bin->start;
 }
 
 void

@@ -65,6 +65,7 @@ typedef struct
   GPtrArray *cuts;                /* of RcNestCut */
   GPtrArray *rolls;               /* of RcNestRoll; empty means one roll bought to measure */
   RcLength   buy_step;            /* lengths to be bought are multiples of this; 0: any */
+  RcLength   buy_least;           /* and not shorter than this; 0: any */
   int        stages;              /* 3, or 0 for any number of straight edge-to-edge cuts */
   RcLength   least_balance;       /* a leftover shorter than this is waste and counts as none */
   RcLength   least_balance_width; /* likewise narrower */
@@ -91,7 +92,8 @@ typedef struct
   guint    source; /* index in problem->rolls (0 when that list is empty) */
   guint    copy;   /* which of its count */
   RcLength used;   /* from the roll's start to the end of the last cut */
-  RcLength length; /* the stock roll's length, or the length to buy (used and trim_end, rounded up to buy_step) */
+  RcLength length; /* the stock roll's length, or the length to buy (used and trim_end, not below buy_least, rounded up
+                      to buy_step) */
 } RcNestUse;
 
 /* One stroke of the knife, in the order a person makes them. */

@@ -50,6 +50,7 @@ add_carpet (GString *key, const RcGoods *carpet)
   add_number (key, carpet->repeat_width);
   add_number (key, carpet->match);
   add_number (key, carpet->length_step);
+  add_number (key, carpet->least_cut);
 }
 
 static void

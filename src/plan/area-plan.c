@@ -207,7 +207,7 @@ compute_bounds (RcPlanning *planning)
   for (guint i = 0; i < planning->n_axes; i++)
     {
       const RcAxis *axis = &planning->axes[i];
-      RcLength      bought = rc_length_round_up (axis->bound.carpet_length, axis->site->carpet->length_step);
+      RcLength      bought = rc_goods_compute_bought (axis->site->carpet, axis->bound.carpet_length);
       RcMoney       cost = rc_weigh (bought, axis->site->weights.carpet_per_m)
                      + rc_weigh (axis->bound.side_seam, axis->site->weights.side_seam_per_m)
                      + axis->site->settings->rule_cost[RC_RULE_EACH_SEAM] * axis->bound.n_seams;
@@ -232,8 +232,7 @@ weigh_option (const RcPlanning *planning, const RcSite *site, RcOption *option)
   option->carpet_area = rc_area_from_rectangle (site->roll_width, option->carpet_length);
 
   const RcPlanWeights *weights = &site->weights;
-  option->carpet_cost
-      = rc_weigh (rc_length_round_up (option->carpet_length, site->carpet->length_step), weights->carpet_per_m);
+  option->carpet_cost = rc_weigh (rc_goods_compute_bought (site->carpet, option->carpet_length), weights->carpet_per_m);
   option->seam_cost = rc_weigh (option->side_seam, weights->side_seam_per_m)
                       + rc_weigh (option->cross_seam, weights->cross_seam_per_m);
   for (guint i = 0; i < option->seams->len; i++)

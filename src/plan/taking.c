@@ -5,11 +5,12 @@
 void
 rc_taking_init (RcTaking *taking, const RcGoods *carpet, gint64 carpet_per_m)
 {
-  *taking = (RcTaking){ .length_step = carpet->length_step, .carpet_per_m = carpet_per_m };
+  *taking = (RcTaking){ .carpet = carpet, .carpet_per_m = carpet_per_m };
   taking->problem.roll_width = rc_goods_get_usable_width (carpet);
   taking->problem.cuts = g_ptr_array_new ();
   taking->problem.rolls = g_ptr_array_new ();
   taking->problem.buy_step = carpet->length_step;
+  taking->problem.buy_least = carpet->least_cut;
   taking->problem.stages = 3;
   taking->pool = g_ptr_array_new_with_free_func (g_free);
   taking->known = g_new0 (RcKnownCuts, RC_N_KNOWN);
@@ -61,7 +62,7 @@ divide_by_metre (__int128 product)
 static gint64
 weigh_bought (const RcTaking *taking, RcLength length)
 {
-  return divide_by_metre ((__int128)rc_length_round_up (length, taking->length_step) * taking->carpet_per_m);
+  return divide_by_metre ((__int128)rc_goods_compute_bought (taking->carpet, length) * taking->carpet_per_m);
 }
 
 /* splitmix64's finisher. */

@@ -43,12 +43,12 @@ typedef struct
 {
   RcCutsSum sum; /* of the cuts at hand: set it back to an earlier value to take later cuts away */
 
-  guint         most_exact;
-  RcLength      length_step;
-  gint64        carpet_per_m;
-  RcNestProblem problem;
-  GPtrArray    *pool;  /* of RcNestCut; the first are those at hand */
-  RcKnownCuts  *known; /* of RC_N_KNOWN: what was found before, at key modulo RC_N_KNOWN */
+  guint          most_exact;
+  const RcGoods *carpet;
+  gint64         carpet_per_m;
+  RcNestProblem  problem;
+  GPtrArray     *pool;  /* of RcNestCut; the first are those at hand */
+  RcKnownCuts   *known; /* of RC_N_KNOWN: what was found before, at key modulo RC_N_KNOWN */
 } RcTaking;
 
 void rc_taking_init (RcTaking *taking, const RcGoods *carpet, gint64 carpet_per_m);

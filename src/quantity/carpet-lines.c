@@ -12,6 +12,7 @@ typedef struct
   GArray    *pieces;       /* of guint, piece numbers */
   GPtrArray *places;       /* of const char*, names of rooms and stairs */
   GString   *rolls;        /* stock: each roll and what is cut from it */
+  gboolean   is_least;     /* a length bought is the shortest that is sold */
 } Lengths;
 
 static void
@@ -66,6 +67,7 @@ add_use (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guint r
   RcLength         length = roll_id != NULL ? use->used : use->length;
 
   add_pieces (lengths, plan, cutting, roll);
+  lengths->is_least |= roll_id == NULL && use->used < cutting->goods->least_cut;
   if (roll_id != NULL)
     {
       g_autofree char *printed = rc_reason_format_roll_length (plan, cutting->goods, use->used);
@@ -120,7 +122,14 @@ format_reason (const Lengths *lengths, const RcPlan *plan, const RcGoods *carpet
   if (from_stock)
     rc_reason_add_part (reason, g_strdup (lengths->rolls->str));
   rc_reason_add_part (reason, g_strdup_printf (_ ("%s of roll × %s wide"), length, width));
-  if (lengths->length > lengths->used)
+  if (lengths->is_least)
+    {
+      g_autofree char *least = rc_reason_format_roll_length (plan, carpet, carpet->least_cut);
+
+      rc_reason_add_part (reason,
+                          g_strdup_printf (_ ("%s is cut from it, the supplier sells no less than %s"), used, least));
+    }
+  else if (lengths->length > lengths->used)
     rc_reason_add_part (reason, g_strdup_printf (_ ("%s is cut from it, the rest is the supplier's step"), used));
   return g_string_free (reason, FALSE);
 }

@@ -64,7 +64,8 @@ find_line (const RcQuote *quote, const RcQuoteLine *like)
     {
       const RcQuoteLine *line = g_ptr_array_index (quote->lines, i);
 
-      if (g_str_equal (line->item, like->item) && line->from_stock == like->from_stock)
+      if (g_str_equal (line->item, like->item) && line->from_stock == like->from_stock
+          && g_strcmp0 (line->name, like->name) == 0) /* by the roll and by the cut are two lines */
         return line;
     }
   return NULL;

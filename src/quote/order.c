@@ -61,13 +61,21 @@ get_order (GPtrArray *orders, const char *supplier, const RcCurrency *currency)
 }
 
 static gboolean
-order_add_line (RcOrder *order, RcQuoteLine *line, GError **error)
+order_add (RcOrder *order, const RcQuantityLine *quantity, const RcPriceBook *book, const char *date, GError **error)
 {
-  g_ptr_array_add (order->lines, line);
-  if (!rc_money_add (order->net, line->amount, &order->net))
+  guint first = order->lines->len;
+
+  if (!rc_quote_lines_add_cost (order->lines, quantity, book, date, error))
+    return FALSE;
+  for (guint i = first; i < order->lines->len; i++)
     {
-      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("The order's sum is too large, at the line %s"), line->name);
-      return FALSE;
+      const RcQuoteLine *line = g_ptr_array_index (order->lines, i);
+
+      if (!rc_money_add (order->net, line->amount, &order->net))
+        {
+          g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("The order's sum is too large, at the line %s"), line->name);
+          return FALSE;
+        }
     }
   order->total = order->net + order->tax;
   return TRUE;
@@ -102,14 +110,10 @@ rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantit
   for (guint i = 0; i < quantities->len; i++)
     {
       const RcQuantityLine *quantity = g_ptr_array_index (quantities, i);
-      RcQuoteLine          *line;
 
-      if (!is_bought (quantity))
-        continue;
-      line = rc_quote_line_new_cost (quantity, book, date, error);
-      if (line == NULL)
-        return NULL;
-      if (!order_add_line (get_order (orders, get_supplier (quantity->goods), &book->currency), line, error))
+      if (is_bought (quantity)
+          && !order_add (get_order (orders, get_supplier (quantity->goods), &book->currency), quantity, book, date,
+                         error))
         return NULL;
     }
   if (plan != NULL)

@@ -19,7 +19,7 @@ void rc_order_free (RcOrder *order);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOrder, rc_order_free)
 
 /* What is to be bought, by supplier in the order of first appearance; carpet taken from stock and work are not ordered.
- * `plan` (nullable: no notes) is the one the quantities were computed from. Errors as rc_quote_line_new_cost, and
+ * `plan` (nullable: no notes) is the one the quantities were computed from. Errors as rc_quote_lines_add_cost, and
  * RC_ERROR_RANGE. (transfer full) GPtrArray of RcOrder; empty when nothing is to be bought. */
 GPtrArray *rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities, const RcPriceBook *book,
                              const char *date, GError **error);

@@ -47,15 +47,16 @@ RcQuoteLine *rc_quote_line_new_plain (const char *item, const char *name, gint64
  * the tax. (transfer full) GPtrArray of char*. */
 GPtrArray *rc_quote_line_explain (const RcQuoteLine *line, const RcCurrency *currency);
 
-/* The customer's line: at the sale price. A price in another unit (ft and m, sq yd and m2, the pack and what it holds,
- * length and area of a roll) converts the quantity, exactly, then rounded once to a millionth. Where an item has prices
- * for several quantities, the sale price is chosen by `item_micro`, the job's whole quantity of the item in the line's
- * unit, so that customers do not pay more because part of it lies in stock; the cost price by the line's own quantity.
- * NULL and RC_ERROR_REFERENCE naming the item without a price and the date, or the unit that cannot be converted;
- * RC_ERROR_RANGE. (transfer full) */
-RcQuoteLine *rc_quote_line_new_sale (const RcQuantityLine *quantity, gint64 item_micro, const RcPriceBook *book,
-                                     const char *date, GError **error);
+/* Appends the customer's line for quantities[index] (of RcQuantityLine), at the sale price. A price in another unit (ft
+ * and m, sq yd and m2, the pack and what it holds, length and area of a roll) converts the quantity, exactly, then
+ * rounded once to a millionth. Where an item has prices for several quantities, the sale price is chosen by the job's
+ * whole quantity of the item, so that customers do not pay more because part of it lies in stock; the cost by the
+ * line's own quantity. Goods with a price by the roll become two lines, the full rolls and the rest (roll-way.h).
+ * FALSE and RC_ERROR_REFERENCE naming the item without a price and the date, or the unit that cannot be converted;
+ * RC_ERROR_RANGE. */
+gboolean rc_quote_lines_add_sale (GPtrArray *lines, const GPtrArray *quantities, guint index, const RcPriceBook *book,
+                                  const char *date, GError **error);
 
-/* The supplier's line: price and amount are what the shop pays for the line's own quantity. (transfer full) */
-RcQuoteLine *rc_quote_line_new_cost (const RcQuantityLine *quantity, const RcPriceBook *book, const char *date,
-                                     GError **error);
+/* Likewise the supplier's: price and amount are what the shop pays for the line's own quantity. */
+gboolean rc_quote_lines_add_cost (GPtrArray *lines, const RcQuantityLine *quantity, const RcPriceBook *book,
+                                  const char *date, GError **error);

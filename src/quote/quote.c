@@ -19,23 +19,6 @@ rc_quote_free (RcQuote *quote)
   g_free (quote);
 }
 
-/* The job's whole quantity of the line's item, in the line's unit. */
-static gint64
-sum_item (const GPtrArray *quantities, const RcQuantityLine *line)
-{
-  gint64 sum = 0;
-
-  for (guint i = 0; i < quantities->len; i++)
-    {
-      const RcQuantityLine *other = g_ptr_array_index (quantities, i);
-
-      if (other->unit == line->unit && g_str_equal (other->item, line->item)
-          && __builtin_add_overflow (sum, other->quantity_micro, &sum))
-        return G_MAXINT64;
-    }
-  return sum;
-}
-
 static gboolean
 has_no_charge (const RcQuantityLine *line, const RcPriceBook *book, const char *date)
 {
@@ -48,14 +31,10 @@ add_lines (RcQuote *quote, const GPtrArray *quantities, const RcPriceBook *book,
   for (guint i = 0; i < quantities->len; i++)
     {
       const RcQuantityLine *quantity = g_ptr_array_index (quantities, i);
-      RcQuoteLine          *line;
 
-      if (has_no_charge (quantity, book, date))
-        continue;
-      line = rc_quote_line_new_sale (quantity, sum_item (quantities, quantity), book, date, error);
-      if (line == NULL)
+      if (!has_no_charge (quantity, book, date)
+          && !rc_quote_lines_add_sale (quote->lines, quantities, i, book, date, error))
         return FALSE;
-      g_ptr_array_add (quote->lines, line);
     }
   return TRUE;
 }
@@ -123,6 +102,19 @@ add_extras (RcQuote *quote, const RcOffer *offer, const RcPriceBook *book, const
 
 /* --- freight --- */
 
+static const RcGoods *
+find_goods (const GPtrArray *quantities, const RcQuoteLine *line)
+{
+  for (guint i = 0; i < quantities->len; i++)
+    {
+      const RcQuantityLine *quantity = g_ptr_array_index (quantities, i);
+
+      if (g_str_equal (quantity->item, line->item))
+        return quantity->goods;
+    }
+  return NULL;
+}
+
 /* What is bought of one supplier, at cost. */
 static gboolean
 sum_bought (const RcQuote *quote, const GPtrArray *quantities, const char *supplier, RcMoney *sum)
@@ -130,16 +122,12 @@ sum_bought (const RcQuote *quote, const GPtrArray *quantities, const char *suppl
   gboolean any = FALSE;
 
   *sum = 0;
-  for (guint i = 0, k = 0; i < quantities->len && k < quote->lines->len; i++)
+  for (guint i = 0; i < quote->lines->len; i++)
     {
-      const RcQuantityLine *quantity = g_ptr_array_index (quantities, i);
-      const RcQuoteLine    *line = g_ptr_array_index (quote->lines, k);
+      const RcQuoteLine *line = g_ptr_array_index (quote->lines, i);
+      const RcGoods     *goods = find_goods (quantities, line);
 
-      if (!g_str_equal (line->item, quantity->item) || line->from_stock != quantity->from_stock)
-        continue; /* a charge that is left out */
-      k++;
-      if (quantity->goods == NULL || quantity->from_stock || quantity->quantity_micro == 0
-          || g_strcmp0 (quantity->goods->supplier, supplier) != 0)
+      if (goods == NULL || line->from_stock || line->quantity_micro == 0 || g_strcmp0 (goods->supplier, supplier) != 0)
         continue;
       any = TRUE;
       if (!rc_money_add (*sum, line->cost, sum))

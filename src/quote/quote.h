@@ -81,7 +81,7 @@ GPtrArray *rc_quote_explain_total (const RcQuote *quote);
  * rate of a line is its own, else that of the offer's tax area, else the job's, or the book's where the job leaves it
  * open
  * (-1). The fixed charge is left out where the book has no price for it; every
- * other line must have one. Errors: as rc_quote_line_new_sale; RC_ERROR_REFERENCE when the job's currency is not the
+ * other line must have one. Errors: as rc_quote_lines_add_sale; RC_ERROR_REFERENCE when the job's currency is not the
  * book's; RC_ERROR_RANGE for sums and rates that are too large. (transfer full) */
 RcQuote *rc_quote_new (const RcJob *job, const GPtrArray *quantities, const RcPriceBook *book, const char *date,
                        GError **error);

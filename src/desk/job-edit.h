@@ -8,6 +8,11 @@
  * RcRoll, nullable) of it. FALSE when the catalogue has no such goods. */
 gboolean rc_job_edit_take_goods (RcJob *job, const RcPriceBook *book, const GPtrArray *stock, const char *id);
 
+/* The job's rolls as they lie in stock now: `stock` (of RcRoll) is what there is for the job. Those it has follow, with
+ * what is left of them, those that have gone go; `taken` (nullable) is the ticket of one that it may use from now on.
+ * Pieces cut for the job stay as they are. */
+void rc_job_edit_follow_stock (RcJob *job, const GPtrArray *stock, const char *taken);
+
 /* A new measure, a copy of `from` (NULL: the last), dated `date`, with the next free id "M2". (transfer none) */
 RcMeasure *rc_job_edit_add_measure (RcJob *job, const char *from, const char *date);
 /* Never the only one. */

@@ -41,7 +41,7 @@ has_id (const RcPick *pick, const char *id)
 void
 rc_pick_add_goods (RcPick *pick, const RcJob *job, const RcPriceBook *book, RcGoodsKind kind)
 {
-  const GPtrArray *lists[] = { job->goods, book ? book->goods : NULL };
+  const GPtrArray *lists[] = { job ? job->goods : NULL, book ? book->goods : NULL };
 
   for (guint l = 0; l < G_N_ELEMENTS (lists); l++)
     for (guint i = 0; lists[l] != NULL && i < lists[l]->len; i++)

@@ -17,7 +17,7 @@ void rc_pick_init (RcPick *pick);
 void rc_pick_clear (RcPick *pick);
 void rc_pick_add (RcPick *pick, const char *id, const char *label);
 
-/* The goods of a kind in the job, then those that only the price book has. */
+/* The goods of a kind in the job (nullable), then those that only the price book has. */
 void rc_pick_add_goods (RcPick *pick, const RcJob *job, const RcPriceBook *book, RcGoodsKind kind);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcPick, rc_pick_clear)

@@ -1,7 +1,6 @@
 #include "window-actions.h"
 
 #include <glib/gi18n-lib.h>
-#include <langinfo.h>
 
 #include "clock.h"
 #include "compare-window.h"
@@ -9,7 +8,9 @@
 #include "job-edit.h"
 #include "job-file-dialog.h"
 #include "price-window.h"
+#include "roll-window.h"
 #include "shape-window.h"
+#include "usual-units.h"
 
 #define ZOOM_STEP 1.25
 
@@ -230,6 +231,22 @@ compare_measures (GtkWidget *widget, const char *name, GVariant *parameter)
 
 /* The office. */
 
+/* The one that is open already, else a new one. */
+static void
+show_office_window (RcWindow *self, GType type, GtkWidget *(*make) (RcWindow *))
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  GtkWindow  *found = NULL;
+
+  for (guint i = 0; found == NULL && i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+      if (G_OBJECT_TYPE (window) == type && gtk_window_get_transient_for (window) == GTK_WINDOW (self))
+        found = window;
+    }
+  gtk_window_present (found != NULL ? found : GTK_WINDOW (make (self)));
+}
+
 static void
 show_prices (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -240,15 +257,13 @@ show_prices (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_present (GTK_WINDOW (window));
 }
 
-/* Jobs. */
-
-/* What people here measure in, by the desktop's locale. */
-static RcUnitSystem
-find_usual_units (void)
+static void
+show_rolls (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  const char *measurement = nl_langinfo (_NL_MEASUREMENT_MEASUREMENT);
-  return measurement && *measurement == 2 ? RC_UNITS_IMPERIAL : RC_UNITS_METRIC;
+  show_office_window (RC_WINDOW (widget), RC_TYPE_ROLL_WINDOW, rc_roll_window_new);
 }
+
+/* Jobs. */
 
 static void
 new_job (GtkWidget *widget, const char *name, GVariant *parameter)
@@ -263,7 +278,7 @@ new_job (GtkWidget *widget, const char *name, GVariant *parameter)
   if (stock)
     {
       g_autofree char *today = rc_clock_dup_today ();
-      g_autoptr (RcJob) job = rc_job_edit_new_job (id, _ ("New job"), today, book, stock, find_usual_units ());
+      g_autoptr (RcJob) job = rc_job_edit_new_job (id, _ ("New job"), today, book, stock, rc_usual_units_find ());
       g_free (job->number);
       job->number = g_strdup (id);
       if (rc_window_save_and_open (self, job, _ ("New job"), &error))
@@ -415,6 +430,7 @@ static const struct
   { "win.remove-chosen", NULL, remove_chosen, TRUE, { "<Control><Shift>Delete" } },
   { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
   { "win.prices", NULL, show_prices, FALSE, { "<Control>b" } },
+  { "win.rolls", NULL, show_rolls, FALSE, { "<Control>u" } },
   { "win.edit-chosen", NULL, edit_chosen, TRUE, { "F2" } },
   { "win.choose-job", NULL, choose_job, TRUE, { "<Control>i" } },
   { "win.take-option", "i", take_option, TRUE, { NULL } },

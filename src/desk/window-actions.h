@@ -13,7 +13,6 @@ gboolean rc_window_actions_is_enabled (RcWindow *self, const char *detailed_name
 void rc_window_actions_set_keys (GtkApplication *application);
 
 /* Parts of the window that only its actions use. */
-RcStore *rc_window_get_store (RcWindow *self);
 void     rc_window_close_job (RcWindow *self);
 gboolean rc_window_save_and_open (RcWindow *self, RcJob *job, const char *step, GError **error);
 void     rc_window_show_action_list (RcWindow *self);

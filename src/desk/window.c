@@ -29,10 +29,13 @@ struct _RcWindow
   GtkWidget       *tell_box;
   GtkLabel        *tell_label;
   guint            tell_source, look_source;
-  RcSheetWindow   *sheets; /* weak */
+  gint64           version; /* of the store's data when it was last looked at */
+  RcSheetWindow   *sheets;  /* weak */
 };
 
 G_DEFINE_FINAL_TYPE (RcWindow, rc_window, GTK_TYPE_APPLICATION_WINDOW)
+
+static guint store_changed_signal;
 
 /* Messages. */
 
@@ -68,14 +71,27 @@ on_tell_closed (RcWindow *self)
   gtk_widget_set_visible (self->tell_box, FALSE);
 }
 
-/* Changes of the open job by other programs on the same store. */
+/* Changes by other programs on the same store, and by the windows of the office. */
+
+void
+rc_window_note_change (RcWindow *self)
+{
+  rc_job_list_refresh (self->job_list);
+  g_signal_emit (self, store_changed_signal, 0);
+}
 
 static gboolean
 look (gpointer data)
 {
   RcWindow *self = data;
+  gint64    version = self->version;
   g_autoptr (GError) error = NULL;
 
+  if (rc_store_get_data_version (self->store, &version, NULL) && version != self->version)
+    {
+      self->version = version;
+      rc_window_note_change (self);
+    }
   if (self->document == NULL)
     return G_SOURCE_CONTINUE;
   if (rc_document_refresh (self->document, &error))
@@ -151,6 +167,7 @@ set_document (RcWindow *self, RcDocument *document)
     }
   show_title (self);
   rc_window_actions_update (self);
+  g_signal_emit (self, store_changed_signal, 0);
 }
 
 gboolean
@@ -328,6 +345,8 @@ rc_window_class_init (RcWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_window_dispose;
+  store_changed_signal
+      = g_signal_new ("store-changed", RC_TYPE_WINDOW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   g_type_ensure (RC_TYPE_ACTION_LIST);
   g_type_ensure (RC_TYPE_JOB_LIST);
   g_type_ensure (RC_TYPE_BENCH);
@@ -366,6 +385,7 @@ rc_window_new (GtkApplication *application, RcStore *store)
                                            GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "shortcuts")));
   fill_action_list (self, builder, application);
   rc_job_list_set_store (self->job_list, store);
+  rc_store_get_data_version (store, &self->version, NULL);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (on_active), NULL);
   self->look_source = g_timeout_add_seconds (LOOK_SECONDS, look, self);
   set_document (self, NULL);

@@ -1,6 +1,7 @@
 /* The one window: the jobs at the side, the bench with the open job.
  *
- * Its actions, all named "win.…", are what menus, buttons and keys call.
+ * Its actions, all named "win.…", are what menus, buttons and keys call. The windows of the office (prices, rolls, ...)
+ * are made by it, each at most once.
  */
 #pragma once
 
@@ -24,6 +25,12 @@ gboolean rc_window_import (RcWindow *self, const char *path, GError **error);
 RcDocument *rc_window_get_document (RcWindow *self); /* NULL: no job is open */
 RcBench    *rc_window_get_bench (RcWindow *self);
 RcJobList  *rc_window_get_job_list (RcWindow *self);
+
+RcStore *rc_window_get_store (RcWindow *self);
+
+/* A window of the office has changed the store: all that show what is in it look again (signal "store-changed", which
+ * is also emitted when another program has changed it, and when another job is opened). */
+void rc_window_note_change (RcWindow *self);
 
 /* The price book was changed: the open job takes the new prices. */
 void rc_window_follow_prices (RcWindow *self);

@@ -74,15 +74,25 @@ find_standing (RcStore *store, const char *roll_id, const char *job_id, Standing
                          roll_id, job_id, &standing->others, error);
 }
 
+/* Rolls belong to no job, so both ways of measuring are said: 30' (9.144 m). (transfer full) */
+static char *
+dup_length (RcLength length)
+{
+  g_autofree char *feet = rc_length_format (length, &RC_LENGTH_STYLE_IMPERIAL);
+  g_autofree char *metres = rc_length_format (length, &RC_LENGTH_STYLE_METRIC);
+
+  return g_strdup_printf ("%s (%s)", feet, metres);
+}
+
 static gboolean
 refuse_length (const char *roll_id, RcLength wanted, const Standing *standing, GError **error)
 {
-  g_autofree char *length = rc_length_format_mm (standing->length), *asked = rc_length_format_mm (wanted);
-  g_autofree char *others = rc_length_format_mm (standing->others);
+  g_autofree char *length = dup_length (standing->length), *asked = dup_length (wanted);
+  g_autofree char *others = dup_length (standing->others);
 
   g_set_error (error, RC_ERROR, RC_ERROR_RANGE,
-               _ ("Roll %s has %s mm, of which %s mm are promised to other jobs: not %s mm more. Take another roll, or "
-                  "release a promise."),
+               _ ("Roll %s has %s, of which %s is promised to other jobs: not %s more. Take another roll, or release a "
+                  "promise."),
                roll_id, length, others, asked);
   return FALSE;
 }
@@ -306,13 +316,43 @@ correct_within (RcStore *store, const char *roll_id, RcLength length, const char
     return FALSE;
   if (length < 0 || length < standing.others)
     {
-      Standing measured = { length, 0, standing.others };
+      g_autofree char *measured = dup_length (length), *promised = dup_length (standing.others);
 
-      return refuse_length (roll_id, 0, &measured, error);
+      g_set_error (error, RC_ERROR, RC_ERROR_RANGE,
+                   _ ("Roll %s cannot be %s long: %s of it is promised to jobs. Release a promise first."), roll_id,
+                   measured, promised);
+      return FALSE;
     }
   return rc_query_run (store, "UPDATE rolls SET length_ticks = ? WHERE id = ?",
                        RC_VALUES (rc_value_integer (length), rc_value_text (roll_id)), error)
          && note (store, roll_id, RC_MOVE_CORRECTED, NULL, length - standing.length, now, notes, error);
+}
+
+static gboolean
+mark_damage_within (RcStore *store, const char *roll_id, const GArray *flaws, const char *now, GError **error)
+{
+  g_autofree char *text = rc_roll_rows_format_flaws (flaws);
+  Standing         standing;
+
+  if (!find_standing (store, roll_id, NULL, &standing, error))
+    return FALSE;
+  for (guint i = 0; i < flaws->len; i++)
+    {
+      const RcFlaw    *flaw = &g_array_index (flaws, RcFlaw, i);
+      g_autofree char *from = dup_length (flaw->from), *to = dup_length (flaw->to), *has = dup_length (standing.length);
+
+      if (flaw->from >= 0 && flaw->from < flaw->to && flaw->to <= standing.length)
+        continue;
+      g_set_error (
+          error, RC_ERROR, RC_ERROR_RANGE,
+          _ ("Roll %s: damaged from %s to %s cannot be, as it has %s; write the place nearer the start first."),
+          roll_id, from, to, has);
+      return FALSE;
+    }
+  return rc_query_run (store, "UPDATE rolls SET flaws = ? WHERE id = ?",
+                       RC_VALUES (rc_value_text (text), rc_value_text (roll_id)), error)
+         && note (store, roll_id, RC_MOVE_CORRECTED, NULL, 0, now, flaws->len > 0 ? _ ("damage") : _ ("no damage"),
+                  error);
 }
 
 static gboolean
@@ -385,6 +425,17 @@ rc_store_correct_roll (RcStore *store, const char *roll_id, RcLength length, con
 
   return rc_store_begin (store, doing, error)
          && finish (store, correct_within (store, roll_id, length, notes, now, error), doing, error);
+}
+
+gboolean
+rc_store_mark_damage (RcStore *store, const char *roll_id, const GArray *flaws, const char *now, GError **error)
+{
+  g_autofree char *doing = g_strdup_printf (_ ("Correcting roll %s"), roll_id);
+
+  g_return_val_if_fail (store != NULL && roll_id != NULL && flaws != NULL && now != NULL, FALSE);
+
+  return rc_store_begin (store, doing, error)
+         && finish (store, mark_damage_within (store, roll_id, flaws, now, error), doing, error);
 }
 
 gboolean

@@ -80,6 +80,9 @@ gboolean rc_store_cut_roll (RcStore *store, const char *roll_id, const char *job
 /* The roll was measured and has `length`; refused below what is promised. */
 gboolean rc_store_correct_roll (RcStore *store, const char *roll_id, RcLength length, const char *notes,
                                 const char *now, GError **error);
+/* The roll is damaged on these lengths (of RcFlaw) and nowhere else; refused beyond its ends. */
+gboolean rc_store_mark_damage (RcStore *store, const char *roll_id, const GArray *flaws, const char *now,
+                               GError **error);
 gboolean rc_store_place_roll (RcStore *store, const char *roll_id, const char *place, const char *now, GError **error);
 
 /* What the roll has for the job: its length less what is promised to others. */

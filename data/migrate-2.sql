@@ -1,2 +1,8 @@
 -- From a store of version 2 to one of version 3. New columns of a job's tables go to the end and have a default, so that
 -- the steps recorded before can still be undone; tables, indexes and triggers are those of schema.sql.
+
+ALTER TABLE cutouts ADD COLUMN name TEXT;
+ALTER TABLE cutouts ADD COLUMN kind TEXT NOT NULL DEFAULT 'other';
+ALTER TABLE cutouts ADD COLUMN diameter_ticks INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE cutouts ADD COLUMN strip INTEGER NOT NULL DEFAULT 1 CHECK (strip IN (0, 1));
+ALTER TABLE cutouts ADD COLUMN counted INTEGER NOT NULL DEFAULT 1 CHECK (counted IN (0, 1));

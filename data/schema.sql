@@ -153,6 +153,11 @@ CREATE TABLE cutouts (
   measure TEXT NOT NULL,
   room TEXT NOT NULL,
   position INTEGER NOT NULL,
+  name TEXT,
+  kind TEXT NOT NULL DEFAULT 'other',
+  diameter_ticks INTEGER NOT NULL DEFAULT 0,
+  strip INTEGER NOT NULL DEFAULT 1 CHECK (strip IN (0, 1)),
+  counted INTEGER NOT NULL DEFAULT 1 CHECK (counted IN (0, 1)),
   PRIMARY KEY (job, measure, room, position),
   FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
 ) STRICT, WITHOUT ROWID;

@@ -65,7 +65,7 @@ rc_outlines_read_room (const char *line)
     {
       if (*text == ',')
         text++;
-      g_ptr_array_add (room->cutouts, rc_outlines_read_ring (&text));
+      g_ptr_array_add (room->cutouts, rc_cutout_new_take (RC_CUTOUT_OTHER, rc_outlines_read_ring (&text)));
     }
   return room;
 }

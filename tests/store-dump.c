@@ -11,6 +11,17 @@ put_ring (GString *text, const char *name, const RcRing *ring)
 }
 
 static void
+put_cutout (GString *text, const RcCutout *cutout)
+{
+  put_ring (text, "cutout", cutout->points);
+  put_text (text, "name", cutout->name);
+  put_number (text, "kind", cutout->kind);
+  put_number (text, "diameter", cutout->diameter);
+  put_number (text, "strip", cutout->strip);
+  put_number (text, "counted", cutout->counted);
+}
+
+static void
 put_opening (GString *text, const RcOpening *opening)
 {
   g_string_append (text, "\n   opening");
@@ -51,7 +62,7 @@ put_room (GString *text, const RcRoom *room)
     }
   put_ring (text, "outline", room->outline);
   for (guint i = 0; i < room->cutouts->len; i++)
-    put_ring (text, "cutout", room->cutouts->pdata[i]);
+    put_cutout (text, room->cutouts->pdata[i]);
   for (guint i = 0; i < room->openings->len; i++)
     put_opening (text, room->openings->pdata[i]);
 }

@@ -91,6 +91,18 @@ add_wall (GRand *rand, RcRoom *room)
   g_array_append_val (room->walls, wall);
 }
 
+static RcCutout *
+make_cutout (GRand *rand)
+{
+  RcCutout *cutout = rc_cutout_new_take (g_rand_int_range (rand, 0, RC_N_CUTOUT_KINDS), make_ring (rand));
+
+  change_text (rand, &cutout->name);
+  cutout->diameter = CHANCE (rand, 2) ? make_length (rand) : 0;
+  cutout->strip = CHANCE (rand, 2);
+  cutout->counted = CHANCE (rand, 2);
+  return cutout;
+}
+
 static RcRoom *
 make_room (GRand *rand)
 {
@@ -111,7 +123,7 @@ make_room (GRand *rand)
       room->outline = make_ring (rand);
     }
   for (gint i = g_rand_int_range (rand, 0, 3); i > 0; i--)
-    g_ptr_array_add (room->cutouts, make_ring (rand));
+    g_ptr_array_add (room->cutouts, make_cutout (rand));
   for (gint i = g_rand_int_range (rand, 0, 5); i > 0; i--)
     g_ptr_array_add (room->openings, make_opening (rand));
   return room;
@@ -313,7 +325,7 @@ edit_room (GRand *rand, RcRoom *room)
       if (room->cutouts->len > 0 && CHANCE (rand, 2))
         g_ptr_array_remove_index (room->cutouts, 0);
       else
-        g_ptr_array_insert (room->cutouts, 0, make_ring (rand));
+        g_ptr_array_insert (room->cutouts, 0, make_cutout (rand));
       return "Change cut-out";
     default:
       for (guint i = 0; i < room->walls->len; i++)

@@ -259,13 +259,16 @@ test_move_room_and_cutout (Hand *hand, gconstpointer data)
       RcPoint point = { 3 * FT + HEARTH[i].x * IN, 3 * FT + HEARTH[i].y * IN };
       g_array_append_val (ring, point);
     }
-  g_ptr_array_add (hand_get_room (hand, "room-1")->cutouts, ring);
+  RcCutout *island = rc_cutout_new_take (RC_CUTOUT_ISLAND, ring);
+  g_ptr_array_add (hand_get_room (hand, "room-1")->cutouts, island);
   hand_drag (hand, 4 * FT, 4 * FT, 5 * FT + IN / 3, 4 * FT);
   g_assert_cmpstr (hand->step, ==, "Move a cut-out");
-  g_assert_cmpint (rc_ring_get ((RcRing *)hand_get_room (hand, "room-1")->cutouts->pdata[0], 0)->x, ==, 4 * FT);
+  g_assert_cmpint (rc_ring_get (((RcCutout *)hand_get_room (hand, "room-1")->cutouts->pdata[0])->points, 0)->x, ==,
+                   4 * FT);
   /* The cut-out stays when the first corner moves. */
   hand_drag (hand, 0, 4 * FT, -FT, 4 * FT);
-  g_assert_cmpint (rc_ring_get ((RcRing *)hand_get_room (hand, "room-1")->cutouts->pdata[0], 0)->x, ==, 5 * FT);
+  g_assert_cmpint (rc_ring_get (((RcCutout *)hand_get_room (hand, "room-1")->cutouts->pdata[0])->points, 0)->x, ==,
+                   5 * FT);
   hand_take (hand, "move", NULL);
   hand_drag (hand, 2 * FT, 2 * FT, 2 * FT, 12 * FT + IN);
   hand_assert_corners (hand, "room-1", "-12,120 -12,240 144,240 144,120");

@@ -121,6 +121,20 @@ random_opening (guint i)
   return opening;
 }
 
+static RcCutout *
+random_cutout (void)
+{
+  RcCutoutKind kind = g_test_rand_int_range (0, RC_N_CUTOUT_KINDS);
+  RcPoint      middle = { random_place (), random_place () };
+  RcCutout    *cutout = g_test_rand_bit () ? rc_cutout_new_take (kind, random_ring ())
+                                           : rc_cutout_new_round (kind, middle, random_length ());
+
+  cutout->name = maybe_text ();
+  cutout->strip = g_test_rand_bit ();
+  cutout->counted = g_test_rand_bit ();
+  return cutout;
+}
+
 static RcRoom *
 random_room (guint i)
 {
@@ -146,7 +160,7 @@ random_room (guint i)
         g_array_append_val (room->walls, wall);
       }
   for (int n = g_test_rand_int_range (0, 3); n > 0; n--)
-    g_ptr_array_add (room->cutouts, random_ring ());
+    g_ptr_array_add (room->cutouts, random_cutout ());
   for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
     g_ptr_array_add (room->openings, random_opening (n));
   room->notes = maybe_text ();
@@ -385,6 +399,17 @@ same_opening (const RcOpening *a, const RcOpening *b)
 }
 
 static void
+same_cutout (const RcCutout *a, const RcCutout *b)
+{
+  SAME_TEXT (name);
+  SAME_NUMBER (kind);
+  SAME_NUMBER (diameter);
+  SAME_NUMBER (strip);
+  SAME_NUMBER (counted);
+  same_ring (a->points, b->points);
+}
+
+static void
 same_room (const RcRoom *a, const RcRoom *b)
 {
   SAME_TEXT (id);
@@ -405,7 +430,7 @@ same_room (const RcRoom *a, const RcRoom *b)
       g_assert_cmpint (wall_a->bow, ==, wall_b->bow);
     }
   same_ring (a->outline, b->outline);
-  SAME_EACH (cutouts, RcRing, same_ring);
+  SAME_EACH (cutouts, RcCutout, same_cutout);
   SAME_EACH (openings, RcOpening, same_opening);
 }
 

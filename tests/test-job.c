@@ -48,7 +48,8 @@ add_cutout (RcRoom *room, RcLength x0, RcLength y0, RcLength x1, RcLength y1)
 {
   RcPoint points[] = { { x0, y0 }, { x1, y0 }, { x1, y1 }, { x0, y1 } };
 
-  g_ptr_array_add (room->cutouts, rc_ring_new_from_points (points, G_N_ELEMENTS (points)));
+  g_ptr_array_add (room->cutouts,
+                   rc_cutout_new_take (RC_CUTOUT_OTHER, rc_ring_new_from_points (points, G_N_ELEMENTS (points))));
 }
 
 static RcArea

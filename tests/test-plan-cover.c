@@ -157,7 +157,8 @@ test_angled (void)
         {
           RcPoint column[] = { { IN (6), IN (6) }, { IN (14), IN (6) }, { IN (14), IN (16) }, { IN (6), IN (16) } };
           if (dx < width - IN (14) || dy < length - IN (16))
-            g_ptr_array_add (room->cutouts, rc_ring_new_from_points (column, G_N_ELEMENTS (column)));
+            g_ptr_array_add (room->cutouts, rc_cutout_new_take (RC_CUTOUT_COLUMN, rc_ring_new_from_points (
+                                                                                      column, G_N_ELEMENTS (column))));
         }
       g_autoptr (GError) error = NULL;
       g_autoptr (RcPlan) plan = rc_plan_new (job, rc_job_get_measure (job, NULL), plain_weights, NULL, NULL, &error);

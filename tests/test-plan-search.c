@@ -13,7 +13,8 @@ test_no_seam_in_a_neck (void)
   job->settings.most_joins = 4;
   RcRoom *room = add_rectangle (job, "living", 0, 0, FT (13) + IN (7), FT (19.5), "area");
   RcPoint hearth[] = { { 0, FT (7.5) }, { IN (18), FT (7.5) }, { IN (18), FT (12.5) }, { 0, FT (12.5) } };
-  g_ptr_array_add (room->cutouts, rc_ring_new_from_points (hearth, G_N_ELEMENTS (hearth)));
+  g_ptr_array_add (room->cutouts,
+                   rc_cutout_new_take (RC_CUTOUT_HEARTH, rc_ring_new_from_points (hearth, G_N_ELEMENTS (hearth))));
   get_area (job, "area")->pile_degrees = 90;
   g_autoptr (RcPlan) plan = make_plan_within (job, 1);
   const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, 0);

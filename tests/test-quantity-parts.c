@@ -102,9 +102,17 @@ test_strip_round_a_cutout (void)
   RcRoom *room = build_room (job, "den", "Den", FT (10), FT (10), 0);
   RcPoint column[] = { { FT (4), FT (4) }, { FT (5), FT (4) }, { FT (5), FT (6) }, { FT (4), FT (6) } };
 
-  g_ptr_array_add (room->cutouts, rc_ring_new_from_points (column, G_N_ELEMENTS (column)));
+  g_ptr_array_add (room->cutouts,
+                   rc_cutout_new_take (RC_CUTOUT_COLUMN, rc_ring_new_from_points (column, G_N_ELEMENTS (column))));
   build_area (job, "A", NULL, "den", NULL);
   g_assert_cmpint (compute_strip (job), ==, FT (46));
+  /* Unless it is to have none; a stair opening has none from the start. */
+  ((RcCutout *)g_ptr_array_index (room->cutouts, 0))->strip = FALSE;
+  g_assert_cmpint (compute_strip (job), ==, FT (40));
+  RcPoint hatch[] = { { FT (8), FT (2) }, { FT (10), FT (2) }, { FT (10), FT (5) }, { FT (8), FT (5) } };
+  g_ptr_array_add (room->cutouts,
+                   rc_cutout_new_take (RC_CUTOUT_STAIR_OPENING, rc_ring_new_from_points (hatch, G_N_ELEMENTS (hatch))));
+  g_assert_cmpint (compute_strip (job), ==, FT (37));
 }
 
 /* CRI 2011 17.2: one strip on each tread, for waterfall also on each riser; turned edges: 1 1/2 in less than the width.
@@ -190,6 +198,41 @@ compute_first_line (const RcPlan *plan, GPtrArray **lines)
   *lines = rc_quantity_compute (plan, NULL, &error);
   g_assert_no_error (error);
   return g_ptr_array_index (*lines, 0);
+}
+
+/* What is counted is work, and told with the room it stands in. */
+static void
+test_fitting_round_things (void)
+{
+  g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
+  RcRoom *room = build_room (job, "den", "Den", FT (10), FT (10), 0);
+
+  RcPlan *plan;
+  g_autoptr (GPtrArray) lines = NULL;
+
+  build_carpet (job, "twist", FT (12), RC_UNIT_SQ_YD);
+  build_goods (job->goods, RC_GOODS_STRIP, "strip", RC_UNIT_FT, 0, RC_UNIT_EACH);
+  build_area (job, "A", "twist", "den", NULL);
+  g_ptr_array_add (room->cutouts, rc_cutout_new_round (RC_CUTOUT_COLUMN, (RcPoint){ FT (5), FT (5) }, FT (1)));
+  g_ptr_array_add (room->cutouts, rc_cutout_new_round (RC_CUTOUT_COLUMN, (RcPoint){ FT (8), FT (8) }, FT (1)));
+  RcCutout *second = g_ptr_array_index (room->cutouts, 1);
+  second->name = g_strdup ("flue");
+  for (int counted = 2; counted >= 0; counted--)
+    {
+      const RcQuantityLine *line = NULL;
+      second->counted = counted > 1;
+      ((RcCutout *)g_ptr_array_index (room->cutouts, 0))->counted = counted > 0;
+      plan = build_plan (job);
+      g_clear_pointer (&lines, g_ptr_array_unref);
+      compute_first_line (plan, &lines);
+      for (guint i = 0; i < lines->len; i++)
+        if (g_strcmp0 (((const RcQuantityLine *)g_ptr_array_index (lines, i))->item, "fitting") == 0)
+          line = g_ptr_array_index (lines, i);
+      g_assert_cmpint (line ? line->quantity_micro : 0, ==, counted * RC_MICRO);
+      if (line)
+        g_assert_cmpstr (line->because, ==, counted > 1 ? "Den: column, flue" : "Den: column");
+      build_plan_free (plan);
+    }
 }
 
 /* A door measured from the other room only, or from both sides with the moulding named there, is one opening. Loose
@@ -491,6 +534,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity-parts/strip-doubled", test_strip_doubled);
   g_test_add_func ("/quantity-parts/strip-at-shared-door", test_strip_at_shared_door);
   g_test_add_func ("/quantity-parts/strip-round-a-cutout", test_strip_round_a_cutout);
+  g_test_add_func ("/quantity-parts/fitting-round-things", test_fitting_round_things);
   g_test_add_func ("/quantity-parts/stairs", test_stairs);
   g_test_add_func ("/quantity-parts/transitions", test_transitions);
   g_test_add_func ("/quantity-parts/transition-of-a-shared-door", test_transition_of_a_shared_door);

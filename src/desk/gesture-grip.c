@@ -25,7 +25,8 @@ find_cutout (const RcSceneRoom *room, RcPoint at, guint *index)
 
   for (guint i = 0; i < room->room->cutouts->len; i++)
     {
-      g_autoptr (RcPolygon) polygon = rc_polygon_new_take (rc_ring_copy (g_ptr_array_index (room->room->cutouts, i)));
+      g_autoptr (RcPolygon) polygon
+          = rc_polygon_new_take (rc_cutout_compute_ring (g_ptr_array_index (room->room->cutouts, i)));
       rc_polygon_normalize (polygon);
       if (rc_polygon_locate (polygon, own) < 0)
         continue;

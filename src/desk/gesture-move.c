@@ -225,7 +225,7 @@ sketch_opening (const RcGesture *gesture, const RcScene *scene, const RcSceneRoo
 static void
 sketch_cutout (const RcGesture *gesture, const RcSceneRoom *room, RcSketch *sketch)
 {
-  RcRing *ring = rc_ring_copy (g_ptr_array_index (room->room->cutouts, gesture->index));
+  RcRing *ring = rc_cutout_compute_ring (g_ptr_array_index (room->room->cutouts, gesture->index));
 
   for (guint i = 0; i < ring->len; i++)
     {

@@ -214,14 +214,8 @@ static gboolean
 move_cutout (const RcGesture *gesture, const RcScene *scene, const RcSceneRoom *room, RcJob *job)
 {
   RcRoom *moved = rc_measure_find_room (rc_gesture_get_measure (scene, job), gesture->room);
-  RcRing *ring = g_ptr_array_index (moved->cutouts, gesture->index);
-  RcPoint delta = get_whole_delta (gesture, scene);
 
-  for (guint i = 0; i < ring->len; i++)
-    {
-      rc_ring_get (ring, i)->x += delta.x;
-      rc_ring_get (ring, i)->y += delta.y;
-    }
+  rc_cutout_move (g_ptr_array_index (moved->cutouts, gesture->index), get_whole_delta (gesture, scene));
   return TRUE;
 }
 

@@ -282,7 +282,7 @@ add_cutout (RcJob *job, RcRoom *room, RcRing *ring, char **fault)
 {
   g_autoptr (GError) error = NULL;
 
-  g_ptr_array_add (room->cutouts, ring);
+  g_ptr_array_add (room->cutouts, rc_cutout_new_take (RC_CUTOUT_OTHER, ring));
   g_autoptr (RcPolygon) floor = rc_room_compute_polygon (room, &job->settings.closure, &error);
   if (floor == NULL)
     *fault = g_strdup (error->message);

@@ -68,11 +68,7 @@ move_origin (RcRoom *room, RcPoint by)
   room->at.x += by.x;
   room->at.y += by.y;
   for (guint c = 0; c < room->cutouts->len; c++)
-    {
-      RcRing *ring = g_ptr_array_index (room->cutouts, c);
-      for (guint i = 0; i < ring->len; i++)
-        *rc_ring_get (ring, i) = subtract (*rc_ring_get (ring, i), by);
-    }
+    rc_cutout_move (g_ptr_array_index (room->cutouts, c), (RcPoint){ -by.x, -by.y });
 }
 
 static gboolean
@@ -354,7 +350,7 @@ rc_room_edit_mirror (RcRoom *room)
     }
   for (guint c = 0; c < room->cutouts->len; c++)
     {
-      RcRing *ring = g_ptr_array_index (room->cutouts, c);
+      RcRing *ring = ((RcCutout *)g_ptr_array_index (room->cutouts, c))->points;
       for (guint i = 0; i < ring->len; i++)
         rc_ring_get (ring, i)->x = -rc_ring_get (ring, i)->x;
     }
@@ -373,7 +369,7 @@ rc_room_edit_turn (RcRoom *room, double degrees)
     }
   for (guint c = 0; c < room->cutouts->len; c++)
     {
-      RcRing *ring = g_ptr_array_index (room->cutouts, c);
+      RcRing *ring = ((RcCutout *)g_ptr_array_index (room->cutouts, c))->points;
       for (guint i = 0; i < ring->len; i++)
         *rc_ring_get (ring, i) = rc_point_rotate (*rc_ring_get (ring, i), degrees);
     }

@@ -24,14 +24,7 @@ rc_room_edit_make_walls (RcRoom *room)
       g_array_append_val (room->walls, wall);
     }
   for (guint c = 0; c < room->cutouts->len; c++)
-    {
-      RcRing *ring = g_ptr_array_index (room->cutouts, c);
-      for (guint i = 0; i < ring->len; i++)
-        {
-          rc_ring_get (ring, i)->x -= start.x;
-          rc_ring_get (ring, i)->y -= start.y;
-        }
-    }
+    rc_cutout_move (g_ptr_array_index (room->cutouts, c), (RcPoint){ -start.x, -start.y });
   room->at.x += start.x;
   room->at.y += start.y;
   g_array_set_size (room->outline, 0);

@@ -109,14 +109,7 @@ move_cutouts (RcRoom *part, RcPoint origin)
   part->at.x += origin.x;
   part->at.y += origin.y;
   for (guint c = 0; c < part->cutouts->len; c++)
-    {
-      RcRing *ring = g_ptr_array_index (part->cutouts, c);
-      for (guint i = 0; i < ring->len; i++)
-        {
-          rc_ring_get (ring, i)->x -= origin.x;
-          rc_ring_get (ring, i)->y -= origin.y;
-        }
-    }
+    rc_cutout_move (g_ptr_array_index (part->cutouts, c), (RcPoint){ -origin.x, -origin.y });
 }
 
 /* Keeps of `part`, a copy of the whole, the corners from `first` on round to `last`, and what stands in their walls. */
@@ -150,8 +143,9 @@ keep_part (RcRoom *part, const RcRing *corners, guint first, guint last)
 
 /* Which of the two rings a cut-out lies in; -1: across the line. */
 static int
-find_side (const RcRing *cutout, const RcRing *ring)
+find_side (const RcCutout *thing, const RcRing *ring)
 {
+  g_autoptr (GArray) cutout = rc_cutout_compute_ring (thing);
   guint n_in = 0, n_out = 0;
 
   for (guint i = 0; i < cutout->len; i++)
@@ -390,13 +384,9 @@ take_over (RcRoom *into, const RcRing *ring, const RcRoom *from)
     }
   for (guint c = 0; c < from->cutouts->len; c++)
     {
-      RcRing *ring_c = rc_ring_copy (g_ptr_array_index (from->cutouts, c));
-      for (guint i = 0; i < ring_c->len; i++)
-        {
-          rc_ring_get (ring_c, i)->x += from->at.x - into->at.x;
-          rc_ring_get (ring_c, i)->y += from->at.y - into->at.y;
-        }
-      g_ptr_array_add (into->cutouts, ring_c);
+      RcCutout *cutout = rc_cutout_copy (g_ptr_array_index (from->cutouts, c));
+      rc_cutout_move (cutout, (RcPoint){ from->at.x - into->at.x, from->at.y - into->at.y });
+      g_ptr_array_add (into->cutouts, cutout);
     }
 }
 

@@ -134,6 +134,48 @@ write_points (RcXmlOut *out, const char *element, const RcRing *ring)
   rc_xml_out_close (out);
 }
 
+/* --- cut-outs --- */
+
+static void
+read_cutout (RcXmlIn *in, const xmlNode *node, RcRoom *room)
+{
+  g_autofree char *word = rc_xml_in_dup (node, "kind");
+  RcCutoutKind     kind = RC_CUTOUT_OTHER;
+  RcCutout        *cutout;
+  GError          *error = NULL;
+
+  if (word != NULL && !rc_cutout_kind_parse (word, &kind, &error))
+    rc_xml_in_take_error (in, node, "kind", error);
+  cutout = rc_cutout_new_take (kind, rc_job_file_read_points (in, node));
+  g_ptr_array_add (room->cutouts, cutout);
+  cutout->name = rc_xml_in_dup_text (node, "name");
+  cutout->diameter = rc_xml_in_length (in, node, "diameter", 0);
+  if (cutout->diameter > 0 && cutout->points->len != 1)
+    rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("is round (it has a diameter) and needs one point: its middle"));
+  if (rc_xml_in_has (node, "strip"))
+    cutout->strip = rc_xml_in_yes (node, "strip");
+  if (rc_xml_in_has (node, "counted"))
+    cutout->counted = rc_xml_in_yes (node, "counted");
+}
+
+static void
+write_cutout (RcXmlOut *out, const RcCutout *cutout)
+{
+  g_autoptr (RcCutout) usual = rc_cutout_new (cutout->kind);
+
+  rc_xml_out_open (out, "cutout");
+  if (cutout->kind != RC_CUTOUT_OTHER)
+    rc_xml_out_attribute (out, "kind", rc_cutout_kind_get_name (cutout->kind));
+  rc_xml_out_attribute_or_none (out, "name", cutout->name);
+  rc_xml_out_length_unless (out, "diameter", cutout->diameter, 0);
+  if (cutout->strip != usual->strip)
+    rc_xml_out_attribute (out, "strip", cutout->strip ? "yes" : "no");
+  if (cutout->counted != usual->counted)
+    rc_xml_out_attribute (out, "counted", cutout->counted ? "yes" : "no");
+  rc_job_file_write_points (out, cutout->points);
+  rc_xml_out_close (out);
+}
+
 /* --- openings --- */
 
 static void
@@ -205,7 +247,7 @@ read_child (RcXmlIn *in, const xmlNode *node, RcRoom *room, RcIdGiver *openings)
       room->outline = rc_job_file_read_points (in, node);
     }
   else if (rc_xml_in_is (node, "cutout"))
-    g_ptr_array_add (room->cutouts, rc_job_file_read_points (in, node));
+    read_cutout (in, node, room);
   else if (rc_xml_in_is (node, "notes"))
     {
       if (room->notes != NULL)
@@ -270,7 +312,7 @@ rc_job_file_write_room (RcXmlOut *out, const RcRoom *room)
   if (room->outline->len > 0)
     write_points (out, "outline", room->outline);
   for (guint i = 0; i < room->cutouts->len; i++)
-    write_points (out, "cutout", room->cutouts->pdata[i]);
+    write_cutout (out, room->cutouts->pdata[i]);
   for (guint i = 0; i < room->openings->len; i++)
     write_opening (out, room->openings->pdata[i]);
   rc_xml_out_text (out, "notes", room->notes);

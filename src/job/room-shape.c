@@ -251,7 +251,7 @@ new_outer_polygon (const RcRoom *room, GError **error)
 static RcPolygon *
 new_cutout_polygon (const RcRoom *room, guint i, const RcPolygon *outer, GError **error)
 {
-  const RcRing *cutout = room->cutouts->pdata[i];
+  g_autoptr (GArray) cutout = rc_cutout_compute_ring (room->cutouts->pdata[i]);
   g_autoptr (RcPolygon) polygon = rc_polygon_new ();
   g_autoptr (GError) fault = NULL;
 

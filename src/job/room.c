@@ -9,7 +9,7 @@ rc_room_new (const char *id, const char *name)
   room->name = g_strdup (name);
   room->walls = g_array_new (FALSE, TRUE, sizeof (RcWall));
   room->outline = rc_ring_new ();
-  room->cutouts = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
+  room->cutouts = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cutout_free);
   room->openings = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_opening_free);
   return room;
 }
@@ -27,7 +27,7 @@ rc_room_copy (const RcRoom *room)
   g_array_append_vals (copy->walls, room->walls->data, room->walls->len);
   g_array_append_vals (copy->outline, room->outline->data, room->outline->len);
   for (guint i = 0; i < room->cutouts->len; i++)
-    g_ptr_array_add (copy->cutouts, rc_ring_copy (room->cutouts->pdata[i]));
+    g_ptr_array_add (copy->cutouts, rc_cutout_copy (room->cutouts->pdata[i]));
   for (guint i = 0; i < room->openings->len; i++)
     g_ptr_array_add (copy->openings, rc_opening_copy (room->openings->pdata[i]));
   return copy;

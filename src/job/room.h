@@ -1,7 +1,7 @@
 /* Rooms as measured: walls, openings, cut-outs. */
 #pragma once
 
-#include "polygon.h"
+#include "cutout.h"
 #include "traverse.h"
 
 typedef struct
@@ -51,7 +51,7 @@ typedef struct
   GArray    *walls;    /* of RcWall */
   RcRing    *outline;  /* points as given, any orientation */
   gboolean   spread;   /* spread the misclosure by the compass rule */
-  GPtrArray *cutouts;  /* of RcRing in the room's own coordinates: hearth, island, column, stair opening */
+  GPtrArray *cutouts;  /* of RcCutout */
   GPtrArray *openings; /* of RcOpening */
   gboolean   placed;   /* `at` is given; else the room is placed by a door that meets a placed room */
   RcPoint    at;       /* where the room's own origin lies in the house */

@@ -87,11 +87,28 @@ sum_openings (const RcHouse *house, const RcRoom *room)
   return sum;
 }
 
+/* Edges of the floor without strip: at things that are to have none. */
+static RcLength
+sum_bare_edges (const RcPlacedRoom *room)
+{
+  RcLength sum = 0;
+
+  for (guint i = 0; i < room->room->cutouts->len; i++)
+    {
+      const RcCutout *cutout = g_ptr_array_index (room->room->cutouts, i);
+
+      if (!cutout->strip)
+        sum += rc_cutout_compute_edge (cutout, room->polygon, room->at);
+    }
+  return sum;
+}
+
 RcLength
 rc_room_compute_strip (const RcHouse *house, const RcPlacedRoom *room, RcLength double_from, RcLength *boundary,
                        RcLength *openings, gboolean *doubled)
 {
-  RcLength around = compute_boundary (room->polygon), passages = sum_openings (house, room->room);
+  RcLength around = compute_boundary (room->polygon) - sum_bare_edges (room);
+  RcLength passages = sum_openings (house, room->room);
   gboolean twice = double_from > 0 && compute_longer_side (room->polygon->outer) > double_from;
 
   if (boundary != NULL)

@@ -14,6 +14,7 @@ static const struct
   [RC_WORK_SIDE_SEAM] = { "side-seam", N_ ("Side seams"), RC_UNIT_FT, RC_UNIT_M },
   [RC_WORK_CROSS_SEAM] = { "cross-seam", N_ ("Cross seams"), RC_UNIT_EACH, RC_UNIT_EACH },
   [RC_WORK_STAIR] = { "stair", N_ ("Stairs, each step"), RC_UNIT_EACH, RC_UNIT_EACH },
+  [RC_WORK_FITTING] = { "fitting", N_ ("Fitting round things"), RC_UNIT_EACH, RC_UNIT_EACH },
   [RC_WORK_FIXED] = { "fixed", N_ ("Fixed charge"), RC_UNIT_EACH, RC_UNIT_EACH },
 };
 
@@ -46,7 +47,7 @@ rc_work_parse (const char *name, RcWork *work, GError **error)
         return TRUE;
       }
   g_set_error (error, RC_ERROR, RC_ERROR_PARSE,
-               _ ("There is no work “%s”; it is one of: lay, side-seam, cross-seam, stair, fixed"), name);
+               _ ("There is no work “%s”; it is one of: lay, side-seam, cross-seam, stair, fitting, fixed"), name);
   return FALSE;
 }
 

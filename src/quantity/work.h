@@ -10,11 +10,12 @@ typedef enum
   RC_WORK_SIDE_SEAM,  /* side seams, by length */
   RC_WORK_CROSS_SEAM, /* cross seams, each, whatever its length */
   RC_WORK_STAIR,      /* each step */
+  RC_WORK_FITTING,    /* round each thing on the floor that is counted */
   RC_WORK_FIXED,      /* once a job: call-out, moving in */
   RC_N_WORKS
 } RcWork;
 
-/* Stable word for files and price books: "", "lay", "side-seam", "cross-seam", "stair", "fixed". */
+/* Stable word for files and price books: "", "lay", "side-seam", "cross-seam", "stair", "fitting", "fixed". */
 const char *rc_work_get_name (RcWork work);
 
 /* Translated, for people; "" for RC_WORK_NONE. */

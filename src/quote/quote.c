@@ -22,7 +22,8 @@ rc_quote_free (RcQuote *quote)
 static gboolean
 has_no_charge (const RcQuantityLine *line, const RcPriceBook *book, const char *date)
 {
-  return line->work == RC_WORK_FIXED && rc_price_book_find (book, line->item, date) == NULL;
+  return (line->work == RC_WORK_FIXED || line->work == RC_WORK_FITTING)
+         && rc_price_book_find (book, line->item, date) == NULL;
 }
 
 static gboolean

@@ -27,10 +27,14 @@ add_outlines (const char *measure, const RcRoom *room, RcRowSet *rows)
                                rc_value_integer (rc_ring_get (room->outline, i)->y)));
   for (guint i = 0; i < room->cutouts->len; i++)
     {
-      const RcRing *ring = room->cutouts->pdata[i];
+      const RcCutout *cutout = room->cutouts->pdata[i];
+      const RcRing   *ring = cutout->points;
 
       rc_row_set_add (rows, RC_TABLE_CUTOUTS,
-                      RC_VALUES (rc_value_text (measure), rc_value_text (room->id), rc_value_integer (i)));
+                      RC_VALUES (rc_value_text (measure), rc_value_text (room->id), rc_value_integer (i),
+                                 rc_value_text (cutout->name), rc_value_text (rc_cutout_kind_get_name (cutout->kind)),
+                                 rc_value_integer (cutout->diameter), rc_value_integer (cutout->strip != FALSE),
+                                 rc_value_integer (cutout->counted != FALSE)));
       for (guint j = 0; j < ring->len; j++)
         rc_row_set_add (rows, RC_TABLE_CUTOUT_POINTS,
                         RC_VALUES (rc_value_text (measure), rc_value_text (room->id), rc_value_integer (i),
@@ -151,11 +155,23 @@ build_cutouts (const RcRowSet *rows, GHashTable *rooms, GError **error)
 {
   for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_CUTOUTS); i++)
     {
-      RcRoom *room = find_room (rooms, RC_TABLE_CUTOUTS, rc_row_set_get (rows, RC_TABLE_CUTOUTS, i), error);
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_CUTOUTS, i);
+      RcRoom        *room = find_room (rooms, RC_TABLE_CUTOUTS, row, error);
+      RcCutout      *cutout;
 
       if (room == NULL)
         return FALSE;
-      g_ptr_array_add (room->cutouts, rc_ring_new ());
+      cutout = rc_cutout_new (RC_CUTOUT_OTHER);
+      g_ptr_array_add (room->cutouts, cutout);
+      cutout->name = rc_value_dup_text (&row[3]);
+      cutout->diameter = rc_value_get_integer (&row[5]);
+      cutout->strip = rc_value_get_integer (&row[6]) != 0;
+      cutout->counted = rc_value_get_integer (&row[7]) != 0;
+      if (!rc_cutout_kind_parse (rc_value_get_text (&row[4]), &cutout->kind, error))
+        {
+          g_prefix_error (error, _ ("room %s, cut-out %u: "), room->id, room->cutouts->len);
+          return FALSE;
+        }
     }
   for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_CUTOUT_POINTS); i++)
     {
@@ -167,7 +183,7 @@ build_cutouts (const RcRowSet *rows, GHashTable *rooms, GError **error)
       if (room == NULL)
         return FALSE;
       if (cutout >= 0 && cutout < room->cutouts->len)
-        g_array_append_val ((RcRing *)room->cutouts->pdata[cutout], point);
+        g_array_append_val (((RcCutout *)room->cutouts->pdata[cutout])->points, point);
     }
   return TRUE;
 }

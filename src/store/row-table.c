@@ -29,7 +29,8 @@ static const RcRowTable tables[] = {
   = { "walls", "measure, room, position, bearing_degrees, length_ticks, bow_ticks", 6, 3, "measure, room, position" },
   [RC_TABLE_OUTLINE_POINTS]
   = { "outline_points", "measure, room, position, x_ticks, y_ticks", 5, 3, "measure, room, position" },
-  [RC_TABLE_CUTOUTS] = { "cutouts", "measure, room, position", 3, 3, "measure, room, position" },
+  [RC_TABLE_CUTOUTS] = { "cutouts", "measure, room, position, name, kind, diameter_ticks, strip, counted", 8, 3,
+                         "measure, room, position" },
   [RC_TABLE_CUTOUT_POINTS]
   = { "cutout_points", "measure, room, cutout, position, x_ticks, y_ticks", 6, 4, "measure, room, cutout, position" },
   [RC_TABLE_OPENINGS] = { "openings",

@@ -86,7 +86,7 @@ test_typing_a_wall_changes_the_total (DeskFixture *fixture, gconstpointer data)
   /* The room is open now: the fault is said above and below, the last plan stays. */
   g_assert_nonnull (strstr (rc_bench_get_fault (get_bench (fixture)), "Dining room"));
   g_assert_true (rc_document_is_stale (rc_window_get_document (fixture->window)));
-  /* Return goes on to the next wall's direction; the wall opposite is the seventh. */
+  /* Return goes on to the next wall's length; the wall opposite is the seventh. */
   desk_fixture_press_return (window);
   rc_wall_table_focus_wall (rc_bench_get_wall_table (get_bench (fixture)), 6);
   desk_fixture_type (window, "12' 6\"");

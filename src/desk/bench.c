@@ -257,19 +257,19 @@ show_panel (RcBench *self)
   gtk_stack_set_visible_child (self->panel_stack, panels[rc_document_get_choice (self->document).thing]);
 }
 
-void
-rc_bench_edit_chosen (RcBench *self)
+static void
+focus_name (RcBench *self)
 {
-  RcChoice choice = rc_document_get_choice (self->document);
-
+  if (self->document == NULL)
+    return;
   show_panel (self);
-  switch (choice.thing)
+  switch (rc_document_get_choice (self->document).thing)
     {
     case RC_THING_AREA:
       rc_area_panel_focus_name (self->area_panel);
       break;
     case RC_THING_ROOM:
-      rc_wall_table_focus_wall (rc_room_panel_get_wall_table (self->room_panel), 0);
+      rc_room_panel_focus_name (self->room_panel);
       break;
     case RC_THING_STAIR:
       rc_stair_panel_focus_name (self->stair_panel);
@@ -278,6 +278,14 @@ rc_bench_edit_chosen (RcBench *self)
     default:
       rc_job_panel_focus_title (self->job_panel);
     }
+}
+
+void
+rc_bench_edit_chosen (RcBench *self)
+{
+  show_panel (self);
+  rc_bench_focus (self,
+                  rc_document_get_choice (self->document).thing == RC_THING_ROOM ? RC_BENCH_WALLS : RC_BENCH_NAME);
 }
 
 static void
@@ -304,6 +312,9 @@ rc_bench_focus (RcBench *self, RcBenchPart part)
     case RC_BENCH_WALLS:
       if (self->document && rc_document_get_choice (self->document).thing == RC_THING_ROOM)
         rc_wall_table_focus_wall (rc_room_panel_get_wall_table (self->room_panel), 0);
+      break;
+    case RC_BENCH_NAME:
+      focus_name (self);
       break;
     case RC_BENCH_FLOOR:
     default:

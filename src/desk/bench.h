@@ -23,10 +23,11 @@ typedef enum
   RC_BENCH_THINGS,
   RC_BENCH_PIECES,
   RC_BENCH_WALLS,
+  RC_BENCH_NAME, /* of what is chosen */
 } RcBenchPart;
 
 void rc_bench_focus (RcBench *self, RcBenchPart part);
-/* The first field of what is chosen. */
+/* What is mostly typed of what is chosen: a room's walls, else the name. */
 void rc_bench_edit_chosen (RcBench *self);
 /* What stands above the figures when the job cannot be planned or priced; "" when it can. */
 const char *rc_bench_get_fault (RcBench *self);

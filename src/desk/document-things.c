@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "clock.h"
+#include "gesture-room.h"
 #include "job-edit.h"
 #include "measure-edit.h"
 #include "pin-edit.h"
@@ -177,6 +178,48 @@ rc_document_pin_chosen_piece (RcDocument *self, gboolean pinned, char **told, GE
   if (*told == NULL)
     *told = g_strdup (_ ("Choose a piece of a floor first: it is what is pinned."));
   return FALSE;
+}
+
+RcScene *
+rc_document_new_scene (RcDocument *self, int floor)
+{
+  RcOutcome       *outcome = rc_document_get_outcome (self);
+  const RcJob     *job = rc_document_get_job (self);
+  const RcMeasure *measure = rc_document_get_measure (self);
+  g_autoptr (RcHouse) now = rc_house_new_rooms (measure, &job->settings.closure, NULL);
+
+  return rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, floor);
+}
+
+static gboolean
+is_held (const RcRoom *room, const char *other_than)
+{
+  for (guint i = 0; i < room->openings->len; i++)
+    {
+      const RcOpening *opening = g_ptr_array_index (room->openings, i);
+      if (opening->to_room && g_strcmp0 (opening->id, other_than) != 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+RcJob *
+rc_document_lead_opening (RcDocument *self, const char *room, const char *opening, const char *to_room,
+                          const char *to_opening)
+{
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  RcMeasure *measure = rc_document_get_measure_of (self, job);
+  RcRoom    *from = rc_measure_find_room (measure, room), *to = rc_measure_find_room (measure, to_room);
+
+  if (from == NULL || !rc_measure_edit_lead (measure, room, opening, to_room, to_opening))
+    return NULL;
+  if (to == NULL || to_opening == NULL)
+    return g_steal_pointer (&job);
+  g_autoptr (RcScene) scene = rc_document_new_scene (self, from->floor);
+  gboolean stays = is_held (from, opening) && !is_held (to, to_opening);
+  RcJob   *joined = stays ? rc_gesture_room_join (scene, room, opening, to_room, to_opening)
+                          : rc_gesture_room_join (scene, to_room, to_opening, room, opening);
+  return joined ? joined : g_steal_pointer (&job);
 }
 
 gboolean

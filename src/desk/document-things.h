@@ -3,6 +3,7 @@
 #pragma once
 
 #include "document.h"
+#include "gesture-scene.h"
 
 /* A rectangle of a usual size, in the area of what is chosen (else in the first), on the storey `floor`. */
 gboolean rc_document_add_room (RcDocument *self, int floor, GError **error);
@@ -17,6 +18,15 @@ gboolean rc_document_remove_chosen (RcDocument *self, GError **error);
 /* Pins the chosen piece as it lies, or unpins it, and says so in `told` (transfer full): also why nothing was done,
  * with FALSE. */
 gboolean rc_document_pin_chosen_piece (RcDocument *self, gboolean pinned, char **told, GError **error);
+
+/* The storey as it lies now; where that cannot be told, as it lay in the last plan. (transfer full) */
+RcScene *rc_document_new_scene (RcDocument *self, int floor);
+
+/* A new state of the job in which the opening leads to another room, by `to_opening` there (either NULL: to none
+ * measured). Where it is known, the room that no other door holds comes along to meet it. NULL: nothing changes.
+ * (transfer full) */
+RcJob *rc_document_lead_opening (RcDocument *self, const char *room, const char *opening, const char *to_room,
+                                 const char *to_opening);
 
 /* A copy of the measure looked at, dated today, to be looked at from now on. */
 gboolean rc_document_add_measure (RcDocument *self, GError **error);

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "document-things.h"
 #include "floor-picture.h"
 #include "gesture-drawing.h"
 #include "gesture-room.h"
@@ -50,17 +51,12 @@ redraw (RcFloorHand *hand)
   gtk_widget_queue_draw (hand->floor_view);
 }
 
-/* Rooms lie where they do now; where that cannot be told, where they lay in the last plan. */
 static const RcScene *
 get_scene (RcFloorHand *hand)
 {
   if (hand->scene || hand->document == NULL)
     return hand->scene;
-  RcOutcome       *outcome = rc_document_get_outcome (hand->document);
-  const RcJob     *job = rc_document_get_job (hand->document);
-  const RcMeasure *measure = rc_document_get_measure (hand->document);
-  g_autoptr (RcHouse) now = rc_house_new_rooms (measure, &job->settings.closure, NULL);
-  hand->scene = rc_scene_new (job, measure, now ? now : outcome ? outcome->plan->house : NULL, hand->floor);
+  hand->scene = rc_document_new_scene (hand->document, hand->floor);
   return hand->scene;
 }
 
@@ -183,6 +179,8 @@ handle (RcFloorHand *hand, const RcGestureEvent *event)
 
   if (scene == NULL)
     return FALSE;
+  RcChoice choice = rc_document_get_choice (hand->document);
+  hand->gesture.area = choice.thing == RC_THING_AREA ? choice.id : NULL;
   hand->gesture = rc_gesture_handle (hand->gesture, scene, event, &result);
   gboolean is_click = result.is_click && result.room == NULL;
   if (result.is_click && result.room)

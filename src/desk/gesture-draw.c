@@ -69,7 +69,9 @@ make_room (RcGesture *gesture, const RcScene *scene, const RcRing *corners, RcGe
 {
   g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
   RcMeasure         *measure = rc_gesture_get_measure (scene, job);
-  RcChoice           like = rc_choice_of_thing (gesture->room ? RC_THING_ROOM : RC_THING_JOB, gesture->room);
+  RcChoice           like = gesture->area   ? rc_choice_of_thing (RC_THING_AREA, gesture->area)
+                            : gesture->room ? rc_choice_of_thing (RC_THING_ROOM, gesture->room)
+                                            : rc_choice_of_thing (RC_THING_JOB, NULL);
   const RcFloorArea *area = rc_choice_find_area (like, measure);
   g_autofree char   *name = g_strdup_printf ("%s %u", _ ("Room"), measure->rooms->len + 1);
   RcRoom            *room = rc_measure_edit_add_room (measure, name, scene->floor, 0, 0);

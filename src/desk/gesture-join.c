@@ -5,6 +5,8 @@
 
 #include "gesture-places.h"
 #include "gesture-private.h"
+#include "gesture-room.h"
+#include "measure-edit.h"
 #include "room-corners.h"
 #include "room-edit.h"
 
@@ -58,33 +60,6 @@ turn_to_face (RcRoom *room, const RcOpening *opening, const RcRoom *first, const
     rc_room_edit_turn (room, turn);
 }
 
-static void
-tie (RcOpening *opening, const RcRoom *room, const RcOpening *other)
-{
-  g_free (opening->to_room);
-  g_free (opening->to_opening);
-  opening->to_room = g_strdup (room->id);
-  opening->to_opening = g_strdup (other->id);
-}
-
-/* Any opening that says it is this one no longer does. */
-static void
-untie (RcMeasure *measure, const char *room, const char *opening)
-{
-  for (guint r = 0; r < measure->rooms->len; r++)
-    {
-      RcRoom *other = g_ptr_array_index (measure->rooms, r);
-      for (guint i = 0; i < other->openings->len; i++)
-        {
-          RcOpening *back = g_ptr_array_index (other->openings, i);
-          if (g_strcmp0 (back->to_room, room) != 0 || g_strcmp0 (back->to_opening, opening) != 0)
-            continue;
-          g_clear_pointer (&back->to_room, g_free);
-          g_clear_pointer (&back->to_opening, g_free);
-        }
-    }
-}
-
 static RcPoint
 get_middle (const RcRoom *room, const RcOpening *opening)
 {
@@ -94,23 +69,23 @@ get_middle (const RcRoom *room, const RcOpening *opening)
   return (RcPoint){ (from.x + to.x) / 2, (from.y + to.y) / 2 };
 }
 
-static void
-join (RcGesture *gesture, const RcScene *scene, const RcSceneRoom *second, guint index, RcGestureResult *result)
+RcJob *
+rc_gesture_room_join (const RcScene *scene, const char *first_id, const char *first_opening_id, const char *id,
+                      const char *opening_id)
 {
   g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
   RcMeasure *measure = rc_gesture_get_measure (scene, job);
-  RcRoom    *room = rc_measure_find_room (measure, second->room->id);
-  RcRoom    *first = rc_measure_find_room (measure, gesture->room);
-  RcOpening *opening = g_ptr_array_index (room->openings, index);
-  RcOpening *first_opening = g_ptr_array_index (first->openings, gesture->index);
+  RcRoom    *first = rc_scene_find_room (scene, first_id) ? rc_measure_find_room (measure, first_id) : NULL;
+  RcRoom    *room = rc_scene_find_room (scene, id) ? rc_measure_find_room (measure, id) : NULL;
+  RcOpening *first_opening = first ? rc_room_edit_find_opening (first, first_opening_id) : NULL;
+  RcOpening *opening = room ? rc_room_edit_find_opening (room, opening_id) : NULL;
   RcPoint    out = { 0 };
 
+  if (first_opening == NULL || opening == NULL)
+    return NULL;
   rc_places_note (scene, measure);
-  untie (measure, room->id, opening->id);
-  untie (measure, first->id, first_opening->id);
   turn_to_face (room, opening, first, first_opening);
-  tie (opening, first, first_opening);
-  tie (first_opening, room, opening);
+  rc_measure_edit_lead (measure, id, opening_id, first_id, first_opening_id);
   rc_room_get_outward_step (first, first_opening->wall, MAX (opening->depth, first_opening->depth), &out);
   RcPoint middle = get_middle (first, first_opening), own = get_middle (room, opening);
   room->at = (RcPoint){ first->at.x + middle.x + out.x - own.x, first->at.y + middle.y + out.y - own.y };
@@ -119,9 +94,19 @@ join (RcGesture *gesture, const RcScene *scene, const RcSceneRoom *second, guint
   g_ptr_array_add (loosened, room->id);
   rc_places_keep (scene, job, loosened);
   rc_places_relax (scene, job, room->id);
-  result->room = g_intern_string (room->id);
+  return g_steal_pointer (&job);
+}
+
+static void
+join (RcGesture *gesture, const RcScene *scene, const RcSceneRoom *second, guint index, RcGestureResult *result)
+{
+  const RcRoom    *first = rc_scene_find_room (scene, gesture->room)->room;
+  const RcOpening *opening = g_ptr_array_index (second->room->openings, index);
+  const RcOpening *first_opening = g_ptr_array_index (first->openings, gesture->index);
+
+  result->job = rc_gesture_room_join (scene, first->id, first_opening->id, second->room->id, opening->id);
+  result->room = g_intern_string (second->room->id);
   result->step = _ ("Join two rooms at a door");
-  result->job = g_steal_pointer (&job);
   rc_gesture_rest (gesture);
 }
 

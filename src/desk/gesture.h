@@ -87,6 +87,7 @@ typedef struct
   RcSnap      snap;
   int         arrow; /* direction given by key, -1: the pointer's */
   const char *room;  /* interned; what is worked on */
+  const char *area;  /* interned; that new rooms go to; NULL: that of `room` */
   RcGrip      grip;
   guint       index; /* of the corner, wall, opening or cut-out gripped; of the wall an opening stands in */
   guint       leaf;  /* of a door: 0 to 3 */

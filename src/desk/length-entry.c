@@ -9,6 +9,8 @@ struct _RcLengthEntry
   gboolean             is_setting;
   RcLength             value; /* -1: none */
   char                *fault;
+  RcLengthLead         lead; /* nullable */
+  gpointer             lead_data;
 };
 
 G_DEFINE_FINAL_TYPE (RcLengthEntry, rc_length_entry, GTK_TYPE_ENTRY)
@@ -60,6 +62,13 @@ on_changed (RcLengthEntry *self)
 
   if (self->is_setting)
     return;
+  gsize n_lead = self->lead ? self->lead (text, self->lead_data) : 0;
+  text += n_lead;
+  if (n_lead > 0 && *text == '\0') /* the length comes now */
+    {
+      set_fault (self, NULL);
+      return;
+    }
   gboolean is_blank = *text == '\0';
   if (is_blank && !self->optional && self->value < 0)
     {
@@ -72,7 +81,7 @@ on_changed (RcLengthEntry *self)
       return;
     }
   set_fault (self, NULL);
-  if (value == self->value)
+  if (value == self->value && n_lead == 0)
     return;
   self->value = value;
   g_signal_emit (self, edited_signal, 0);
@@ -136,6 +145,13 @@ void
 rc_length_entry_set_optional (RcLengthEntry *self, gboolean optional)
 {
   self->optional = optional;
+}
+
+void
+rc_length_entry_set_lead (RcLengthEntry *self, RcLengthLead lead, gpointer data)
+{
+  self->lead = lead;
+  self->lead_data = data;
 }
 
 void

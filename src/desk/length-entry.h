@@ -20,6 +20,10 @@ void rc_length_entry_set_units (RcLengthEntry *self, RcLengthUnit bare_unit, con
 /* Blank text stands for 0 and 0 is shown blank. */
 void rc_length_entry_set_optional (RcLengthEntry *self, gboolean optional);
 
+/* What may stand before the length, as a direction does: how many bytes of the text are not of the length. */
+typedef gsize (*RcLengthLead) (const char *text, gpointer data);
+void rc_length_entry_set_lead (RcLengthEntry *self, RcLengthLead lead, gpointer data);
+
 /* Shows `value`, unless what is typed in the entry says the same already. Emits nothing. */
 void rc_length_entry_set_value (RcLengthEntry *self, RcLength value);
 /* Blank and without a value. */

@@ -1,5 +1,7 @@
 #include "measure-edit.h"
 
+#include "room-edit.h"
+
 static gboolean
 is_id_taken (const RcMeasure *measure, const char *id)
 {
@@ -201,4 +203,49 @@ rc_measure_edit_remove_other_side (RcMeasure *measure, const char *room, const c
             g_ptr_array_remove_index (other->openings, i);
         }
     }
+}
+
+static void
+set_lead (RcOpening *opening, const char *room, const char *other)
+{
+  g_free (opening->to_room);
+  g_free (opening->to_opening);
+  opening->to_room = g_strdup (room);
+  opening->to_opening = g_strdup (other);
+}
+
+/* Any opening that says it is this one no longer does. */
+static void
+untie (RcMeasure *measure, const char *room, const char *opening)
+{
+  for (guint r = 0; r < measure->rooms->len; r++)
+    {
+      RcRoom *other = g_ptr_array_index (measure->rooms, r);
+      for (guint i = 0; i < other->openings->len; i++)
+        {
+          RcOpening *back = g_ptr_array_index (other->openings, i);
+          if (g_strcmp0 (back->to_room, room) == 0 && g_strcmp0 (back->to_opening, opening) == 0)
+            set_lead (back, NULL, NULL);
+        }
+    }
+}
+
+gboolean
+rc_measure_edit_lead (RcMeasure *measure, const char *room, const char *opening, const char *to_room,
+                      const char *to_opening)
+{
+  RcRoom    *from = rc_measure_find_room (measure, room), *to = rc_measure_find_room (measure, to_room);
+  RcOpening *one = from ? rc_room_edit_find_opening (from, opening) : NULL;
+  RcOpening *other = to && to_opening ? rc_room_edit_find_opening (to, to_opening) : NULL;
+
+  if (one == NULL || (to_room && to == NULL) || (to_opening && other == NULL) || to == from)
+    return FALSE;
+  untie (measure, room, opening);
+  if (other)
+    {
+      untie (measure, to_room, to_opening);
+      set_lead (other, room, opening);
+    }
+  set_lead (one, to_room, to_opening);
+  return TRUE;
 }

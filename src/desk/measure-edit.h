@@ -26,5 +26,10 @@ RcStair *rc_measure_edit_add_stair (RcMeasure *measure, const char *name, RcUnit
 gboolean rc_measure_edit_remove_stair (RcMeasure *measure, const char *id);
 RcStair *rc_measure_edit_find_stair (RcMeasure *measure, const char *id);
 
+/* The opening leads to that room, and is the same as `to_opening` there; either NULL: to none measured. Both sides say
+ * so afterwards, and no third. */
+gboolean rc_measure_edit_lead (RcMeasure *measure, const char *room, const char *opening, const char *to_room,
+                               const char *to_opening);
+
 /* Takes away the opening of another room that is the same one as this. */
 void rc_measure_edit_remove_other_side (RcMeasure *measure, const char *room, const char *opening);

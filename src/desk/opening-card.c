@@ -2,6 +2,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "document-things.h"
+#include "measure-edit.h"
 #include "pick.h"
 #include "room-edit.h"
 
@@ -50,6 +52,63 @@ show_walls (RcOpeningCard *self, guint n_walls)
   gtk_drop_down_set_model (self->wall_drop, G_LIST_MODEL (list));
 }
 
+/* "hall D2": ids have no blanks. */
+static char *
+join_ids (const char *room, const char *opening)
+{
+  return opening ? g_strdup_printf ("%s %s", room, opening) : g_strdup (room);
+}
+
+/* How likely two openings are one: 2 when they are as wide as each other, 1 when their walls face each other. */
+static guint
+compute_likeness (const RcRoom *room, const RcOpening *opening, const RcRoom *other, const RcOpening *back)
+{
+  RcPoint out = { 0 }, in = { 0 };
+
+  rc_room_get_outward_step (room, opening->wall, RC_TICKS_PER_M, &out);
+  rc_room_get_outward_step (other, back->wall, RC_TICKS_PER_M, &in);
+  gboolean faces = ABS (out.x + in.x) + ABS (out.y + in.y) <= RC_TICKS_PER_MM;
+  return (opening->width == back->width ? 2 : 0) + (faces ? 1 : 0);
+}
+
+/* The likeliest first, so that the room's first letter picks it. */
+static void
+add_leads (RcPick *to, const RcRoom *other, const RcRoom *room, const RcOpening *opening)
+{
+  for (int likeness = 3; likeness >= 0; likeness--)
+    for (guint i = 0; i < other->openings->len; i++)
+      {
+        const RcOpening *back = g_ptr_array_index (other->openings, i);
+        gboolean         is_free = back->to_room == NULL || g_strcmp0 (back->to_room, room->id) == 0;
+        if (back->kind != opening->kind || !is_free || compute_likeness (room, opening, other, back) != (guint)likeness)
+          continue;
+        g_autofree char *id = join_ids (other->id, back->id);
+        g_autofree char *label = g_strdup_printf (_ ("%s, by its %s"), rc_room_get_name (other), back->id);
+        rc_pick_add (to, id, label);
+      }
+}
+
+/* The openings that this one may be the other side of, then the rooms by themselves. */
+static void
+show_leads (RcOpeningCard *self, const RcMeasure *measure, const RcRoom *room, const RcOpening *opening)
+{
+  g_auto (RcPick) to = { 0 };
+  g_autofree char *selected = join_ids (opening->to_room, opening->to_room ? opening->to_opening : NULL);
+
+  rc_pick_init (&to);
+  rc_pick_add (&to, NULL, _ ("outside"));
+  for (guint i = 0; i < measure->rooms->len; i++)
+    if (g_ptr_array_index (measure->rooms, i) != room)
+      add_leads (&to, g_ptr_array_index (measure->rooms, i), room, opening);
+  for (guint i = 0; i < measure->rooms->len; i++)
+    {
+      const RcRoom *other = g_ptr_array_index (measure->rooms, i);
+      if (other != room)
+        rc_pick_add (&to, other->id, rc_room_get_name (other));
+    }
+  rc_pick_show (&to, self->to_drop, selected);
+}
+
 static void
 rc_opening_card_show (RcPanel *panel, gpointer part)
 {
@@ -62,17 +121,7 @@ rc_opening_card_show (RcPanel *panel, gpointer part)
   show_walls (self, rc_room_get_n_walls (room));
   gtk_drop_down_set_selected (self->wall_drop, opening->wall);
 
-  g_auto (RcPick) to = { 0 };
-  rc_pick_init (&to);
-  rc_pick_add (&to, NULL, _ ("outside"));
-  for (guint i = 0; i < measure->rooms->len; i++)
-    {
-      const RcRoom *other = g_ptr_array_index (measure->rooms, i);
-      if (other != room)
-        rc_pick_add (&to, other->id, other->name);
-    }
-  rc_pick_show (&to, self->to_drop, opening->to_room);
-
+  show_leads (self, measure, room, opening);
   gboolean is_window = opening->kind == RC_OPENING_WINDOW;
   gtk_widget_set_sensitive (GTK_WIDGET (self->swing_drop), opening->kind == RC_OPENING_DOOR);
   gtk_widget_set_sensitive (GTK_WIDGET (self->to_drop), !is_window);
@@ -87,14 +136,11 @@ on_to_changed (RcOpeningCard *self)
 
   if (rc_panel_is_showing (panel) || rc_panel_get_document (panel) == NULL)
     return;
-  g_autoptr (RcJob) job = rc_document_dup_job (rc_panel_get_document (panel));
-  RcOpening *opening = find_opening (panel, job);
-  if (opening == NULL || g_strcmp0 (opening->to_room, to) == 0)
-    return;
-  g_free (opening->to_room);
-  opening->to_room = g_strdup (to);
-  g_clear_pointer (&opening->to_opening, g_free);
-  rc_panel_commit (panel, g_steal_pointer (&job), _ ("Where an opening leads"), NULL);
+  g_auto (GStrv) ids = g_strsplit (to ? to : "", " ", 2);
+  RcJob *job
+      = rc_document_lead_opening (rc_panel_get_document (panel), self->room, self->id, ids[0], ids[0] ? ids[1] : NULL);
+  if (job)
+    rc_panel_commit (panel, job, _ ("Where an opening leads"), "leads to");
 }
 
 static void
@@ -179,4 +225,10 @@ const char *
 rc_opening_card_get_id (RcOpeningCard *self)
 {
   return self->id;
+}
+
+void
+rc_opening_card_focus_offset (RcOpeningCard *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->offset_entry));
 }

@@ -377,6 +377,21 @@ rc_panel_finalize (GObject *object)
   G_OBJECT_CLASS (rc_panel_parent_class)->finalize (object);
 }
 
+/* A letter typed on a drop-down picks its next entry that begins with it, as one would expect without looking. */
+static gboolean
+on_key (RcPanel *self, guint keyval, guint keycode, GdkModifierType state)
+{
+  GtkRoot   *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL;
+  GtkWidget *drop = focus ? gtk_widget_get_ancestor (focus, GTK_TYPE_DROP_DOWN) : NULL;
+  gunichar   letter = g_unichar_tolower (gdk_keyval_to_unicode (keyval));
+
+  if (drop == NULL || gtk_widget_get_first_child (drop) != focus || !g_unichar_isalnum (letter)
+      || (state & gtk_accelerator_get_default_mod_mask () & ~GDK_SHIFT_MASK) != 0)
+    return GDK_EVENT_PROPAGATE;
+  return rc_pick_step_to_letter (GTK_DROP_DOWN (drop), letter) ? GDK_EVENT_STOP : GDK_EVENT_PROPAGATE;
+}
+
 static void
 rc_panel_class_init (RcPanelClass *klass)
 {
@@ -388,6 +403,9 @@ static void
 rc_panel_init (RcPanel *self)
 {
   PRIVATE (self)->fields = g_ptr_array_new_with_free_func (field_free);
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 6);
 }

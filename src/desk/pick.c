@@ -67,6 +67,27 @@ shows (const RcPick *pick, GtkDropDown *drop_down)
   return TRUE;
 }
 
+/* The list stays the same object: it may be that its selection is just changing. */
+static void
+set_list (const RcPick *pick, GtkDropDown *drop_down)
+{
+  g_autofree const char **labels = g_new0 (const char *, pick->labels->len + 1);
+  gboolean                is_new = g_object_get_data (G_OBJECT (drop_down), IDS_KEY) == NULL;
+  GListModel             *now = gtk_drop_down_get_model (drop_down);
+
+  for (guint i = 0; i < pick->labels->len; i++)
+    labels[i] = get (pick->labels, i);
+  g_object_set_data_full (G_OBJECT (drop_down), IDS_KEY, g_ptr_array_ref (pick->ids),
+                          (GDestroyNotify)g_ptr_array_unref);
+  if (!is_new)
+    {
+      gtk_string_list_splice (GTK_STRING_LIST (now), 0, g_list_model_get_n_items (now), labels);
+      return;
+    }
+  g_autoptr (GtkStringList) list = gtk_string_list_new (labels);
+  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (list));
+}
+
 void
 rc_pick_show (const RcPick *pick, GtkDropDown *drop_down, const char *selected)
 {
@@ -74,14 +95,7 @@ rc_pick_show (const RcPick *pick, GtkDropDown *drop_down, const char *selected)
     rc_pick_add ((RcPick *)pick, selected, selected ? selected : "—");
 
   if (!shows (pick, drop_down))
-    {
-      g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
-      for (guint i = 0; i < pick->labels->len; i++)
-        gtk_string_list_append (list, get (pick->labels, i));
-      g_object_set_data_full (G_OBJECT (drop_down), IDS_KEY, g_ptr_array_ref (pick->ids),
-                              (GDestroyNotify)g_ptr_array_unref);
-      gtk_drop_down_set_model (drop_down, G_LIST_MODEL (list));
-    }
+    set_list (pick, drop_down);
   for (guint i = 0; i < pick->ids->len; i++)
     if (g_strcmp0 (get (pick->ids, i), selected) == 0)
       {
@@ -97,4 +111,23 @@ rc_pick_get_selected (GtkDropDown *drop_down)
   guint      at = gtk_drop_down_get_selected (drop_down);
 
   return ids && at < ids->len ? get (ids, at) : NULL;
+}
+
+gboolean
+rc_pick_step_to_letter (GtkDropDown *drop_down, gunichar letter)
+{
+  GListModel *model = gtk_drop_down_get_model (drop_down);
+  guint       n = model && GTK_IS_STRING_LIST (model) ? g_list_model_get_n_items (model) : 0;
+  guint       at = gtk_drop_down_get_selected (drop_down);
+
+  for (guint i = 1; i <= n; i++)
+    {
+      guint       next = at < n ? (at + i) % n : i - 1;
+      const char *label = gtk_string_list_get_string (GTK_STRING_LIST (model), next);
+      if (g_unichar_tolower (g_utf8_get_char (label)) != letter)
+        continue;
+      gtk_drop_down_set_selected (drop_down, next);
+      return TRUE;
+    }
+  return FALSE;
 }

@@ -27,3 +27,6 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcPick, rc_pick_clear)
 void rc_pick_show (const RcPick *pick, GtkDropDown *drop_down, const char *selected);
 /* The id selected, NULL for none. */
 const char *rc_pick_get_selected (GtkDropDown *drop_down);
+
+/* Selects the next entry, round the end, that begins with the letter (lower case). FALSE: none does. */
+gboolean rc_pick_step_to_letter (GtkDropDown *drop_down, gunichar letter);

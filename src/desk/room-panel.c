@@ -62,11 +62,41 @@ remove_cards (RcRoomPanel *self)
     }
 }
 
+/* The card with the focus, from 1; 0: none. */
+static guint
+find_focused_card (RcRoomPanel *self)
+{
+  GtkRoot   *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL;
+  guint      n = 1;
+
+  for (GtkWidget *card = gtk_widget_get_first_child (GTK_WIDGET (self->openings_box)); card && focus;
+       card = gtk_widget_get_next_sibling (card), n++)
+    if (gtk_widget_is_ancestor (focus, card))
+      return n;
+  return 0;
+}
+
+/* The card in the place of the one that had the focus, else the walls: it is never lost. */
+static void
+focus_card (RcRoomPanel *self, guint n)
+{
+  GtkWidget *card = gtk_widget_get_first_child (GTK_WIDGET (self->openings_box));
+
+  for (guint i = 1; i < n && card && gtk_widget_get_next_sibling (card); i++)
+    card = gtk_widget_get_next_sibling (card);
+  if (card)
+    rc_opening_card_focus_offset (RC_OPENING_CARD (card));
+  else
+    rc_wall_table_focus_wall (self->wall_table, rc_wall_table_get_focused_wall (self->wall_table));
+}
+
 static void
 show_openings (RcRoomPanel *self, const RcRoom *room)
 {
   if (shows_openings (self, room))
     return;
+  guint focused = find_focused_card (self);
   remove_cards (self);
   self->room_id = g_intern_string (room->id);
   for (guint i = 0; i < room->openings->len; i++)
@@ -76,6 +106,8 @@ show_openings (RcRoomPanel *self, const RcRoom *room)
       gtk_box_append (self->openings_box, card);
       rc_panel_set_document (RC_PANEL (card), rc_panel_get_document (RC_PANEL (self)));
     }
+  if (focused)
+    focus_card (self, focused);
 }
 
 static void
@@ -117,6 +149,19 @@ on_area_changed (RcRoomPanel *self)
 }
 
 static void
+on_name_activate (RcRoomPanel *self)
+{
+  rc_wall_table_focus_wall (self->wall_table, 0);
+}
+
+static void
+action_spread (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GtkCheckButton *check = RC_ROOM_PANEL (widget)->spread_check;
+  gtk_check_button_set_active (check, !gtk_check_button_get_active (check));
+}
+
+static void
 action_add_opening (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   RcRoomPanel *self = RC_ROOM_PANEL (widget);
@@ -135,7 +180,7 @@ action_add_opening (GtkWidget *widget, const char *name, GVariant *parameter)
   rc_panel_commit (RC_PANEL (self), g_steal_pointer (&job), _ ("Put an opening in"), NULL);
   GtkWidget *card = gtk_widget_get_last_child (GTK_WIDGET (self->openings_box));
   if (card)
-    gtk_widget_child_focus (card, GTK_DIR_TAB_FORWARD);
+    rc_opening_card_focus_offset (RC_OPENING_CARD (card));
 }
 
 static void
@@ -170,8 +215,11 @@ rc_room_panel_class_init (RcRoomPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, openings_box);
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, notes_view);
   gtk_widget_class_bind_template_callback (widget_class, on_area_changed);
+  gtk_widget_class_bind_template_callback (widget_class, on_name_activate);
 
   gtk_widget_class_install_action (widget_class, "room.add-opening", "i", action_add_opening);
+  gtk_widget_class_install_action (widget_class, "room.spread", NULL, action_spread);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_s, GDK_ALT_MASK, "room.spread", NULL);
   static const guint KEYS[] = { GDK_KEY_d, GDK_KEY_a, GDK_KEY_w };
   for (int kind = 0; kind < (int)G_N_ELEMENTS (KEYS); kind++)
     gtk_widget_class_add_binding_action (widget_class, KEYS[kind], GDK_ALT_MASK, "room.add-opening", "i", kind);

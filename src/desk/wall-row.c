@@ -47,6 +47,23 @@ new_remove_button (void)
   return button;
 }
 
+/* "ne 3'": the way and the length in one. */
+static gsize
+take_lead (const char *text, gpointer data)
+{
+  RcWallRow *row = data;
+  gsize      n = strspn (text, "NESWORLneswrlo");
+  double     degrees = 0;
+
+  g_strlcpy (row->lead, text, MIN (n + 1, sizeof row->lead));
+  if (n == 0 || n >= sizeof row->lead || !rc_bearing_parse (row->lead, 0, &degrees, NULL))
+    {
+      row->lead[0] = '\0';
+      return 0;
+    }
+  return n + strspn (text + n, " ");
+}
+
 RcWallRow *
 rc_wall_row_new (GtkGrid *grid, guint index, gpointer table)
 {
@@ -59,6 +76,7 @@ rc_wall_row_new (GtkGrid *grid, guint index, gpointer table)
   row->bearing = put_cell (row, grid, new_bearing_entry (), _ ("Direction of wall %u"), 1);
   row->length = put_cell (row, grid, rc_length_entry_new (), _ ("Length of wall %u"), 2);
   gtk_widget_set_hexpand (row->length, TRUE);
+  rc_length_entry_set_lead (RC_LENGTH_ENTRY (row->length), take_lead, row);
   row->bow = put_cell (row, grid, rc_length_entry_new (), _ ("Bow of wall %u"), 3);
   rc_length_entry_set_optional (RC_LENGTH_ENTRY (row->bow), TRUE);
   gtk_editable_set_width_chars (GTK_EDITABLE (row->bow), 4);
@@ -196,11 +214,13 @@ rc_wall_row_write_length (RcRoom *room, const RcWallRow *row)
 {
   RcLength length = rc_length_entry_get_value (RC_LENGTH_ENTRY (row->length));
 
-  if (!row->is_blank)
-    return rc_room_edit_set_length (room, row->index, length);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
+  const char *text = *row->lead ? row->lead : gtk_editable_get_text (GTK_EDITABLE (row->bearing));
   double      degrees = rc_room_edit_guess_bearing (room);
-  rc_bearing_parse (text, get_bearing_before (room, row->index), &degrees, NULL);
+  gboolean    is_way = rc_bearing_parse (text, get_bearing_before (room, row->index), &degrees, NULL);
+
+  if (!row->is_blank)
+    return (*row->lead == '\0' || (is_way && rc_room_edit_set_bearing (room, row->index, degrees)))
+           && rc_room_edit_set_length (room, row->index, length);
   return rc_room_edit_insert_wall (room, row->index, degrees, length);
 }
 

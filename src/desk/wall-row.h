@@ -13,6 +13,7 @@ typedef struct
   guint      index;
   gboolean   is_blank; /* the row for the next wall */
   gboolean   is_bad_bearing;
+  char       lead[4]; /* the direction typed before the length: "NE"; "" for none */
   GtkWidget *number, *bearing, *length, *bow, *remove;
 } RcWallRow;
 

@@ -141,12 +141,13 @@ on_bearing_activate (RcWallRow *row)
   focus_entry (row->length);
 }
 
+/* The way can be typed before the length, so that Return goes down one column. */
 static void
 on_length_activate (RcWallRow *row)
 {
   RcWallRow *next = get_row (row->table, row->index + 1);
   if (next)
-    focus_entry (next->bearing);
+    focus_entry (next->length);
 }
 
 static RcWallRow *

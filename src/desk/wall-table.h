@@ -1,7 +1,8 @@
 /* The table in which the walls of the chosen room are typed: direction and length, wall by wall.
  *
- * A blank row at the end takes the next wall. Return goes on to the next field, Up and Down to the row above and below.
- * Under the table stands what is wrong, and buttons that would close the room.
+ * A blank row at the end takes the next wall. Return goes on to the next length, Up and Down to the row above and
+ * below. A length may have its direction before it: "ne 3'". Under the table stands what is wrong, and buttons that
+ * would close the room.
  */
 #pragma once
 

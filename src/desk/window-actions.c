@@ -371,7 +371,7 @@ say_saved (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 edit_chosen (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  rc_bench_edit_chosen (rc_window_get_bench (RC_WINDOW (widget)));
+  rc_bench_focus (rc_window_get_bench (RC_WINDOW (widget)), RC_BENCH_NAME);
 }
 
 static void

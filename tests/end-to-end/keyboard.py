@@ -6,72 +6,12 @@ pressed: a letter, Return, Ctrl+R are one each.
 """
 import os
 import shutil
-import subprocess
-import time
 import xml.etree.ElementTree as ET
 
 import tap
+from desk import NS, Desk, feet
 
-NS = {"j": "urn:rowcut:job:1"}
 STORE = tap.home / "keyboard.db"
-LOCALE = {}
-PATIENCE = 40  # seconds for anything that takes time on a busy machine
-
-
-def make_locale():
-    """Where one measures in feet: a new job takes its units from the locale."""
-    folder = tap.home / "locale"
-    folder.mkdir()
-    subprocess.run(["localedef", "-c", "-i", "en_US", "-f", "UTF-8", str(folder / "en_US.UTF-8")], capture_output=True)
-    return {"LOCPATH": str(folder), "LC_ALL": "en_US.UTF-8", "LANGUAGE": "en"}
-
-
-class Desk:
-    """The program with the keyboard in front of it."""
-
-    def __init__(self):
-        self.keys = 0
-        env = dict(os.environ, HOME=str(tap.home), XDG_DATA_HOME=str(tap.home / "data"), **LOCALE)
-        self.process = subprocess.Popen([os.environ["ROWCUT"], "--store", str(STORE)], env=env, stderr=subprocess.PIPE,
-                                        text=True)
-        found = self.wait(lambda: self.xdotool("search", "--onlyvisible", "--pid", str(self.process.pid)).split())
-        self.window = found[0] if found else None
-        if self.window:
-            self.xdotool("windowfocus", "--sync", self.window)
-
-    def xdotool(self, *words):
-        return subprocess.run(["xdotool", *words], capture_output=True, text=True, timeout=PATIENCE).stdout
-
-    def wait(self, ask):
-        """Until there is an answer; None when there is none in time."""
-        end = time.monotonic() + PATIENCE
-        while time.monotonic() < end and self.process.poll() is None:
-            answer = ask()
-            if answer:
-                return answer
-            time.sleep(0.1)
-        return None
-
-    def press(self, *keys):
-        """Presses keys, each by its X name."""
-        self.xdotool("key", "--delay", "20", *keys)
-        self.keys += len(keys)
-
-    def count(self, what, most=None):
-        """Tells what the keys since the last count were for."""
-        print(f"# {self.keys} keys: {what}")
-        if most:
-            tap.ok(self.keys < most, f"{what}: under {most} keys")
-        self.keys = 0
-
-    def quit(self):
-        self.press("ctrl+q")
-        try:
-            self.process.wait(PATIENCE)
-        except subprocess.TimeoutExpired:
-            self.process.kill()
-            return False
-        return self.process.returncode == 0
 
 
 def read_job():
@@ -100,11 +40,6 @@ def wait_for(desk, name, is_done):
 
 def get_lengths(room):
     return [wall.get("length") for wall in room.findall("j:wall", NS)]
-
-
-def feet(length):
-    """The keys of a length in feet: a bare number is inches."""
-    return [*str(length), "apostrophe"]
 
 
 def check_rectangle(desk):
@@ -145,9 +80,7 @@ def main():
     if shutil.which("xdotool") is None or "DISPLAY" not in os.environ:
         print("1..0 # SKIP xdotool or a display is missing")
         return
-    global LOCALE
-    LOCALE = make_locale()
-    desk = Desk()
+    desk = Desk(STORE)
     if tap.ok(desk.window is not None, "the window appears"):
         desk.press("ctrl+n")
         tap.ok(desk.wait(read_job) is not None, "a new job is in the store")
@@ -155,10 +88,7 @@ def main():
         check_rectangle(desk)
         check_bay_fronted_l(desk)
         check_action_by_name(desk)
-    tap.ok(desk.quit(), "Ctrl+Q quits")
-    errors = [line for line in desk.process.stderr.read().splitlines() if "WARNING" in line or "CRITICAL" in line]
-    tap.equal(errors, [], "no warnings of the toolkit")
-    tap.ok(tap.run("store", "check", "--store", str(STORE)).returncode == 0, "the store is sound")
+    desk.check_end(STORE)
     tap.done()
 
 

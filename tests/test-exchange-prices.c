@@ -143,6 +143,79 @@ test_faults (void)
     }
 }
 
+/* Every bad line is told at once, and each column of it. */
+static void
+test_all_faults (void)
+{
+  static const char        csv[] = "item,kind,sale,cost,valid_from,valid_to,margin\n"
+                                   "lay,work,1,,,,\n"
+                                   "sweep,work,x,-1,,,\n"
+                                   "twist,,2,1\n"
+                                   "twist,,2,1,2026-03-01,2026-02-01,\n"
+                                   "twist,,3,1,,,50\n"
+                                   "A,tax-area,7,,,,\n";
+  static const char *const said[] = { "line 3, column item: ",
+                                      "line 3, column cost: must not be less than 0",
+                                      "line 3, column sale: ",
+                                      "line 4: 4 fields, but the header row has 7",
+                                      "line 5, column valid_to: 2026-02-01 is before the first day, 2026-03-01",
+                                      "line 6, column margin: makes a sale price of 2.00",
+                                      "line 7, column sale: belongs to another kind of row" };
+  g_autoptr (GError) error = NULL;
+  g_auto (GStrv) lines = NULL;
+
+  g_assert_null (rc_price_csv_parse (csv, "prices.csv", &usd, &error));
+  lines = g_strsplit (error->message, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, G_N_ELEMENTS (said));
+  for (gsize i = 0; i < G_N_ELEMENTS (said); i++)
+    if (strstr (lines[i], said[i]) == NULL)
+      g_error ("“%s” does not say “%s”", lines[i], said[i]);
+}
+
+static void
+test_many_faults (void)
+{
+  g_autoptr (GString) csv = g_string_new ("item,sale\n");
+  g_autoptr (GError) error = NULL;
+
+  for (int i = 0; i < 1000; i++)
+    g_string_append (csv, "lay,x\n");
+  g_assert_null (rc_price_csv_parse (csv->str, "prices.csv", &usd, &error));
+  g_assert_nonnull (strstr (error->message, "line 41, "));
+  g_assert_null (strstr (error->message, "line 42, "));
+  g_assert_true (g_str_has_suffix (error->message, "\nand 960 faults more"));
+}
+
+/* 11.40 with 40 % of the sale price left over: 11.40 / 0.6 = 19.00; 11.41: 19.0167, up to 19.02. */
+static void
+test_margin (void)
+{
+  g_autoptr (RcPriceBook) book = parse_well ("item,cost,margin,sale\na,11.40,40,\nb,11.41,40,\nc,11.40,40,19\n");
+  static const RcMoney sales[] = { 1900, 1902, 1900 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (sales); i++)
+    g_assert_cmpint (((RcPrice *)book->prices->pdata[i])->sale, ==, sales[i]);
+}
+
+/* A list without the shop's own rows leaves them as they are; one with them brings its own. */
+static void
+test_take_list (void)
+{
+  g_autoptr (RcPriceBook) book = rc_price_book_new (&usd);
+  g_autoptr (RcPriceBook) plain = parse_well ("item,sale\nlay,1\n");
+  g_autoptr (RcPriceBook) full = parse_well ("item,kind,sale,cost,part_percent\nMill,supplier,9,8,\n1,payment,,,40\n");
+
+  g_ptr_array_add (book->suppliers, rc_supplier_new ("Loom"));
+  g_ptr_array_add (book->tax_areas, rc_tax_area_new ("A", "Tax", 1, 2));
+  rc_price_book_take_list (book, plain);
+  g_assert_nonnull (rc_price_book_find_supplier (book, "Loom"));
+  rc_price_book_take_list (book, full);
+  g_assert_null (rc_price_book_find_supplier (book, "Loom"));
+  g_assert_cmpint (rc_price_book_find_supplier (book, "Mill")->freight_cost, ==, 800);
+  g_assert_nonnull (rc_price_book_find_tax_area (book, "A"));
+  g_assert_cmpint (((RcPayment *)book->payments->pdata[0])->part_ppm, ==, 400000);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -151,5 +224,9 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/prices/formulas", test_formulas);
   g_test_add_func ("/exchange/prices/quoting", test_quoting);
   g_test_add_func ("/exchange/prices/faults", test_faults);
+  g_test_add_func ("/exchange/prices/all faults", test_all_faults);
+  g_test_add_func ("/exchange/prices/many faults", test_many_faults);
+  g_test_add_func ("/exchange/prices/margin", test_margin);
+  g_test_add_func ("/exchange/prices/take a list", test_take_list);
   return g_test_run ();
 }

@@ -4,12 +4,16 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "exact-text.h"
 #include "rowcut-error.h"
 
 static const char *const column_names[RC_N_PRICE_COLUMNS]
-    = { "item",          "kind",        "name",      "supplier",   "unit",         "cost",          "sale",
-        "from_quantity", "valid_from",  "valid_to",  "roll_width", "usable_width", "repeat_length", "repeat_width",
-        "match",         "length_step", "full_roll", "pack",       "pack_unit",    "tape_width",    "covers" };
+    = { "item",         "kind",          "name",          "supplier",   "unit",        "cost",
+        "sale",         "margin",        "from_quantity", "valid_from", "valid_to",    "roll_width",
+        "usable_width", "repeat_length", "repeat_width",  "match",      "length_step", "least_cut",
+        "full_roll",    "pack",          "pack_unit",     "tape_width", "covers",      "goods_percent",
+        "work_percent", "part_percent",  "days",          "free_from",  "address",     "phone",
+        "email",        "account" };
 
 /* --- reading --- */
 
@@ -45,7 +49,7 @@ read_header (RcPriceRow *row, const GPtrArray *names, GError **error)
     }
   if (row->field_of[RC_PRICE_COLUMN_ITEM] < 0)
     return fail_header (row, error, _ ("the header row lacks the column"), "item");
-  if (row->field_of[RC_PRICE_COLUMN_SALE] < 0)
+  if (row->field_of[RC_PRICE_COLUMN_SALE] < 0 && row->field_of[RC_PRICE_COLUMN_MARGIN] < 0)
     return fail_header (row, error, _ ("the header row lacks the column"), "sale");
   row->n_fields = names->len;
   return TRUE;
@@ -74,26 +78,69 @@ rc_price_row_begin (RcPriceRow *row, const char *csv, const char *name, GError *
   return read_header (row, names, error);
 }
 
+/* Takes the message and frees it. */
+static void
+note_fault (RcPriceRow *row, int code, char *message)
+{
+  if (row->faults == NULL)
+    {
+      row->faults = g_string_new (NULL);
+      row->code = code;
+    }
+  if (row->n_faults < RC_PRICE_MOST_FAULTS)
+    g_string_append_printf (row->faults, "%s%s", row->n_faults > 0 ? "\n" : "", message);
+  row->n_faults++;
+  g_free (message);
+}
+
+static gboolean
+has_fields_enough (RcPriceRow *row)
+{
+  if (row->fields->len == row->n_fields)
+    return TRUE;
+  note_fault (row, RC_ERROR_FORMAT,
+              g_strdup_printf (_ ("%s, line %u: %u fields, but the header row has %u"), row->reader.name,
+                               row->reader.line, row->fields->len, row->n_fields));
+  return FALSE;
+}
+
 gboolean
 rc_price_row_next (RcPriceRow *row)
 {
-  g_clear_pointer (&row->fields, g_ptr_array_unref);
-  if (row->error != NULL)
-    return FALSE;
-  row->fields = rc_csv_reader_next (&row->reader, &row->error);
-  if (row->fields == NULL)
-    return FALSE;
-  if (row->fields->len == row->n_fields)
-    {
-      char **item = (char **)&row->fields->pdata[row->field_of[RC_PRICE_COLUMN_ITEM]];
-      char  *restored = rc_csv_restore (g_strstrip (*item));
+  GError *fault = NULL;
+  char  **item, *restored;
 
-      g_free (*item);
-      *item = restored;
-      return TRUE;
+  do
+    {
+      g_clear_pointer (&row->fields, g_ptr_array_unref);
+      row->fields = rc_csv_reader_next (&row->reader, &fault);
+      if (fault != NULL)
+        {
+          note_fault (row, fault->code, g_strdup (fault->message));
+          g_error_free (fault);
+        }
+      if (row->fields == NULL)
+        return FALSE;
     }
-  g_set_error (&row->error, RC_ERROR, RC_ERROR_FORMAT, _ ("%s, line %u: %u fields, but the header row has %u"),
-               row->reader.name, row->reader.line, row->fields->len, row->n_fields);
+  while (!has_fields_enough (row));
+  memset (row->failed, 0, sizeof row->failed);
+  item = (char **)&row->fields->pdata[row->field_of[RC_PRICE_COLUMN_ITEM]];
+  restored = rc_csv_restore (g_strstrip (*item));
+  g_free (*item);
+  *item = restored;
+  return TRUE;
+}
+
+gboolean
+rc_price_row_end (RcPriceRow *row, GError **error)
+{
+  guint more = row->n_faults - MIN (row->n_faults, RC_PRICE_MOST_FAULTS);
+
+  if (row->n_faults == 0)
+    return TRUE;
+  if (more > 0)
+    g_string_append_printf (row->faults, ngettext ("\nand %u fault more", "\nand %u faults more", more), more);
+  g_set_error_literal (error, RC_ERROR, row->code, row->faults->str);
   return FALSE;
 }
 
@@ -101,16 +148,19 @@ void
 rc_price_row_clear (RcPriceRow *row)
 {
   g_clear_pointer (&row->fields, g_ptr_array_unref);
-  g_clear_error (&row->error);
+  if (row->faults != NULL)
+    g_string_free (row->faults, TRUE);
   g_clear_error (&row->pending);
 }
 
 static void
 fail_literal (RcPriceRow *row, RcPriceColumn column, int code, const char *message)
 {
-  if (row->error == NULL)
-    g_set_error (&row->error, RC_ERROR, code, _ ("%s, line %u, column %s: %s"), row->reader.name, row->reader.line,
-                 column_names[column], message);
+  if (!row->failed[column])
+    note_fault (row, code,
+                g_strdup_printf (_ ("%s, line %u, column %s: %s"), row->reader.name, row->reader.line,
+                                 column_names[column], message));
+  row->failed[column] = TRUE;
 }
 
 void
@@ -197,6 +247,29 @@ rc_price_row_money (RcPriceRow *row, RcPriceColumn column, const RcCurrency *cur
   if (money < 0)
     rc_price_row_fail (row, column, _ ("must not be less than 0"));
   return money;
+}
+
+#define MOST_DAYS 36500
+
+int
+rc_price_row_days (RcPriceRow *row, RcPriceColumn column)
+{
+  const char *text = rc_price_row_get (row, column);
+  guint64     days = 0;
+
+  if (*text != '\0' && !g_ascii_string_to_unsigned (text, 10, 0, MOST_DAYS, &days, NULL))
+    rc_price_row_fail (row, column, _ ("“%s” is no number of days; it should be a whole number, as 30"), text);
+  return (int)days;
+}
+
+gint64
+rc_price_row_percent (RcPriceRow *row, RcPriceColumn column)
+{
+  gint64 ppm = 0;
+
+  if (rc_price_row_has (row, column))
+    rc_price_row_take (row, column, rc_percent_parse (rc_price_row_get (row, column), &ppm, rc_price_row_error (row)));
+  return ppm;
 }
 
 RcUnit

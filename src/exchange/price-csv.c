@@ -7,104 +7,8 @@
 #include "csv.h"
 #include "day.h"
 #include "exact-text.h"
-#include "price-columns.h"
+#include "price-shop.h"
 #include "rowcut-error.h"
-
-/* --- settings --- */
-
-typedef enum
-{
-  SETTING_CURRENCY,
-  SETTING_TAX,
-  SETTING_DEPOSIT,
-  SETTING_SHOP_NAME,
-  SETTING_SHOP_ADDRESS,
-  SETTING_VALID_DAYS,
-  SETTING_TERMS,
-  N_SETTINGS
-} Setting;
-
-static const char *const setting_names[N_SETTINGS]
-    = { "currency", "tax-percent", "deposit-percent", "shop-name", "shop-address", "valid-days", "terms" };
-
-/* Days are whole; as many as the job file allows. */
-#define MOST_VALID_DAYS 36500
-
-static void
-read_valid_days (RcPriceRow *row, const char *value, RcPriceBook *book)
-{
-  guint64 days;
-
-  if (value == NULL)
-    book->valid_days = 0;
-  else if (g_ascii_string_to_unsigned (value, 10, 0, MOST_VALID_DAYS, &days, NULL))
-    book->valid_days = (int)days;
-  else
-    rc_price_row_fail (row, RC_PRICE_COLUMN_NAME, _ ("“%s” is no number of days; it should be a whole number, as 30"),
-                       value);
-}
-
-static void
-read_setting (RcPriceRow *row, RcPriceBook *book)
-{
-  const char      *item = rc_price_row_get (row, RC_PRICE_COLUMN_ITEM);
-  g_autofree char *value = rc_price_row_dup_text (row, RC_PRICE_COLUMN_NAME);
-  guint            i = 0;
-
-  while (i < N_SETTINGS && strcmp (setting_names[i], item) != 0)
-    i++;
-  switch ((Setting)i)
-    {
-    case SETTING_CURRENCY:
-      rc_price_row_take (row, RC_PRICE_COLUMN_NAME,
-                         rc_currency_parse (value != NULL ? value : "", &book->currency, rc_price_row_error (row)));
-      break;
-    case SETTING_TAX:
-      rc_price_row_take (row, RC_PRICE_COLUMN_NAME,
-                         rc_percent_parse (value != NULL ? value : "", &book->tax_ppm, rc_price_row_error (row)));
-      break;
-    case SETTING_DEPOSIT:
-      rc_price_row_take (row, RC_PRICE_COLUMN_NAME,
-                         rc_percent_parse (value != NULL ? value : "", &book->deposit_ppm, rc_price_row_error (row)));
-      break;
-    case SETTING_SHOP_NAME:
-      g_free (book->shop_name);
-      book->shop_name = g_steal_pointer (&value);
-      break;
-    case SETTING_SHOP_ADDRESS:
-      g_free (book->shop_address);
-      book->shop_address = g_steal_pointer (&value);
-      break;
-    case SETTING_VALID_DAYS:
-      read_valid_days (row, value, book);
-      break;
-    case SETTING_TERMS:
-      g_free (book->terms);
-      book->terms = g_steal_pointer (&value);
-      break;
-    case N_SETTINGS:
-    default:
-      rc_price_row_fail (
-          row, RC_PRICE_COLUMN_ITEM,
-          _ ("“%s” is no setting; it should be one of: currency, tax-percent, deposit-percent, shop-name, "
-             "shop-address, valid-days, terms"),
-          item);
-      break;
-    }
-}
-
-static void
-append_setting (GString *csv, Setting setting, const char *value)
-{
-  RcPriceFields fields = { { NULL } };
-
-  if (value == NULL || *value == '\0')
-    return;
-  fields.text[RC_PRICE_COLUMN_ITEM] = g_strdup (setting_names[setting]);
-  fields.text[RC_PRICE_COLUMN_KIND] = g_strdup (RC_PRICE_KIND_SETTING);
-  fields.text[RC_PRICE_COLUMN_NAME] = rc_csv_neutralize (value);
-  rc_price_fields_append (csv, &fields);
-}
 
 /* --- goods --- */
 
@@ -134,6 +38,7 @@ read_goods (RcPriceRow *row, RcGoodsKind kind, RcPriceBook *book)
         row, RC_PRICE_COLUMN_MATCH,
         rc_match_parse (rc_price_row_get (row, RC_PRICE_COLUMN_MATCH), &goods->match, rc_price_row_error (row)));
   goods->length_step = rc_price_row_length (row, RC_PRICE_COLUMN_LENGTH_STEP);
+  goods->least_cut = rc_price_row_length (row, RC_PRICE_COLUMN_LEAST_CUT);
   goods->full_roll = rc_price_row_length (row, RC_PRICE_COLUMN_FULL_ROLL);
   goods->pack_micro = rc_price_row_quantity (row, RC_PRICE_COLUMN_PACK);
   goods->pack_unit = rc_price_row_unit (row, RC_PRICE_COLUMN_PACK_UNIT, goods->pack_unit);
@@ -176,13 +81,35 @@ find_usual_unit (const RcPriceBook *book, const char *item)
   return RC_UNIT_EACH;
 }
 
+/* The sale price, as written or by the margin over the cost. */
+static RcMoney
+read_sale (RcPriceRow *row, RcMoney cost, const RcCurrency *currency)
+{
+  RcMoney sale = rc_price_row_money (row, RC_PRICE_COLUMN_SALE, currency), by_margin = sale;
+
+  if (!rc_price_row_has (row, RC_PRICE_COLUMN_MARGIN))
+    return sale;
+  rc_price_row_take (row, RC_PRICE_COLUMN_MARGIN,
+                     rc_price_sale_from_margin (cost, rc_price_row_percent (row, RC_PRICE_COLUMN_MARGIN), &by_margin,
+                                                rc_price_row_error (row)));
+  if (rc_price_row_has (row, RC_PRICE_COLUMN_SALE) && by_margin != sale)
+    {
+      g_autofree char *printed = rc_money_format_plain (by_margin, currency);
+
+      rc_price_row_fail (row, RC_PRICE_COLUMN_MARGIN,
+                         _ ("makes a sale price of %s, another than stands there; leave one of the two empty"),
+                         printed);
+    }
+  return by_margin;
+}
+
 static void
 read_price (RcPriceRow *row, RcPriceBook *book)
 {
   const char *item = rc_price_row_get (row, RC_PRICE_COLUMN_ITEM);
   RcPrice    *price;
 
-  if (!rc_price_row_has (row, RC_PRICE_COLUMN_SALE))
+  if (!rc_price_row_has (row, RC_PRICE_COLUMN_SALE) && !rc_price_row_has (row, RC_PRICE_COLUMN_MARGIN))
     {
       if (rc_price_row_has (row, RC_PRICE_COLUMN_COST) || rc_price_book_find_goods (book, item) == NULL)
         rc_price_row_fail (row, RC_PRICE_COLUMN_SALE, _ ("“%s” needs the price that the customer pays"), item);
@@ -191,19 +118,74 @@ read_price (RcPriceRow *row, RcPriceBook *book)
   price = rc_price_new (item, rc_price_row_unit (row, RC_PRICE_COLUMN_UNIT, find_usual_unit (book, item)), 0, 0);
   g_ptr_array_add (book->prices, price);
   price->cost = rc_price_row_money (row, RC_PRICE_COLUMN_COST, &book->currency);
-  price->sale = rc_price_row_money (row, RC_PRICE_COLUMN_SALE, &book->currency);
+  price->sale = read_sale (row, price->cost, &book->currency);
   price->from_micro = rc_price_row_quantity (row, RC_PRICE_COLUMN_FROM_QUANTITY);
   price->valid_from = dup_date (row, RC_PRICE_COLUMN_VALID_FROM);
   price->valid_to = dup_date (row, RC_PRICE_COLUMN_VALID_TO);
+  if (price->valid_from != NULL && price->valid_to != NULL && strcmp (price->valid_to, price->valid_from) < 0)
+    rc_price_row_fail (row, RC_PRICE_COLUMN_VALID_TO, _ ("%s is before the first day, %s"), price->valid_to,
+                       price->valid_from);
 }
 
 /* A further price must not carry what belongs to the goods: it would be lost without a word. */
 static void
 check_no_goods_columns (RcPriceRow *row)
 {
-  for (RcPriceColumn column = RC_PRICE_COLUMN_ROLL_WIDTH; column < RC_N_PRICE_COLUMNS; column++)
+  for (RcPriceColumn column = RC_PRICE_COLUMN_ROLL_WIDTH; column <= RC_PRICE_COLUMN_COVERS; column++)
     if (rc_price_row_has (row, column))
       rc_price_row_fail (row, column, _ ("belongs in the row of the goods that says their kind; leave it empty here"));
+}
+
+/* From `first` on, columns that mean nothing in a row of this kind would be lost without a word too. */
+static void
+check_no_others (RcPriceRow *row, RcPriceColumn first, const RcPriceColumn *allowed, gsize n_allowed)
+{
+  for (RcPriceColumn column = first; column < RC_N_PRICE_COLUMNS; column++)
+    {
+      gsize k = 0;
+
+      while (k < n_allowed && allowed[k] != column)
+        k++;
+      if (k == n_allowed && rc_price_row_has (row, column))
+        rc_price_row_fail (row, column, _ ("belongs to another kind of row; leave it empty here"));
+    }
+}
+
+/* The kinds of rows that are neither goods nor prices. */
+static const struct
+{
+  const char *kind;
+  void (*read) (RcPriceRow *row, RcPriceBook *book);
+  RcPriceColumn columns[8];
+  gsize         n_columns;
+} shop_kinds[] = {
+  { RC_PRICE_KIND_SETTING, rc_price_read_setting, { 0 }, 0 },
+  { RC_PRICE_KIND_TAX_AREA,
+    rc_price_read_tax_area,
+    { RC_PRICE_COLUMN_GOODS_PERCENT, RC_PRICE_COLUMN_WORK_PERCENT },
+    2 },
+  { RC_PRICE_KIND_PAYMENT, rc_price_read_payment, { RC_PRICE_COLUMN_PART_PERCENT, RC_PRICE_COLUMN_DAYS }, 2 },
+  { RC_PRICE_KIND_SUPPLIER,
+    rc_price_read_supplier,
+    { RC_PRICE_COLUMN_COST, RC_PRICE_COLUMN_SALE, RC_PRICE_COLUMN_ADDRESS, RC_PRICE_COLUMN_PHONE, RC_PRICE_COLUMN_EMAIL,
+      RC_PRICE_COLUMN_ACCOUNT, RC_PRICE_COLUMN_FREE_FROM, RC_PRICE_COLUMN_DAYS },
+    8 },
+};
+
+/* FALSE when the row is of none of those kinds. */
+static gboolean
+read_shop_row (RcPriceRow *row, RcPriceBook *book)
+{
+  const char *kind = rc_price_row_get (row, RC_PRICE_COLUMN_KIND);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (shop_kinds); i++)
+    if (strcmp (kind, shop_kinds[i].kind) == 0)
+      {
+        check_no_others (row, RC_PRICE_COLUMN_SUPPLIER, shop_kinds[i].columns, shop_kinds[i].n_columns);
+        shop_kinds[i].read (row, book);
+        return TRUE;
+      }
+  return FALSE;
 }
 
 static void
@@ -214,10 +196,14 @@ read_row (RcPriceRow *row, RcPriceBook *book)
   RcWork      work;
 
   if (!rc_price_row_has (row, RC_PRICE_COLUMN_ITEM))
-    rc_price_row_fail (row, RC_PRICE_COLUMN_ITEM, _ ("is empty; name the goods, work or setting"));
-  else if (strcmp (kind, RC_PRICE_KIND_SETTING) == 0)
-    read_setting (row, book);
-  else if (strcmp (kind, RC_PRICE_KIND_WORK) == 0)
+    {
+      rc_price_row_fail (row, RC_PRICE_COLUMN_ITEM, _ ("is empty; name the goods, work or setting"));
+      return;
+    }
+  if (read_shop_row (row, book))
+    return;
+  check_no_others (row, RC_PRICE_COLUMN_GOODS_PERCENT, NULL, 0);
+  if (strcmp (kind, RC_PRICE_KIND_WORK) == 0)
     {
       rc_price_row_take (row, RC_PRICE_COLUMN_ITEM,
                          rc_work_parse (rc_price_row_get (row, RC_PRICE_COLUMN_ITEM), &work, rc_price_row_error (row)));
@@ -236,8 +222,8 @@ read_row (RcPriceRow *row, RcPriceBook *book)
     }
   else
     rc_price_row_fail (row, RC_PRICE_COLUMN_KIND,
-                       _ ("“%s” should be carpet, cushion, tape, sealer, strip, adhesive, transition, work, setting or "
-                          "empty"),
+                       _ ("“%s” should be carpet, cushion, tape, sealer, strip, adhesive, transition, work, supplier, "
+                          "tax-area, payment, setting or empty"),
                        kind);
 }
 
@@ -251,11 +237,8 @@ rc_price_csv_parse (const char *csv, const char *name, const RcCurrency *currenc
     return NULL;
   while (rc_price_row_next (&row))
     read_row (&row, book);
-  if (row.error != NULL)
-    {
-      g_propagate_error (error, g_steal_pointer (&row.error));
-      return NULL;
-    }
+  if (!rc_price_row_end (&row, error))
+    return NULL;
   return g_steal_pointer (&book);
 }
 
@@ -281,6 +264,7 @@ fill_goods (RcPriceFields *fields, const RcGoods *goods)
   if (goods->repeat_length != 0 || goods->match != RC_MATCH_SET)
     fields->text[RC_PRICE_COLUMN_MATCH] = g_strdup (rc_match_get_name (goods->match));
   fields->text[RC_PRICE_COLUMN_LENGTH_STEP] = format_length (goods->length_step);
+  fields->text[RC_PRICE_COLUMN_LEAST_CUT] = format_length (goods->least_cut);
   fields->text[RC_PRICE_COLUMN_FULL_ROLL] = format_length (goods->full_roll);
   if (goods->pack_micro != 0)
     fields->text[RC_PRICE_COLUMN_PACK] = rc_quantity_format (goods->pack_micro, 6);
@@ -353,18 +337,10 @@ append_other_price (GString *csv, const RcPriceBook *book, const RcPrice *price)
 char *
 rc_price_csv_format (const RcPriceBook *book)
 {
-  GString         *csv = g_string_new (NULL);
-  g_autofree char *tax = rc_percent_format (book->tax_ppm), *deposit = rc_percent_format (book->deposit_ppm);
-  g_autofree char *days = g_strdup_printf ("%d", book->valid_days);
+  GString *csv = g_string_new (NULL);
 
   rc_price_fields_append_header (csv);
-  append_setting (csv, SETTING_CURRENCY, book->currency.code);
-  append_setting (csv, SETTING_TAX, tax);
-  append_setting (csv, SETTING_DEPOSIT, deposit);
-  append_setting (csv, SETTING_SHOP_NAME, book->shop_name);
-  append_setting (csv, SETTING_SHOP_ADDRESS, book->shop_address);
-  append_setting (csv, SETTING_VALID_DAYS, book->valid_days > 0 ? days : NULL);
-  append_setting (csv, SETTING_TERMS, book->terms);
+  rc_price_append_shop (csv, book);
   for (guint i = 0; i < book->goods->len; i++)
     append_goods (csv, book, book->goods->pdata[i]);
   for (guint i = 0; i < book->prices->len; i++)

@@ -92,13 +92,25 @@ rc_price_free (RcPrice *price)
   g_free (price);
 }
 
+static void
+take (GPtrArray **mine, GPtrArray *theirs)
+{
+  g_ptr_array_ref (theirs);
+  g_ptr_array_unref (*mine);
+  *mine = theirs;
+}
+
 void
 rc_price_book_take_list (RcPriceBook *book, const RcPriceBook *list)
 {
-  g_ptr_array_unref (book->goods);
-  book->goods = g_ptr_array_ref (list->goods);
-  g_ptr_array_unref (book->prices);
-  book->prices = g_ptr_array_ref (list->prices);
+  take (&book->goods, list->goods);
+  take (&book->prices, list->prices);
+  if (list->suppliers->len > 0)
+    take (&book->suppliers, list->suppliers);
+  if (list->tax_areas->len > 0)
+    take (&book->tax_areas, list->tax_areas);
+  if (list->payments->len > 0)
+    take (&book->payments, list->payments);
 }
 
 const RcGoods *

@@ -72,7 +72,8 @@ void        rc_supplier_free (RcSupplier *supplier);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPriceBook, rc_price_book_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPrice, rc_price_free)
 
-/* Goods and prices of a list take the place of the book's; letterhead, tax and terms stay the shop's. */
+/* Goods and prices of a list take the place of the book's; so do suppliers, tax areas and steps of payment where it has
+ * any. Letterhead, rates and terms stay the shop's. */
 void rc_price_book_take_list (RcPriceBook *book, const RcPriceBook *list);
 
 /* The catalogue's goods with that id; NULL when there are none. */

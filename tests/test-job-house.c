@@ -1,4 +1,4 @@
-/* Rooms put together into a house, the floor of an area, and the check of a whole job. */
+/* Rooms put together into a house, the floor of an area, and goods out of a catalogue. */
 #include <math.h>
 #include <string.h>
 
@@ -366,7 +366,7 @@ test_rooms_may_touch (void)
   ASSERT_REFUSED (measure, RC_ERROR_GEOMETRY, "a and b");
 }
 
-/* --- the check of a job --- */
+/* --- goods --- */
 
 static RcJob *
 new_job (void)
@@ -386,126 +386,11 @@ new_job (void)
 }
 
 static void
-spoil_carpet_missing (RcJob *job)
+name_missing_carpet (RcJob *job)
 {
   RcFloorArea *area = rc_job_get_measure (job, NULL)->areas->pdata[0];
 
   area->carpet = (g_free (area->carpet), g_strdup ("velvet"));
-}
-
-static void
-spoil_cushion_as_carpet (RcJob *job)
-{
-  ((RcGoods *)job->goods->pdata[0])->kind = RC_GOODS_CUSHION;
-}
-
-static void
-spoil_roll_narrower_than_trim (RcJob *job)
-{
-  ((RcGoods *)job->goods->pdata[0])->roll_width = 2 * IN;
-}
-
-static void
-spoil_no_width (RcJob *job)
-{
-  ((RcGoods *)job->goods->pdata[0])->roll_width = 0;
-}
-
-static void
-spoil_room_in_two_areas (RcJob *job)
-{
-  add_area (rc_job_get_measure (job, NULL), "two", "b", NULL);
-}
-
-static void
-spoil_room_missing (RcJob *job)
-{
-  add_area (rc_job_get_measure (job, NULL), "two", "attic", NULL);
-}
-
-static void
-spoil_roll_of_nothing (RcJob *job)
-{
-  ((RcRoll *)job->rolls->pdata[0])->length = 0;
-}
-
-static void
-spoil_same_ids (RcJob *job)
-{
-  RcRoom *room = rc_job_get_measure (job, NULL)->rooms->pdata[1];
-
-  room->id = (g_free (room->id), g_strdup ("a"));
-}
-
-static void
-spoil_stair (RcJob *job)
-{
-  RcStair *stair = rc_stair_new ("s", "Attic stair");
-
-  stair->carpet = g_strdup ("twist");
-  stair->steps = 12;
-  stair->rise = stair->going = 8 * IN;
-  stair->width = 13 * FT;
-  g_ptr_array_add (rc_job_get_measure (job, NULL)->stairs, stair);
-}
-
-static void
-spoil_match (RcJob *job)
-{
-  ((RcGoods *)job->goods->pdata[0])->match = RC_MATCH_HALF_DROP;
-}
-
-static void
-spoil_trim (RcJob *job)
-{
-  job->settings.trim_length = -1;
-}
-
-static const struct
-{
-  const char *what;
-  void (*spoil) (RcJob *job);
-  int         code;
-  const char *names[2];
-} spoils[] = {
-  { "a carpet that is nowhere", spoil_carpet_missing, RC_ERROR_REFERENCE, { "Area one", "“velvet”" } },
-  { "goods of another kind", spoil_cushion_as_carpet, RC_ERROR_REFERENCE, { "Roll R-1", "cushion" } },
-  { "a roll narrower than the trim",
-    spoil_roll_narrower_than_trim,
-    RC_ERROR_INFEASIBLE,
-    { "“twist” is 2\"", "trim of 3\"" } },
-  { "a carpet without width", spoil_no_width, RC_ERROR_RANGE, { "“twist”", "roll width" } },
-  { "a room in two areas", spoil_room_in_two_areas, RC_ERROR_REFERENCE, { "“b”", "one and two" } },
-  { "a room that is not measured", spoil_room_missing, RC_ERROR_REFERENCE, { "Area two", "“attic”" } },
-  { "an empty roll", spoil_roll_of_nothing, RC_ERROR_RANGE, { "Roll R-1", "length" } },
-  { "two rooms of one id", spoil_same_ids, RC_ERROR_REFERENCE, { "room", "“a”" } },
-  { "a stair wider than its carpet", spoil_stair, RC_ERROR_INFEASIBLE, { "Attic stair", "13' 2 1/2\"" } },
-  { "a drop match without repeat", spoil_match, RC_ERROR_RANGE, { "“twist”", "half-drop" } },
-  { "a negative trim", spoil_trim, RC_ERROR_RANGE, { "settings", "from 0" } },
-};
-
-static void
-test_check (void)
-{
-  g_autoptr (RcJob) sound = new_job ();
-  g_autoptr (GError) none = NULL;
-
-  rc_job_check (sound, NULL, &none);
-  g_assert_no_error (none);
-  for (guint i = 0; i < G_N_ELEMENTS (spoils); i++)
-    {
-      g_autoptr (RcJob) job = rc_job_copy (sound);
-      g_autoptr (GError) error = NULL;
-
-      spoils[i].spoil (job);
-      g_test_message ("%s", spoils[i].what);
-      g_assert_false (rc_job_check (job, NULL, &error));
-      g_assert_error (error, RC_ERROR, spoils[i].code);
-      g_test_message ("%s", error->message);
-      for (guint k = 0; k < 2; k++)
-        if (strstr (error->message, spoils[i].names[k]) == NULL)
-          g_error ("“%s” does not name “%s”", error->message, spoils[i].names[k]);
-    }
 }
 
 /* Goods that the job names and lacks come from a catalogue. */
@@ -515,7 +400,7 @@ test_adopt_goods (void)
   g_autoptr (RcJob) job = new_job ();
   g_autoptr (GPtrArray) catalogue = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_goods_free);
 
-  spoil_carpet_missing (job);
+  name_missing_carpet (job);
   g_ptr_array_add (catalogue, rc_goods_new ("velvet", RC_GOODS_CARPET, "Velvet"));
   g_ptr_array_add (catalogue, rc_goods_new ("unwanted", RC_GOODS_CARPET, "Unwanted"));
   rc_job_adopt_goods (job, catalogue);
@@ -540,7 +425,6 @@ main (int argc, char **argv)
   g_test_add_func ("/job/floor/of a turned house", test_floor_of_turned_house);
   g_test_add_func ("/job/floor/round a core", test_floor_round_a_core);
   g_test_add_func ("/job/floor/without a wall", test_floor_without_wall);
-  g_test_add_func ("/job/check/names the fault", test_check);
   g_test_add_func ("/job/goods/are adopted", test_adopt_goods);
   return g_test_run ();
 }

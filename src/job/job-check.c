@@ -26,7 +26,7 @@ static gboolean
 check_id (GHashTable *seen, const char *id, const char *what, GError **error)
 {
   if (id == NULL || *id == '\0')
-    return fail (error, RC_ERROR_REFERENCE, _ ("A %s has no id; each needs one of its own"), what);
+    return fail (error, RC_ERROR_REFERENCE, _ ("One %s has no id; each needs one of its own"), what);
   if (strpbrk (id, " \t\r\n") != NULL)
     return fail (error, RC_ERROR_REFERENCE, _ ("The %s “%s” has spaces in its id; take them out"), what, id);
   if (!g_hash_table_add (seen, (gpointer)id))

@@ -225,7 +225,7 @@ run_set (const char *set)
 static void
 run_trade (void)
 {
-  static const guint sizes[] = { 20, 50, 100, 200, 500, 1000, 3000 };
+  static const guint sizes[] = { 20, 50, 100, 200, 500, 1000, 3000, 10000, 20000 };
   struct rusage      usage;
   Sums               sums = { 0 };
 

@@ -22,32 +22,45 @@ divide_up (Wide dividend, Wide divisor)
   return (RcLength)((dividend + divisor - 1) / divisor);
 }
 
+static int
+compare_slices (gconstpointer a, gconstpointer b)
+{
+  const Slice *p = a, *q = b;
+  return p->w < q->w ? -1 : p->w > q->w;
+}
+
+static void
+sort_slices (Slice *slices, guint n)
+{
+  if (n > 40)
+    {
+      qsort (slices, n, sizeof *slices, compare_slices);
+      return;
+    }
+  for (guint i = 1; i < n; i++)
+    {
+      Slice moved = slices[i];
+      guint j = i;
+
+      for (; j > 0 && slices[j - 1].w > moved.w; j--)
+        slices[j] = slices[j - 1];
+      slices[j] = moved;
+    }
+}
+
 static guint
 merge_widths (const RcLength *w, const RcLength *h, guint n, Slice *slices)
 {
   guint m = 0;
 
   for (guint i = 0; i < n; i++)
-    {
-      guint lo = 0, hi = m;
-
-      while (lo < hi)
-        {
-          guint mid = (lo + hi) / 2;
-          if (slices[mid].w < w[i])
-            lo = mid + 1;
-          else
-            hi = mid;
-        }
-      if (lo < m && slices[lo].w == w[i])
-        {
-          slices[lo].h += h[i];
-          continue;
-        }
-      memmove (slices + lo + 1, slices + lo, sizeof *slices * (m - lo));
-      slices[lo] = (Slice){ w[i], h[i] };
-      m++;
-    }
+    slices[i] = (Slice){ w[i], h[i] };
+  sort_slices (slices, n);
+  for (guint i = 0; i < n; i++)
+    if (m > 0 && slices[m - 1].w == slices[i].w)
+      slices[m - 1].h += slices[i].h;
+    else
+      slices[m++] = slices[i];
   return m;
 }
 
@@ -144,62 +157,6 @@ rc_nest_bound_rectangles (const RcLength *w, const RcLength *h, guint n, RcLengt
   for (guint i = 0; i < n; i++)
     tallest = MAX (tallest, h[i]);
   return MAX (tallest, bound_slices (slices, m, width));
-}
-
-/* The least gap between an item and one that follows it somewhere along the same line. */
-static RcLength
-find_least_gap (const RcNestItems *items, guint i)
-{
-  const RcNestItem *item = &items->items[i];
-  RcLength          least = item->repeat;
-
-  for (guint j = 0; j < items->n && least > 0; j++)
-    {
-      const RcNestItem *next = &items->items[j];
-      RcLength          common, gap;
-
-      if (j == i)
-        continue;
-      if (next->repeat == 0 || next->match != item->match)
-        return 0;
-      if (j > 0 && next->match == next[-1].match && next->repeat == next[-1].repeat && next->phase == next[-1].phase
-          && j - 1 != i)
-        continue;
-      common = (RcLength)rc_wide_find_divisor (item->repeat, next->repeat);
-      gap = (next->phase - item->phase - item->h) % common;
-      least = MIN (least, gap < 0 ? gap + common : gap);
-    }
-  return least;
-}
-
-static int
-compare_falling (gconstpointer a, gconstpointer b)
-{
-  RcLength p = *(const RcLength *)a, q = *(const RcLength *)b;
-
-  return p > q ? -1 : p < q;
-}
-
-RcLength
-rc_nest_bound_extend (const RcNestItems *items, guint n_rolls, RcLength *extended)
-{
-  g_autofree RcLength *gaps = g_new (RcLength, items->n + 1);
-  RcLength             most = 0;
-
-  for (guint i = 0; i < items->n; i++)
-    {
-      const RcNestItem *item = &items->items[i];
-      gboolean          alike = i > 0 && item->cut == item[-1].cut && item->copy > 1;
-
-      gaps[i] = 0;
-      if (item->repeat > 0)
-        gaps[i] = alike ? gaps[i - 1] : find_least_gap (items, i);
-      extended[i] = item->h + gaps[i];
-    }
-  qsort (gaps, items->n, sizeof *gaps, compare_falling);
-  for (guint i = 0; i < MIN (items->n, n_rolls); i++)
-    most += gaps[i];
-  return most;
 }
 
 RcLength

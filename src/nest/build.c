@@ -93,88 +93,144 @@ reverse_bin_order (const RcNestBins *bins, guint *order)
     }
 }
 
-void
-rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots)
+/* Several runs of the builder, each of which is looked at. */
+typedef struct
 {
-  g_autoptr (RcNestBuilder) builder = rc_nest_builder_new (task);
-  guint                  n = task->items->n;
-  g_autofree guint      *order = g_new (guint, n + 1);
-  g_autofree guint      *reversed = g_new (guint, task->bins->n + 1);
-  g_autofree RcNestSpot *tried = g_new (RcNestSpot, n + 1);
-  RcNestScore            best = { .unplaced = G_MAXUINT };
-  RcNestRandom           random;
+  const RcNestTask *task;
+  RcNestBuilder    *builder;
+  guint             n_orders, n_eagernesses, n_ways; /* of the lists above; 2 ways: bins in reversed order too */
+  guint             n_done;
+  RcNestRandom      random;
+  gboolean (*look) (RcNestBuilder *builder, const RcNestSpot *spots, gpointer user_data); /* TRUE: enough */
+  gpointer user_data;
+} Runs;
 
-  rc_nest_random_seed (&random, 1);
-  reverse_bin_order (task->bins, reversed);
-  for (int by = 0; by < RC_NEST_N_ORDERS; by++)
+/* Another eagerness gives another cutting only where it decided something, or where pins vary from run to run. */
+static gboolean
+run_eagernesses (Runs *self, const guint *order, const guint *reversed, RcNestSpot *spots)
+{
+  const RcNestTask *task = self->task;
+  gboolean          was_eager = TRUE;
+
+  for (guint e = 0; e < self->n_eagernesses && was_eager; e++)
     {
-      rc_nest_sort_items (task->items, (RcNestOrder)by, order);
-      for (guint e = 0; e < G_N_ELEMENTS (EAGERNESS); e++)
-        for (int way = 0; way < (task->bins->n > 1 ? 2 : 1); way++)
-          {
-            RcNestScore score;
-
-            if (best.unplaced != G_MAXUINT && g_cancellable_is_cancelled (task->cancellable))
-              return;
-            if (by + (int)e > 0)
-              rc_nest_builder_vary (builder, &random);
-            rc_nest_builder_run (builder, order, n, EAGERNESS[e], way == 0 ? NULL : reversed, tried);
-            score = rc_nest_score (task, tried);
-            if (rc_nest_score_compare (&score, &best) < 0)
-              {
-                best = score;
-                memcpy (spots, tried, sizeof *tried * n);
-              }
-          }
+      was_eager = task->items->is_tied;
+      for (guint way = 0; way < self->n_ways; way++)
+        {
+          if (self->n_done > 0 && g_cancellable_is_cancelled (task->cancellable))
+            return TRUE;
+          if (self->n_done >= self->n_ways)
+            rc_nest_builder_vary (self->builder, &self->random);
+          rc_nest_builder_run (self->builder, order, task->items->n, EAGERNESS[e], way == 0 ? NULL : reversed, spots);
+          was_eager |= rc_nest_builder_was_eager (self->builder);
+          self->n_done++;
+          if (self->look (self->builder, spots, self->user_data))
+            return TRUE;
+        }
     }
+  return FALSE;
 }
 
-RcLength
-rc_nest_build_quickly (const RcNestTask *task)
+static void
+run_orders (Runs *self)
 {
-  g_autoptr (RcNestBuilder) builder = rc_nest_builder_new (task);
-  guint                  n = task->items->n;
+  g_autoptr (RcNestBuilder) builder = rc_nest_builder_new (self->task);
+  guint                  n = self->task->items->n;
   guint                  few[64];
   RcNestSpot             few_spots[64];
   g_autofree guint      *many = n > 64 ? g_new (guint, n) : NULL;
   g_autofree RcNestSpot *many_spots = n > 64 ? g_new (RcNestSpot, n) : NULL;
+  g_autofree guint      *reversed = self->n_ways > 1 ? g_new (guint, self->task->bins->n + 1) : NULL;
   guint                 *order = many != NULL ? many : few;
-  RcNestSpot            *spots = many_spots != NULL ? many_spots : few_spots;
-  RcLength               best = G_MAXINT64;
+  gboolean               enough = FALSE;
 
-  for (int by = 0; by < QUICK_ORDERS; by++)
+  self->builder = builder;
+  rc_nest_random_seed (&self->random, 1);
+  if (reversed != NULL)
+    reverse_bin_order (self->task->bins, reversed);
+  for (guint by = 0; by < self->n_orders && !enough; by++)
     {
-      rc_nest_sort_items (task->items, (RcNestOrder)by, order);
-      for (guint e = 0; e < QUICK_EAGERNESSES; e++)
-        {
-          rc_nest_builder_run (builder, order, n, EAGERNESS[e], NULL, spots);
-          best = MIN (best, rc_nest_builder_get_used (builder));
-        }
+      rc_nest_sort_items (self->task->items, (RcNestOrder)by, order);
+      enough = run_eagernesses (self, order, reversed, many_spots != NULL ? many_spots : few_spots);
     }
-  return best;
+}
+
+typedef struct
+{
+  const RcNestTask *task;
+  RcNestScore       best;
+  RcNestSpot       *spots; /* NULL: not kept */
+} BestScore;
+
+static gboolean
+keep_best_score (G_GNUC_UNUSED RcNestBuilder *builder, const RcNestSpot *spots, gpointer user_data)
+{
+  BestScore  *self = user_data;
+  RcNestScore score = rc_nest_score (self->task, spots);
+
+  if (rc_nest_score_compare (&score, &self->best) >= 0)
+    return FALSE;
+  self->best = score;
+  if (self->spots != NULL)
+    memcpy (self->spots, spots, sizeof *spots * self->task->items->n);
+  return FALSE;
+}
+
+void
+rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots)
+{
+  BestScore best = { task, { .unplaced = G_MAXUINT }, spots };
+  Runs      runs = { .task = task,
+                     .n_orders = RC_NEST_N_ORDERS,
+                     .n_eagernesses = G_N_ELEMENTS (EAGERNESS),
+                     .n_ways = task->bins->n > 1 ? 2 : 1,
+                     .look = keep_best_score,
+                     .user_data = &best };
+
+  run_orders (&runs);
 }
 
 RcNestScore
 rc_nest_build_quick_score (const RcNestTask *task)
 {
-  g_autoptr (RcNestBuilder) builder = rc_nest_builder_new (task);
-  guint                  n = task->items->n;
-  g_autofree guint      *order = g_new (guint, n + 1);
-  g_autofree RcNestSpot *spots = g_new (RcNestSpot, n + 1);
-  RcNestScore            best = { .unplaced = G_MAXUINT };
+  BestScore best = { task, { .unplaced = G_MAXUINT }, NULL };
+  Runs      runs = { .task = task,
+                     .n_orders = QUICK_ORDERS,
+                     .n_eagernesses = QUICK_EAGERNESSES,
+                     .n_ways = 1,
+                     .look = keep_best_score,
+                     .user_data = &best };
 
-  for (int by = 0; by < QUICK_ORDERS; by++)
-    {
-      rc_nest_sort_items (task->items, (RcNestOrder)by, order);
-      for (guint e = 0; e < QUICK_EAGERNESSES; e++)
-        {
-          RcNestScore score;
+  run_orders (&runs);
+  return best.best;
+}
 
-          rc_nest_builder_run (builder, order, n, EAGERNESS[e], NULL, spots);
-          score = rc_nest_score (task, spots);
-          if (rc_nest_score_compare (&score, &best) < 0)
-            best = score;
-        }
-    }
-  return best;
+typedef struct
+{
+  RcLength best, enough;
+} BestLength;
+
+static gboolean
+keep_best_length (RcNestBuilder *builder, G_GNUC_UNUSED const RcNestSpot *spots, gpointer user_data)
+{
+  BestLength *self = user_data;
+
+  self->best = MIN (self->best, rc_nest_builder_get_used (builder));
+  rc_nest_builder_stay_below (builder, self->best);
+  return self->best <= self->enough;
+}
+
+RcLength
+rc_nest_build_quickly (const RcNestTask *task, RcLength enough)
+{
+  BestLength best = { G_MAXINT64, enough };
+  Runs       runs = { .task = task,
+                      .n_orders = QUICK_ORDERS,
+                      .n_eagernesses = QUICK_EAGERNESSES,
+                      .n_ways = 1,
+                      .look = keep_best_length,
+                      .user_data = &best };
+
+  run_orders (&runs);
+  return best.best;
 }

@@ -25,7 +25,13 @@ guint rc_nest_builder_run (RcNestBuilder *builder, const guint *order, guint n_o
 /* Lengths that cuts are pinned in are made longer at random, so that longer cuts fit beside; without pins nothing. */
 void rc_nest_builder_vary (RcNestBuilder *builder, RcNestRandom *random);
 
-/* The sum of the used lengths of the last run. */
+/* Whether another eagerness might have given another cutting in the last run. */
+gboolean rc_nest_builder_was_eager (const RcNestBuilder *builder);
+
+/* On one roll: later runs give up where they would use as much or more, and leave items without a place. */
+void rc_nest_builder_stay_below (RcNestBuilder *builder, RcLength used);
+
+/* The sum of the used lengths of the last run, were it only of those placed. */
 RcLength rc_nest_builder_get_used (const RcNestBuilder *builder);
 
 /* Orders in which items are worth being placed. */
@@ -43,8 +49,8 @@ void rc_nest_sort_items (const RcNestItems *items, RcNestOrder by, guint *order)
 /* The best of several runs: every order, several eagernesses and bin orders. spots has room for all items. */
 void rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots);
 
-/* The same with few runs, one endless roll, and only the used length kept. */
-RcLength rc_nest_build_quickly (const RcNestTask *task);
+/* The same with few runs, one endless roll, and only the used length kept. Ends when that is `enough` or less. */
+RcLength rc_nest_build_quickly (const RcNestTask *task, RcLength enough);
 
 /* The best score of as few runs on the task's own rolls. */
 RcNestScore rc_nest_build_quick_score (const RcNestTask *task);

@@ -21,6 +21,7 @@ rc_nest_builder_new (const RcNestTask *task)
   guint          n = task->items->n + 1, n_lengths = 0, most;
 
   self->task = task;
+  self->below = RC_NEST_ENDLESS;
   self->is_tied = task->items->is_tied;
   self->may_grow = self->is_tied || task->items->has_repeats;
   if (self->is_tied)
@@ -33,7 +34,9 @@ rc_nest_builder_new (const RcNestTask *task)
   most = self->is_tied ? 4 * n + 2 * n_lengths : n; /* each item leaves at most a gap beside it, a pinned one three */
   self->levels = g_new (RcNestLevel, most);
   self->columns = g_new (RcNestColumn, most);
-  self->open = g_new (int, most);
+  rc_nest_spaces_init (&self->tops);
+  rc_nest_spaces_init (&self->sides);
+  rc_nest_spaces_init (&self->bins);
   self->stretches = g_new (RcNestStretch, task->bins->n + n_lengths + 1);
   self->first_stretch = g_new (int, task->bins->n + 1);
   self->used = g_new (RcLength, task->bins->n + 1);
@@ -48,7 +51,9 @@ rc_nest_builder_free (RcNestBuilder *self)
   rc_nest_pins_free (self->pins);
   g_free (self->levels);
   g_free (self->columns);
-  g_free (self->open);
+  rc_nest_spaces_clear (&self->tops);
+  rc_nest_spaces_clear (&self->sides);
+  rc_nest_spaces_clear (&self->bins);
   g_free (self->stretches);
   g_free (self->first_stretch);
   g_free (self->used);
@@ -90,7 +95,7 @@ open_pinned (RcNestBuilder *self, const RcNestPinnedLength *length, RcLength sta
           if (limit > reach)
             {
               self->columns[self->n_columns]
-                  = (RcNestColumn){ block->from, block->to - block->from, reach, limit, level.first_column };
+                  = (RcNestColumn){ block->from, block->to - block->from, reach, limit, -1, level.first_column };
               level.first_column = self->n_columns++;
             }
           if (p < block->pieces->len)
@@ -196,8 +201,13 @@ rc_nest_builder_run (RcNestBuilder *self, const guint *order, guint n_order, int
 {
   guint unplaced = 0;
 
-  self->n_levels = self->n_columns = self->n_open = 0;
+  self->n_levels = self->n_columns = 0;
+  rc_nest_spaces_reset (&self->tops);
+  rc_nest_spaces_reset (&self->sides);
+  rc_nest_spaces_reset (&self->bins);
+  self->was_eager = FALSE;
   start_stretches (self);
+  rc_nest_builder_open_bins (self, bin_order);
   if (self->is_tied)
     start_origins (self);
   for (guint k = 0; k < n_order; k++)
@@ -208,7 +218,7 @@ rc_nest_builder_run (RcNestBuilder *self, const guint *order, guint n_order, int
       if (item->is_along_pinned)
         *spot = self->pins->spots[order[k]];
       else
-        rc_nest_builder_place (self, item, eagerness, bin_order, spot);
+        rc_nest_builder_place (self, item, eagerness, spot);
       if (spot->bin < 0)
         {
           unplaced++;
@@ -217,8 +227,22 @@ rc_nest_builder_run (RcNestBuilder *self, const guint *order, guint n_order, int
       if (self->is_tied)
         settle_origins (self, item, spot);
       self->used[spot->bin] = MAX (self->used[spot->bin], spot->along + item->h);
+      if (self->used[spot->bin] >= self->below)
+        return n_order - k - 1 + unplaced;
     }
   return unplaced;
+}
+
+void
+rc_nest_builder_stay_below (RcNestBuilder *self, RcLength used)
+{
+  self->below = used;
+}
+
+gboolean
+rc_nest_builder_was_eager (const RcNestBuilder *self)
+{
+  return self->was_eager;
 }
 
 RcLength

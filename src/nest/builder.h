@@ -3,6 +3,7 @@
 
 #include "build.h"
 #include "pins.h"
+#include "spaces.h"
 
 /* A length of a bin, or a part of one from `across` to `width`, that columns are opened in from left to right. */
 typedef struct
@@ -19,7 +20,8 @@ typedef struct
 {
   RcLength across, width, end;
   RcLength limit; /* where its last item must end */
-  int      next;
+  int      level;
+  int      next; /* of the level; -1: none */
 } RcNestColumn;
 
 /* A length of a bin between pinned ones that levels are opened in one after the other. */
@@ -42,20 +44,25 @@ struct _RcNestBuilder
   const RcNestTask *task;
   RcNestLevel      *levels;
   RcNestColumn     *columns;
-  int              *open; /* levels that may still take something */
+  RcNestSpaces      tops;  /* of columns, by width */
+  RcNestSpaces      sides; /* beside the columns of levels, by length */
+  RcNestSpaces      bins;  /* in the order in which they are opened */
   RcNestStretch    *stretches;
   int              *first_stretch; /* by bin, and one more */
   RcLength         *used;          /* by bin: where its last item ends */
-  int               n_levels, n_columns, n_open;
+  int               n_levels, n_columns;
   gboolean          is_tied, may_grow;        /* the last levels may be made longer */
+  gboolean          was_eager;                /* the eagerness decided something in this run */
+  RcLength          below;                    /* bins used as far as this end the run */
   RcNestOrigin     *origins, *across_origins; /* by match */
   RcNestPins       *pins;                     /* NULL: nothing is pinned along the roll */
   RcLength         *back, *on;                /* by pinned length: how far it is made longer either way */
 };
 
-/* Opens a level unless it is full. */
+/* Opens a level with the columns that it has. */
 void rc_nest_builder_open (RcNestBuilder *self, RcNestLevel level);
 
+void rc_nest_builder_open_bins (RcNestBuilder *self, const guint *bin_order);
+
 /* Finds a place for an item that is not pinned along the roll; spot->bin -1: there is none. */
-void rc_nest_builder_place (RcNestBuilder *self, const RcNestItem *item, int eagerness, const guint *bin_order,
-                            RcNestSpot *spot);
+void rc_nest_builder_place (RcNestBuilder *self, const RcNestItem *item, int eagerness, RcNestSpot *spot);

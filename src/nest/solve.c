@@ -223,18 +223,18 @@ rc_nest_compute_quick_length (const RcNestProblem *problem)
 {
   g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
 
-  return rc_nest_build_quickly (task);
+  return rc_nest_build_quickly (task, 0);
 }
 
 RcLength
 rc_nest_compute_exact_length (const RcNestProblem *problem, guint most_cuts)
 {
   g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
-  RcLength               quick = rc_nest_build_quickly (task), exact = 0;
+  RcLength               bound = rc_nest_bound_quick (task), quick = rc_nest_build_quickly (task, bound), exact = 0;
   RcNestClock            clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
   g_autofree RcNestSpot *spots = NULL;
 
-  if (task->items->n > most_cuts || !rc_nest_exact_can (task) || rc_nest_bound_quick (task) == quick)
+  if (task->items->n > most_cuts || !rc_nest_exact_can (task) || bound == quick)
     return quick;
   spots = g_new (RcNestSpot, task->items->n + 1);
   return rc_nest_exact_solve (task, &clock, spots, &exact) ? MIN (quick, exact) : quick;

@@ -173,32 +173,52 @@ run (const char *label, const RcJob *job, RcPlanWeightsFunc weights, gpointer us
            (double)(plan->cost - rules) / (double)halved, (double)plan->waste_ppm / 1e4);
 }
 
-/* Arguments: the seconds to search for, by default 0 1 5 30. */
-int
-main (int argc, char **argv)
+static void
+run_house (double seconds)
 {
-  static char *usual[] = { "bench-plan", "0", "1", "5", "30" };
   g_autoptr (GError) error = NULL;
   g_autoptr (RcJob) house = rc_shipped_load_demo_job (&error);
   g_assert_no_error (error);
   g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (&error);
   g_assert_no_error (error);
   RcPriceDay day = { book, "2026-03-04" };
-  if (argc < 2)
-    {
-      argc = G_N_ELEMENTS (usual);
-      argv = usual;
-    }
+  run ("demo house", house, rc_price_day_get_weights, &day, seconds);
+}
+
+static void
+run_building (guint n_rooms, double seconds)
+{
+  g_autoptr (RcJob) building = make_building (n_rooms);
+  g_autofree char *label = g_strdup_printf ("%u rooms", n_rooms);
+  run (label, building, building_weights, NULL, seconds);
+}
+
+/* Arguments: "house" or a number of rooms with "rooms" behind it, as 300rooms, any number of them (by default the house
+ * and 300rooms); then the seconds to search for, by default 0 1 5 30. */
+int
+main (int argc, char **argv)
+{
+  static const char *const usual_jobs[] = { "house", "300rooms", NULL };
+  static const char *const usual_seconds[] = { "0", "1", "5", "30", NULL };
+  g_autoptr (GPtrArray) jobs = g_ptr_array_new (), times = g_ptr_array_new ();
+  for (int i = 1; i < argc; i++)
+    g_ptr_array_add (strstr (argv[i], "house") || strstr (argv[i], "rooms") ? jobs : times, argv[i]);
+  for (guint i = 0; jobs->len == i && usual_jobs[i] != NULL; i++)
+    g_ptr_array_add (jobs, (gpointer)usual_jobs[i]);
+  for (guint i = 0; times->len == i && usual_seconds[i] != NULL; i++)
+    g_ptr_array_add (times, (gpointer)usual_seconds[i]);
   g_print ("%-18s %5s %8s %8s %12s %10s %12s %6s %12s %6s %12s %6s %6s\n", "job", "s", "cpu s", "wall s", "cost",
            "of rules", "at least", "gap %", "unsplit", "ratio", "one split", "ratio", "waste%");
-  for (int i = 1; i < argc; i++)
-    run ("demo house", house, rc_price_day_get_weights, &day, g_ascii_strtod (argv[i], NULL));
-  for (int i = 1; i < argc; i++)
-    for (guint n = g_str_equal (argv[i], "0") ? 75 : 300; n <= 300; n *= 2)
+  for (guint j = 0; j < jobs->len; j++)
+    for (guint t = 0; t < times->len; t++)
       {
-        g_autoptr (RcJob) building = make_building (n);
-        g_autofree char *label = g_strdup_printf ("%u rooms", n);
-        run (label, building, building_weights, NULL, g_ascii_strtod (argv[i], NULL));
+        const char *job = g_ptr_array_index (jobs, j);
+        double      seconds = g_ascii_strtod (g_ptr_array_index (times, t), NULL);
+        guint       n_rooms = (guint)g_ascii_strtoull (job, NULL, 10);
+        if (n_rooms > 0)
+          run_building (n_rooms, seconds);
+        else
+          run_house (seconds);
       }
   return 0;
 }

@@ -336,6 +336,36 @@ judge_window (GEOSContextHandle_t geos, GRand *random, const RcRegion *region, c
   GEOSGeom_destroy_r (geos, rectangle);
 }
 
+/* An edge that comes in or goes out lies off by at most half a tick where it does so. */
+static void
+judge_area_between (GEOSContextHandle_t geos, GRand *random, const RcRegion *region, const GEOSGeometry *geometry)
+{
+  RcBox         box = rc_region_compute_box (region);
+  RcLength      y0 = pick_between (random, box.y0, box.y1), y1 = pick_between (random, y0, box.y1) + 1;
+  GEOSGeometry *band = box_to_geos (geos, (double)box.x0 - 1, (double)y0, (double)box.x1 + 1, (double)y1);
+  GEOSGeometry *clipped = GEOSIntersection_r (geos, geometry, band);
+  double        area = get_area (geos, clipped), found = (double)rc_region_compute_area_between (region, y0, y1) / 2;
+  double        edges = 0;
+
+  for (guint i = 0; i < region->len; i++)
+    {
+      const RcPolygon *polygon = g_ptr_array_index (region, i);
+
+      edges += polygon->outer->len;
+      for (guint h = 0; h < polygon->holes->len; h++)
+        edges += ((RcRing *)g_ptr_array_index (polygon->holes, h))->len;
+    }
+  g_assert_cmpfloat (fabs (found - area), <=, edges * (double)(y1 - y0) / 2 + 1e-9 * area);
+  GEOSGeom_destroy_r (geos, clipped);
+  GEOSGeom_destroy_r (geos, band);
+}
+
+static void
+test_areas_between (void)
+{
+  for_each_region (judge_area_between);
+}
+
 static void
 test_windows (void)
 {
@@ -424,6 +454,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/random/lines agree", test_lines);
   g_test_add_func ("/random/overlays agree", test_overlays);
   g_test_add_func ("/random/windows agree", test_windows);
+  g_test_add_func ("/random/areas between heights agree", test_areas_between);
 
   result = g_test_run ();
   g_ptr_array_unref (regions);

@@ -158,6 +158,46 @@ rc_region_compute_area (const RcRegion *region)
   return area;
 }
 
+/* Twice the signed area between the ring's edges and the y axis, of what of them lies between the two heights. */
+static RcWide
+ring_sum_between (const RcRing *ring, RcLength y0, RcLength y1)
+{
+  RcWide sum = 0;
+
+  for (guint i = 0, j = ring->len - 1; i < ring->len; j = i++)
+    {
+      const RcPoint *a = rc_ring_get (ring, j), *b = rc_ring_get (ring, i);
+      RcLength       from = CLAMP (a->y, y0, y1), to = CLAMP (b->y, y0, y1);
+
+      /* x grows evenly along the edge: at `from` and `to` it adds up to this */
+      if (from != to)
+        {
+          RcWide rise = b->y - a->y, run = b->x - a->x;
+          RcWide over = (RcWide)(from - a->y) + (to - a->y);
+          sum += (2 * (RcWide)a->x
+                  + (run == 0 ? 0 : rc_wide_divide_round (run * over, rise > 0 ? rise : -rise) * (rise > 0 ? 1 : -1)))
+                 * (to - from);
+        }
+    }
+  return sum;
+}
+
+RcArea
+rc_region_compute_area_between (const RcRegion *region, RcLength y0, RcLength y1)
+{
+  RcWide area = 0;
+
+  for (guint i = 0; i < region->len; i++)
+    {
+      const RcPolygon *polygon = g_ptr_array_index (region, i);
+
+      area += ring_sum_between (polygon->outer, y0, y1);
+      for (guint h = 0; h < polygon->holes->len; h++)
+        area += ring_sum_between (g_ptr_array_index (polygon->holes, h), y0, y1);
+    }
+  return (RcArea)(area < 0 ? -area : area);
+}
+
 /* The whole number below the square root. */
 static gint64
 square_root (RcWide square)

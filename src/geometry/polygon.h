@@ -49,6 +49,10 @@ RcArea rc_ring_compute_area (const RcRing *ring);
 RcArea rc_polygon_compute_area (const RcPolygon *polygon); /* outer less holes, >= 0 */
 RcArea rc_region_compute_area (const RcRegion *region);
 
+/* (Doubled) area of what lies between the heights y0 <= y1, of polygons in normal order; where an edge comes in or goes
+ * out its x is taken to the nearest tick. */
+RcArea rc_region_compute_area_between (const RcRegion *region, RcLength y0, RcLength y1);
+
 /* Length of the boundary, rounded to the nearest tick per edge. */
 RcLength rc_ring_compute_length (const RcRing *ring);
 

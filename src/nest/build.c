@@ -159,14 +159,15 @@ typedef struct
 {
   const RcNestTask *task;
   RcNestScore       best;
-  RcNestSpot       *spots; /* NULL: not kept */
+  RcNestSpot       *spots; /* NULL: not kept, by cost and length only */
 } BestScore;
 
 static gboolean
 keep_best_score (G_GNUC_UNUSED RcNestBuilder *builder, const RcNestSpot *spots, gpointer user_data)
 {
   BestScore  *self = user_data;
-  RcNestScore score = rc_nest_score (self->task, spots);
+  RcNestScore score
+      = self->spots != NULL ? rc_nest_score (self->task, spots) : rc_nest_score_cost (self->task, spots);
 
   if (rc_nest_score_compare (&score, &self->best) >= 0)
     return FALSE;

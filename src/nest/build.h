@@ -52,5 +52,5 @@ void rc_nest_build_best (const RcNestTask *task, RcNestSpot *spots);
 /* The same with few runs, one endless roll, and only the used length kept. Ends when that is `enough` or less. */
 RcLength rc_nest_build_quickly (const RcNestTask *task, RcLength enough);
 
-/* The best score of as few runs on the task's own rolls. */
+/* The best score of as few runs on the task's own rolls, by cost and length only. */
 RcNestScore rc_nest_build_quick_score (const RcNestTask *task);

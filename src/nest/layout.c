@@ -103,13 +103,12 @@ find_largest (const RcNestRest *rest, gpointer user_data)
   *largest = MAX (*largest, rest->width * rest->length);
 }
 
-RcNestScore
-rc_nest_score (const RcNestTask *task, const RcNestSpot *spots)
+/* All but balance and cross cuts. */
+static RcNestScore
+score_used (const RcNestTask *task, const RcNestSpot *spots, RcLength *used)
 {
-  const RcNestBins         *bins = task->bins;
-  RcNestScore               score = { 0 };
-  g_autofree RcLength      *used = g_new (RcLength, bins->n + 1);
-  g_autofree RcNestSegment *segments = g_new (RcNestSegment, task->items->n + 1);
+  const RcNestBins *bins = task->bins;
+  RcNestScore       score = { 0 };
 
   sum_used (task, spots, used);
   for (guint i = 0; i < task->items->n; i++)
@@ -122,6 +121,24 @@ rc_nest_score (const RcNestTask *task, const RcNestSpot *spots)
         score.cost += bin->cost_per_m * rc_nest_bin_compute_taken (bin, used[b], task->problem);
         score.used += used[b];
       }
+  return score;
+}
+
+RcNestScore
+rc_nest_score_cost (const RcNestTask *task, const RcNestSpot *spots)
+{
+  g_autofree RcLength *used = g_new (RcLength, task->bins->n + 1);
+
+  return score_used (task, spots, used);
+}
+
+RcNestScore
+rc_nest_score (const RcNestTask *task, const RcNestSpot *spots)
+{
+  g_autofree RcLength      *used = g_new (RcLength, task->bins->n + 1);
+  g_autofree RcNestSegment *segments = g_new (RcNestSegment, task->items->n + 1);
+  RcNestScore               score = score_used (task, spots, used);
+
   score.cross_cuts = rc_nest_list_segments (task, spots, segments);
   rc_nest_each_leftover (task, segments, score.cross_cuts, used, find_largest, &score.balance);
   return score;

@@ -59,6 +59,9 @@ rc_nest_task_allows (const RcNestTask *task, const RcNestItem *item, const RcNes
 /* The score of spots[0 .. n-1]. */
 RcNestScore rc_nest_score (const RcNestTask *task, const RcNestSpot *spots);
 
+/* The same without balance and cross cuts: of use where only cost and length count. */
+RcNestScore rc_nest_score_cost (const RcNestTask *task, const RcNestSpot *spots);
+
 /* Below 0 when a is better. */
 int rc_nest_score_compare (const RcNestScore *a, const RcNestScore *b);
 

@@ -20,6 +20,7 @@ rc_area_state_clear (RcAreaState *state)
   g_ptr_array_unref (state->cells);
   g_array_unref (state->chosen);
   rc_taking_clear (&state->taking);
+  g_clear_pointer (&state->beside_set, rc_cut_set_free);
 }
 
 static gboolean
@@ -56,43 +57,67 @@ void
 rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside)
 {
   rc_taking_set_rolls (&state->taking, beside != NULL ? beside->rolls : NULL);
+  g_clear_pointer (&state->beside_set, rc_cut_set_free);
+  state->beside_set = rc_cut_set_new (state->site->roll_width);
   for (guint i = 0; beside != NULL && i < beside->cuts->len; i++)
-    rc_taking_add (&state->taking, g_ptr_array_index (beside->cuts, i));
+    rc_cut_set_add (state->beside_set, g_ptr_array_index (beside->cuts, i));
+  rc_taking_add (&state->taking, state->beside_set);
   state->beside = state->taking.sum;
+}
+
+static RcCutSet *
+new_cut_set (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcLayout *layout)
+{
+  RcCutSet *set = rc_cut_set_new (site->roll_width);
+  for (guint b = 0; b < layout->blocks->len; b++)
+    {
+      RcNestCut cut = rc_pattern_get_cut (site, grid, part, &g_array_index (layout->blocks, RcBlock, b));
+      rc_cut_set_add (set, &cut);
+    }
+  return set;
 }
 
 static void
 add_part (RcAreaState *state, const RcGrid *grid, const RcPart *part)
 {
-  const RcLayout *layout = get_layout (part);
+  RcLayout *layout = get_layout (part);
+  if (layout->cut_set == NULL)
+    layout->cut_set = new_cut_set (state->site, grid, part, layout);
   state->seam += layout->seam_cost + layout->crosses->len * state->objective.each_join;
   state->rule += layout->rule_cost;
-  for (guint b = 0; b < layout->blocks->len; b++)
-    {
-      const RcBlock *block = &g_array_index (layout->blocks, RcBlock, b);
-      RcNestCut      cut = rc_pattern_get_cut (state->site, grid, part, block);
-      rc_taking_add (&state->taking, &cut);
-    }
+  rc_taking_add (&state->taking, layout->cut_set);
 }
 
 static gint64
-weigh_stagger (const RcSite *site, const RcGrid *grid)
+weigh_side_stagger (const RcSite *site, const RcGrid *grid, const RcSideLine *side)
+{
+  gint64          cost = 0;
+  const RcLayout *left = get_layout (get_part (grid, side->left));
+  if (left->crosses->len == 0)
+    return 0;
+  const RcLayout *right = get_layout (get_part (grid, side->right));
+  for (guint a = 0; a < left->crosses->len; a++)
+    for (guint b = 0; b < right->crosses->len; b++)
+      cost += rc_rules_weigh_stagger (site, g_array_index (left->crosses, RcCrossLine, a).y,
+                                      g_array_index (right->crosses, RcCrossLine, b).y, (RcPoint){ 0, 0 }, NULL);
+  return cost;
+}
+
+/* Cross seams of neighbouring parts of the grid: of all of them, or those that the part `of` has with others. */
+static gint64
+weigh_stagger (const RcSite *site, const RcGrid *grid, const RcPart *of)
 {
   gint64 cost = 0;
   for (guint i = 0; i < grid->sides->len; i++)
     {
       const RcSideLine *side = &g_array_index (grid->sides, RcSideLine, i);
-      const RcLayout   *left = get_layout (get_part (grid, side->left)),
-                     *right = get_layout (get_part (grid, side->right));
-      for (guint a = 0; a < left->crosses->len; a++)
-        for (guint b = 0; b < right->crosses->len; b++)
-          cost += rc_rules_weigh_stagger (site, g_array_index (left->crosses, RcCrossLine, a).y,
-                                          g_array_index (right->crosses, RcCrossLine, b).y, (RcPoint){ 0, 0 }, NULL);
+      if (of == NULL || of == get_part (grid, side->left) || of == get_part (grid, side->right))
+        cost += weigh_side_stagger (site, grid, side);
     }
   return cost;
 }
 
-/* Adds up the cells first .. first + n - 1, leaving out the part `but` (nullable) and its grid's stagger. */
+/* Adds up the cells first .. first + n - 1, leaving out the part `but` (nullable) and its stagger. */
 static void
 sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
 {
@@ -102,16 +127,14 @@ sum_cells (RcAreaState *state, guint first, guint n, const RcPart *but)
   for (guint c = first; c < first + n; c++)
     {
       const RcGrid *grid = rc_area_state_get_grid (state, c);
-      gboolean      whole = TRUE;
       state->seam += grid->seam_cost;
       state->rule += grid->rule_cost;
       for (guint p = 0; p < grid->parts->len; p++)
-        if (get_part (grid, p) == but)
-          whole = FALSE;
-        else
+        if (get_part (grid, p) != but)
           add_part (state, grid, get_part (grid, p));
-      if (whole)
-        state->rule += weigh_stagger (state->site, grid);
+        else
+          state->rule -= weigh_stagger (state->site, grid, but);
+      state->rule += weigh_stagger (state->site, grid, NULL);
     }
 }
 
@@ -174,7 +197,7 @@ improve_part (RcAreaState *state, const RcGrid *grid, RcPart *part, guint first,
       state->seam = rest_seam;
       state->rule = rest_rule;
       add_part (state, grid, part);
-      state->rule += weigh_stagger (state->site, grid);
+      state->rule += weigh_stagger (state->site, grid, part);
       score = score_sum_below (state, *best);
       if (rc_score_is_better (score, *best))
         {
@@ -269,7 +292,7 @@ try_parts (RcTrial *trial, guint next)
   if (next == trial->parts->len)
     {
       for (guint c = trial->first; c < trial->first + trial->n; c++)
-        state->rule += weigh_stagger (state->site, rc_area_state_get_grid (state, c));
+        state->rule += weigh_stagger (state->site, rc_area_state_get_grid (state, c), NULL);
       RcScore score = score_sum_below (state, trial->best);
       if (rc_score_is_better (score, trial->best))
         {

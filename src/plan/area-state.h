@@ -41,7 +41,8 @@ typedef struct
   GArray       *chosen;                       /* of guint: the grid taken in each cell */
   gint64        doorway_seams, doorway_rules; /* costs of the seams in the doorways */
   RcTaking      taking;                       /* the cuts of the state, made again for each that is weighed */
-  RcCutsSum     beside;                       /* what lies on the rolls besides the area */
+  RcCutSet     *beside_set;                   /* what lies on the rolls besides the area; NULL: nothing */
+  RcCutsSum     beside;                       /* its sum */
   gint64        seam, rule;                   /* costs of the state being weighed */
 } RcAreaState;
 

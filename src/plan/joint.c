@@ -28,7 +28,8 @@ typedef struct
 {
   RcAreaPlan    *area_plan; /* NULL for a stair */
   RcAreaPlanner *planner;
-  GPtrArray     *pieces; /* of RcPiece: a stair's */
+  GPtrArray     *pieces;   /* of RcPiece: a stair's */
+  GPtrArray     *cut_sets; /* of RcCutSet: of each option, or the stair's */
   guint          lot;
 } RcGroup;
 
@@ -98,11 +99,36 @@ add_lots (RcJoint *joint, const RcJob *job)
 }
 
 static void
+add_cut_set (const RcJoint *joint, RcGroup *group, const GPtrArray *pieces)
+{
+  RcCutSet *set = rc_cut_set_new (rc_goods_get_usable_width (joint->carpet));
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      RcNestCut cut = rc_piece_get_cut (g_ptr_array_index (pieces, i));
+      rc_cut_set_add (set, &cut);
+    }
+  g_ptr_array_add (group->cut_sets, set);
+}
+
+/* Of the options that have none yet. */
+static void
+add_cut_sets (const RcJoint *joint, RcGroup *group)
+{
+  if (group->cut_sets == NULL)
+    group->cut_sets = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_set_free);
+  if (group->area_plan == NULL)
+    add_cut_set (joint, group, group->pieces);
+  else
+    for (guint o = group->cut_sets->len; o < group->area_plan->options->len; o++)
+      add_cut_set (joint, group, ((RcOption *)g_ptr_array_index (group->area_plan->options, o))->pieces);
+}
+
+static void
 add_groups (RcJoint *joint, const RcPlan *plan, const GPtrArray *planners, const GPtrArray *stairs)
 {
   for (guint i = 0; i < plan->areas->len; i++)
     {
-      RcGroup group = { g_ptr_array_index (plan->areas, i), g_ptr_array_index (planners, i), NULL, 0 };
+      RcGroup group = { .area_plan = g_ptr_array_index (plan->areas, i), .planner = g_ptr_array_index (planners, i) };
       if (g_strcmp0 (group.area_plan->area->carpet, joint->carpet->id) == 0)
         g_array_append_val (joint->groups, group);
     }
@@ -119,13 +145,18 @@ add_groups (RcJoint *joint, const RcPlan *plan, const GPtrArray *planners, const
         }
       g_ptr_array_add (last->pieces, piece);
     }
+  for (guint g = 0; g < joint->groups->len; g++)
+    add_cut_sets (joint, get_group (joint, g));
 }
 
 static void
 joint_clear (RcJoint *joint)
 {
   for (guint g = 0; g < joint->groups->len; g++)
-    g_clear_pointer (&get_group (joint, g)->pieces, g_ptr_array_unref);
+    {
+      g_clear_pointer (&get_group (joint, g)->pieces, g_ptr_array_unref);
+      g_ptr_array_unref (get_group (joint, g)->cut_sets);
+    }
   for (guint l = 0; l < joint->lots->len; l++)
     {
       rc_taking_clear (&get_lot (joint, l)->taking);
@@ -156,14 +187,10 @@ get_other_cost (const RcOption *option)
   return option->seam_cost + option->rule_cost;
 }
 
-static void
-add_pieces (RcTaking *taking, const GPtrArray *pieces)
+static const RcCutSet *
+get_cut_set (const RcGroup *group)
 {
-  for (guint i = 0; i < pieces->len; i++)
-    {
-      RcNestCut cut = rc_piece_get_cut (g_ptr_array_index (pieces, i));
-      rc_taking_add (taking, &cut);
-    }
+  return g_ptr_array_index (group->cut_sets, group->area_plan != NULL ? group->area_plan->chosen : 0);
 }
 
 /* The cuts of all groups in the lot but one at hand. */
@@ -174,7 +201,7 @@ gather_lot (const RcJoint *joint, guint lot, guint but)
   taking->sum = (RcCutsSum){ 0 };
   for (guint g = 0; g < joint->groups->len; g++)
     if (g != but && get_group (joint, g)->lot == lot)
-      add_pieces (taking, get_pieces (get_group (joint, g)));
+      rc_taking_add (taking, get_cut_set (get_group (joint, g)));
 }
 
 static void
@@ -223,7 +250,7 @@ try_options (RcJoint *joint, const RcGroup *group, guint lot_index, guint first,
       if (group->area_plan != NULL)
         cost += get_other_cost (get_option (group, o));
       lot->taking.sum = others;
-      add_pieces (&lot->taking, group->area_plan != NULL ? get_option (group, o)->pieces : group->pieces);
+      rc_taking_add (&lot->taking, g_ptr_array_index (group->cut_sets, o));
       RcTaken taken = rc_taking_take (&lot->taking);
       cost += taken.cost;
       if (taken.unplaced == 0 && cost < joint->cost)
@@ -358,8 +385,9 @@ has_option_like (const RcAreaPlan *area_plan, const RcOption *option)
 
 /* Takes the option over. */
 static gboolean
-add_candidate (RcAreaPlan *area_plan, RcOption *option)
+add_candidate (const RcJoint *joint, RcGroup *group, RcOption *option)
 {
+  RcAreaPlan *area_plan = group->area_plan;
   if (has_option_like (area_plan, option))
     {
       rc_option_free (option);
@@ -367,6 +395,7 @@ add_candidate (RcAreaPlan *area_plan, RcOption *option)
     }
   rc_option_set_merits (option, RC_MERIT_WITH_THE_JOB);
   g_ptr_array_add (area_plan->options, option);
+  add_cut_sets (joint, group);
   return TRUE;
 }
 
@@ -387,7 +416,7 @@ search_for (RcJoint *joint, guint g, gboolean deep, gint64 deadline_us, gboolean
           group->planner, &beside, deep, start + (deadline_us - start) * (l + 1) / joint->lots->len, error);
       if (option == NULL)
         return FALSE;
-      if (add_candidate (group->area_plan, option))
+      if (add_candidate (joint, group, option))
         *better |= choose_for (joint, g, first);
     }
   return TRUE;

@@ -47,10 +47,20 @@ side_of (RcPoint a, RcPoint b, RcPoint p)
   return turn > 0 ? 1 : turn < 0 ? -1 : 0;
 }
 
+/* FALSE only if every point of a-b is at least `distance` away from every point of c-d, by their boxes. */
+static gboolean
+may_be_near (RcPoint a, RcPoint b, RcPoint c, RcPoint d, RcLength distance)
+{
+  return MAX (a.x, b.x) + distance > MIN (c.x, d.x) && MAX (c.x, d.x) + distance > MIN (a.x, b.x)
+         && MAX (a.y, b.y) + distance > MIN (c.y, d.y) && MAX (c.y, d.y) + distance > MIN (a.y, b.y);
+}
+
 /* TRUE if the segments a-b and c-d share a point that is inside c-d (not one of its ends). */
 static gboolean
 meets_inside (RcPoint a, RcPoint b, RcPoint c, RcPoint d)
 {
+  if (!may_be_near (a, b, c, d, 1))
+    return FALSE;
   int c_side = side_of (a, b, c), d_side = side_of (a, b, d);
   int a_side = side_of (c, d, a), b_side = side_of (c, d, b);
   return c_side * d_side < 0 && a_side * b_side <= 0;
@@ -154,32 +164,23 @@ weigh_light (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
   return 0;
 }
 
-static gboolean
-share_room (const RcSite *site, const RcSiteOpening *p, const RcSiteOpening *q)
-{
-  if (p->room == q->room && rc_site_has_room (site, p->room))
-    return TRUE;
-  return (p->room == q->other && rc_site_has_room (site, p->room))
-         || (p->other != NULL && (p->other == q->room || p->other == q->other) && rc_site_has_room (site, p->other));
-}
-
 static gint64
 weigh_traffic (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
 {
-  for (guint i = 0; i < site->doors->len; i++)
-    for (guint j = i + 1; j < site->doors->len; j++)
-      {
-        const RcSiteOpening *p = &g_array_index (site->doors, RcSiteOpening, i);
-        const RcSiteOpening *q = &g_array_index (site->doors, RcSiteOpening, j);
-        RcPoint              from = middle (p->from, p->to), to = middle (q->from, q->to);
-        if (!share_room (site, p, q) || is_alike (subtract (to, from), subtract (b, a)))
-          continue;
-        /* A seam in the doorway itself is not on the way. */
-        if (meets_inside (from, to, a, b) && meets_inside (a, b, from, to))
-          return note (RC_RULE_SEAM_ACROSS_TRAFFIC, price (site, RC_RULE_SEAM_ACROSS_TRAFFIC), middle (a, b), broken,
-                       _ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id, get_room_name (p),
-                       q->opening->id, get_room_name (q));
-      }
+  for (guint i = 0; i < site->ways->len; i++)
+    {
+      const RcSiteWay *way = &g_array_index (site->ways, RcSiteWay, i);
+      RcPoint          from = way->from, to = way->to;
+      if (is_alike (subtract (to, from), subtract (b, a)))
+        continue;
+      /* A seam in the doorway itself is not on the way. */
+      const RcSiteOpening *p = &g_array_index (site->doors, RcSiteOpening, way->door_a);
+      const RcSiteOpening *q = &g_array_index (site->doors, RcSiteOpening, way->door_b);
+      if (meets_inside (from, to, a, b) && meets_inside (a, b, from, to))
+        return note (RC_RULE_SEAM_ACROSS_TRAFFIC, price (site, RC_RULE_SEAM_ACROSS_TRAFFIC), middle (a, b), broken,
+                     _ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id, get_room_name (p),
+                     q->opening->id, get_room_name (q));
+    }
   return 0;
 }
 
@@ -206,49 +207,10 @@ weigh_square_to_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broke
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
       if (runs_into (door, a, b))
         return note (RC_RULE_SEAM_SQUARE_TO_DOOR, price (site, RC_RULE_SEAM_SQUARE_TO_DOOR),
-                     middle (door->from, door->to), broken, _ ("A seam runs square into %s of %s"), door->opening->id,
-                     get_room_name (door));
+                     rc_site_opening_get_middle (door), broken, _ ("A seam runs square into %s of %s"),
+                     door->opening->id, get_room_name (door));
     }
   return 0;
-}
-
-/* The quarter circle that a leaf sweeps: hinged at `hinge`, as wide as the opening, from the closed door (the direction
- * `along`) to the open one (`into` the room). Lengths in ticks; both directions of length 1. */
-typedef struct
-{
-  RcPoint hinge;
-  double  along_x, along_y, into_x, into_y, reach;
-} RcSweep;
-
-static gboolean
-find_sweep (const RcSite *site, const RcSiteOpening *door, RcSweep *sweep)
-{
-  const RcOpening *opening = door->opening;
-  gboolean         far = opening->swing == RC_SWING_OUT;
-  if (opening->swing == RC_SWING_NONE || opening->kind != RC_OPENING_DOOR)
-    return FALSE;
-  RcPoint start = far ? door->far_from : door->from, end = far ? door->far_to : door->to;
-  RcPoint hinge = opening->hinge_at_end ? end : start, latch = opening->hinge_at_end ? start : end;
-  sweep->hinge = hinge;
-  sweep->reach = hypot ((double)(latch.x - hinge.x), (double)(latch.y - hinge.y));
-  if (sweep->reach < 1)
-    return FALSE;
-  sweep->along_x = (double)(latch.x - hinge.x) / sweep->reach;
-  sweep->along_y = (double)(latch.y - hinge.y) / sweep->reach;
-  sweep->into_x = -sweep->along_y;
-  sweep->into_y = sweep->along_x;
-
-  /* Of the two sides of the wall the one where the door's first room lies, or the other. */
-  RcPoint near = middle (door->from, door->to);
-  RcPoint probe
-      = { near.x + (RcLength)(sweep->into_x * 5 * RC_SLIVER), near.y + (RcLength)(sweep->into_y * 5 * RC_SLIVER) };
-  gboolean inside = rc_polygon_locate (door->room->polygon, rc_point_rotate (probe, -site->turn_degrees)) > 0;
-  if (inside == far)
-    {
-      sweep->into_x = -sweep->into_x;
-      sweep->into_y = -sweep->into_y;
-    }
-  return TRUE;
 }
 
 /* TRUE if a-b runs through the swept floor, more than a sliver inside its edges. */
@@ -283,9 +245,8 @@ weigh_sweeps (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
   for (guint i = 0; i < site->doors->len; i++)
     {
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
-      RcSweep              sweep;
       /* A seam square into the doorway is worse, and noted as that. */
-      if (find_sweep (site, door, &sweep) && crosses_sweep (&sweep, a, b) && !runs_into (door, a, b))
+      if (door->sweep.reach > 0 && crosses_sweep (&door->sweep, a, b) && !runs_into (door, a, b))
         cost += note (RC_RULE_SEAM_IN_DOOR_SWING, price (site, RC_RULE_SEAM_IN_DOOR_SWING), middle (a, b), broken,
                       _ ("A seam lies under the sweep of door %s of %s"), door->opening->id, get_room_name (door));
     }
@@ -309,14 +270,6 @@ distance_to (RcPoint p, RcPoint a, RcPoint b)
   double  length2 = (double)dot (ab, ab);
   double  t = length2 > 0 ? CLAMP ((double)dot (ap, ab) / length2, 0.0, 1.0) : 0.0;
   return hypot ((double)ap.x - t * (double)ab.x, (double)ap.y - t * (double)ab.y);
-}
-
-/* FALSE only if every point of a-b is at least `distance` away from every point of c-d, by their boxes. */
-static gboolean
-may_be_near (RcPoint a, RcPoint b, RcPoint c, RcPoint d, RcLength distance)
-{
-  return MAX (a.x, b.x) + distance > MIN (c.x, d.x) && MAX (c.x, d.x) + distance > MIN (a.x, b.x)
-         && MAX (a.y, b.y) + distance > MIN (c.y, d.y) && MAX (c.y, d.y) + distance > MIN (a.y, b.y);
 }
 
 static gint64
@@ -358,8 +311,7 @@ find_mean_width (RcBox box, const RcRegion *floor, RcLength least)
   RcLength width = box.x1 - box.x0, length = box.y1 - box.y0;
   if (floor == NULL || width < least || width > 4 * least || length <= 0)
     return width;
-  g_autoptr (GPtrArray) inside = rc_region_intersect_box (floor, box, NULL);
-  return inside != NULL ? MIN (width, (RcLength)(rc_region_compute_area (inside) / 2 / length)) : width;
+  return MIN (width, (RcLength)(rc_region_compute_area_between (floor, box.y0, box.y1) / 2 / length));
 }
 
 gint64

@@ -14,7 +14,7 @@ gint64 rc_rules_weigh_seam (const RcSite *site, RcSeamKind kind, RcPoint a, RcPo
 
 /* What a piece whose net size is the box costs: too narrow a fill (when it is seamed along a side; by its mean width
  * where it does not fill its box, so that floor inside a doorway does not hide a strip along the wall), too short a
- * joined piece. `floor`: what of the box is floor; NULL where all of it is. */
+ * joined piece. `floor`: between the box's heights it lies in the box; NULL where it fills it. */
 gint64 rc_rules_weigh_piece (const RcSite *site, RcBox box, const RcRegion *floor, gboolean is_fill, gboolean is_joined,
                              GPtrArray *broken);
 

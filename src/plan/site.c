@@ -1,5 +1,7 @@
 #include "site.h"
 
+#include <math.h>
+
 #include "pattern.h"
 #include "site-pins.h"
 
@@ -29,6 +31,40 @@ rc_site_has_room (const RcSite *site, const RcPlacedRoom *room)
   return FALSE;
 }
 
+/* Of the two sides of the wall a leaf sweeps the one where the door's first room lies, or the other. */
+static void
+find_sweep (const RcSite *site, RcSiteOpening *door)
+{
+  RcSweep         *sweep = &door->sweep;
+  const RcOpening *opening = door->opening;
+  gboolean         far = opening->swing == RC_SWING_OUT;
+  if (opening->swing == RC_SWING_NONE || opening->kind != RC_OPENING_DOOR)
+    return;
+  RcPoint start = far ? door->far_from : door->from, end = far ? door->far_to : door->to;
+  RcPoint hinge = opening->hinge_at_end ? end : start, latch = opening->hinge_at_end ? start : end;
+  sweep->hinge = hinge;
+  sweep->reach = hypot ((double)(latch.x - hinge.x), (double)(latch.y - hinge.y));
+  if (sweep->reach < 1)
+    {
+      sweep->reach = 0;
+      return;
+    }
+  sweep->along_x = (double)(latch.x - hinge.x) / sweep->reach;
+  sweep->along_y = (double)(latch.y - hinge.y) / sweep->reach;
+  sweep->into_x = -sweep->along_y;
+  sweep->into_y = sweep->along_x;
+
+  RcPoint near = rc_site_opening_get_middle (door);
+  RcPoint probe
+      = { near.x + (RcLength)(sweep->into_x * 5 * RC_SLIVER), near.y + (RcLength)(sweep->into_y * 5 * RC_SLIVER) };
+  gboolean inside = rc_polygon_locate (door->room->polygon, rc_point_rotate (probe, -site->turn_degrees)) > 0;
+  if (inside == far)
+    {
+      sweep->into_x = -sweep->into_x;
+      sweep->into_y = -sweep->into_y;
+    }
+}
+
 static void
 add_opening (RcSite *site, const RcPlacedOpening *placed)
 {
@@ -53,7 +89,32 @@ add_opening (RcSite *site, const RcPlacedOpening *placed)
       opening.far_from = rc_point_rotate (placed->other_from, site->turn_degrees);
       opening.far_to = rc_point_rotate (placed->other_to, site->turn_degrees);
     }
+  find_sweep (site, &opening);
   g_array_append_val (placed->opening->kind == RC_OPENING_WINDOW ? site->windows : site->doors, opening);
+}
+
+static gboolean
+share_room (const RcSite *site, const RcSiteOpening *p, const RcSiteOpening *q)
+{
+  if (p->room == q->room && rc_site_has_room (site, p->room))
+    return TRUE;
+  return (p->room == q->other && rc_site_has_room (site, p->room))
+         || (p->other != NULL && (p->other == q->room || p->other == q->other) && rc_site_has_room (site, p->other));
+}
+
+/* Between any two doors of one room of the area. */
+static void
+find_ways (RcSite *site)
+{
+  for (guint i = 0; i < site->doors->len; i++)
+    for (guint j = i + 1; j < site->doors->len; j++)
+      {
+        const RcSiteOpening *p = &g_array_index (site->doors, RcSiteOpening, i);
+        const RcSiteOpening *q = &g_array_index (site->doors, RcSiteOpening, j);
+        RcSiteWay            way = { i, j, rc_site_opening_get_middle (p), rc_site_opening_get_middle (q) };
+        if (share_room (site, p, q))
+          g_array_append_val (site->ways, way);
+      }
 }
 
 RcSite *
@@ -75,6 +136,7 @@ rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, co
   site->rooms = g_ptr_array_new_with_free_func (site_room_free);
   site->doors = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));
   site->windows = g_array_new (FALSE, FALSE, sizeof (RcSiteOpening));
+  site->ways = g_array_new (FALSE, FALSE, sizeof (RcSiteWay));
 
   for (guint i = 0; i < area->rooms->len; i++)
     {
@@ -88,6 +150,7 @@ rc_site_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, co
     }
   for (guint i = 0; i < house->openings->len; i++)
     add_opening (site, g_ptr_array_index (house->openings, i));
+  find_ways (site);
   site->pins = rc_site_pins_new (site);
   return site;
 }
@@ -100,6 +163,7 @@ rc_site_free (RcSite *site)
   g_clear_pointer (&site->rooms, g_ptr_array_unref);
   g_clear_pointer (&site->doors, g_array_unref);
   g_clear_pointer (&site->windows, g_array_unref);
+  g_clear_pointer (&site->ways, g_array_unref);
   g_clear_pointer (&site->pins, g_ptr_array_unref);
   g_free (site);
 }
@@ -110,6 +174,12 @@ step_towards (RcPoint near, RcPoint far, int halves)
   if (halves == 2)
     return far;
   return (RcPoint){ near.x + (far.x - near.x) * halves / 2, near.y + (far.y - near.y) * halves / 2 };
+}
+
+RcPoint
+rc_site_opening_get_middle (const RcSiteOpening *opening)
+{
+  return (RcPoint){ (opening->from.x + opening->to.x) / 2, (opening->from.y + opening->to.y) / 2 };
 }
 
 RcPoint

@@ -16,6 +16,14 @@ typedef struct
   RcPolygon          *polygon; /* in the frame */
 } RcSiteRoom;
 
+/* The quarter circle that a leaf sweeps: hinged at `hinge`, as wide as the opening, from the closed door (the direction
+ * `along`) to the open one (`into` the room). Lengths in ticks; both directions of length 1; `reach` 0: no leaf. */
+typedef struct
+{
+  RcPoint hinge;
+  double  along_x, along_y, into_x, into_y, reach;
+} RcSweep;
+
 typedef struct
 {
   const RcOpening    *opening;
@@ -23,7 +31,15 @@ typedef struct
   RcPoint             from, to;         /* on the room's face, in the frame */
   RcPoint             far_from, far_to; /* on the other side of the wall */
   RcPoint             outward;
+  RcSweep             sweep;
 } RcSiteOpening;
+
+/* A way that people walk: between the middles of two doors of one room. */
+typedef struct
+{
+  guint   door_a, door_b; /* indices in doors */
+  RcPoint from, to;
+} RcSiteWay;
 
 typedef struct
 {
@@ -41,6 +57,7 @@ typedef struct
   GPtrArray           *rooms;         /* of RcSiteRoom, the area's */
   GArray              *doors;         /* of RcSiteOpening: doors and archways of the area's rooms */
   GArray              *windows;       /* of RcSiteOpening */
+  GArray              *ways;          /* of RcSiteWay */
   GPtrArray           *pins;          /* of RcSitePin (site-pins.h) */
 } RcSite;
 
@@ -54,6 +71,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSite, rc_site_free)
 /* A point of the line across the opening `halves` halves of the wall's depth away from the room's face (0, 1 or 2). */
 RcPoint rc_site_opening_get_from (const RcSiteOpening *opening, int halves);
 RcPoint rc_site_opening_get_to (const RcSiteOpening *opening, int halves);
+
+/* The middle of it on the room's face. */
+RcPoint rc_site_opening_get_middle (const RcSiteOpening *opening);
 
 /* TRUE if the room belongs to the site's area. */
 gboolean rc_site_has_room (const RcSite *site, const RcPlacedRoom *room);

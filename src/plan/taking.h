@@ -25,11 +25,30 @@ typedef struct
 {
   RcLength  drops_length; /* full widths of plain goods bought to measure, which lie by themselves */
   guint     n_cuts;       /* the other cuts */
-  __int128  area;
   RcLength  width, longest;
+  guint64   area;         /* ticks x ticks: some 700 km2 */
+  RcLength  wide_length;  /* of cuts wider than half the roll: no two of them lie side by side */
   gboolean  is_patterned; /* some cut is held by a pattern */
   RcCutsKey key;
 } RcCutsSum;
+
+/* Cuts that come together, added up once for the many sums they are part of. */
+typedef struct
+{
+  RcLength  roll_width;
+  GArray   *cuts;     /* of RcNestCut: their strings are borrowed */
+  guint     n_beside; /* the first of them: all but full widths of plain goods */
+  RcCutsSum bought;   /* what they add to cuts bought to measure */
+  RcCutsSum stocked;  /* and to cuts that come from rolls */
+} RcCutSet;
+
+RcCutSet *rc_cut_set_new (RcLength roll_width);
+void      rc_cut_set_free (RcCutSet *set);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcCutSet, rc_cut_set_free)
+
+/* One more cut; its quantity is taken as 1, the rolls as of one dye lot. */
+void rc_cut_set_add (RcCutSet *set, const RcNestCut *cut);
 
 typedef struct
 {
@@ -44,11 +63,13 @@ typedef struct
   RcCutsSum sum; /* of the cuts at hand: set it back to an earlier value to take later cuts away */
 
   guint          most_exact;
+  guint64        salt; /* stands for the rolls and what is weighed exactly */
   const RcGoods *carpet;
   gint64         carpet_per_m;
   RcNestProblem  problem;
-  GPtrArray     *pool;  /* of RcNestCut; the first are those at hand */
-  RcKnownCuts   *known; /* of RC_N_KNOWN: what was found before, at key modulo RC_N_KNOWN */
+  GPtrArray     *pool;     /* of RcNestCut, borrowed; the first are those at hand */
+  GPtrArray     *cheapest; /* the rolls, cheapest first */
+  RcKnownCuts   *known;    /* of RC_N_KNOWN: what was found before, at key modulo RC_N_KNOWN */
 } RcTaking;
 
 void rc_taking_init (RcTaking *taking, const RcGoods *carpet, gint64 carpet_per_m);
@@ -61,11 +82,11 @@ void rc_taking_set_rolls (RcTaking *taking, const GPtrArray *rolls);
 /* Sets of no more cuts than this are weighed exactly, when bought to measure; 0 to begin with. */
 void rc_taking_set_most_exact (RcTaking *taking, guint most_exact);
 
-/* One more cut at hand; its quantity is taken as 1. Its strings outlive the cuts at hand. */
-void rc_taking_add (RcTaking *taking, const RcNestCut *cut);
+/* These cuts come to hand. The set outlives that, and gets no more cuts. */
+void rc_taking_add (RcTaking *taking, const RcCutSet *set);
 
 /* What the cuts at hand take. A cut that finds no place counts as much as two of the longest would, bought. */
 RcTaken rc_taking_take (RcTaking *taking);
 
-/* No cutting of the cuts at hand takes less: their area alone. */
+/* No cutting of the cuts at hand takes less: by their area, and by those that cannot lie side by side. */
 RcTaken rc_taking_take_at_least (const RcTaking *taking);

@@ -184,6 +184,50 @@ test_mirror (void)
     }
 }
 
+static RcLength
+bound_levels (const RcNestProblem *problem)
+{
+  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
+  g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
+  RcLength sum = 0;
+
+  for (guint i = 0; i < task->items->n; i++)
+    sum += task->items->items[i].h + task->items->items[i].repeat;
+  return rc_nest_bound_by_levels (task, sum, 0, &clock);
+}
+
+static RcLength
+bound_slices (const RcNestProblem *problem)
+{
+  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
+  g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
+
+  return rc_nest_bound_by_slices (task, 0, &clock);
+}
+
+/* Takes one cut after the other away. */
+static void
+assert_never_rises (RcNestProblem *problem, RcLength (*compute) (const RcNestProblem *problem))
+{
+  g_autoptr (GPtrArray) taken = g_ptr_array_new ();
+  RcLength bound = 0;
+
+  /* All lengths are multiples of one grid already, so a further cut cannot make the grid coarser but finer: the bound
+   * without rounding is what must not fall. */
+  g_ptr_array_insert (problem->cuts, 0, rc_nest_cut_new ("grid", 160, 160, 1));
+  while (problem->cuts->len > 1)
+    {
+      RcLength now = compute (problem);
+
+      g_assert_true (bound == 0 || now <= bound);
+      bound = now;
+      g_ptr_array_add (taken, g_ptr_array_steal_index (problem->cuts, problem->cuts->len - 1));
+    }
+  for (guint k = taken->len; k-- > 0;)
+    g_ptr_array_add (problem->cuts, taken->pdata[k]);
+  g_ptr_array_remove_index (problem->cuts, 0);
+}
+
 static void
 test_more_cuts_never_lower_the_bound (void)
 {
@@ -193,19 +237,24 @@ test_more_cuts_never_lower_the_bound (void)
   for (guint k = 0; k < 200; k++)
     {
       g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
-      RcLength bound = 0;
 
-      /* All lengths are multiples of one grid already, so a further cut cannot make the grid coarser but finer: the
-       * bound without rounding is what must not fall. */
-      g_ptr_array_insert (problem->cuts, 0, rc_nest_cut_new ("grid", 160, 160, 1));
-      while (problem->cuts->len > 1)
-        {
-          RcLength now = rc_nest_compute_quick_bound (problem);
+      assert_never_rises (problem, rc_nest_compute_quick_bound);
+    }
+}
 
-          g_assert_true (bound == 0 || now <= bound);
-          bound = now;
-          g_ptr_array_remove_index (problem->cuts, problem->cuts->len - 1);
-        }
+/* Both linear programs, which at this size are solved to the end. */
+static void
+test_more_cuts_never_lower_the_programs (void)
+{
+  const RcNestCaseStyle style = { 2, 12, 40 * 160, 160, 0, 0, FALSE, 3, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (77);
+
+  for (guint k = 0; k < (g_test_slow () ? 2000 : 150); k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+
+      assert_never_rises (problem, bound_slices);
+      assert_never_rises (problem, bound_levels);
     }
 }
 
@@ -244,18 +293,6 @@ test_counted_work (void)
   g_assert_cmpint (answer->status, ==, RC_NEST_TIME_LIMIT);
   g_assert_cmpint (taken_us, >=, 200000);
   g_assert_cmpint (taken_us, <, 260000);
-}
-
-static RcLength
-bound_levels (const RcNestProblem *problem)
-{
-  RcNestClock clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
-  g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
-  RcLength sum = 0;
-
-  for (guint i = 0; i < task->items->n; i++)
-    sum += task->items->items[i].h + task->items->items[i].repeat;
-  return rc_nest_bound_by_levels (task, sum, 0, &clock);
 }
 
 /* Against the exact search, which shares nothing with the linear program. */
@@ -330,6 +367,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/alike/order and scale change nothing", test_order_and_scale);
   g_test_add_func ("/nest/alike/a cutting holds in the mirror", test_mirror);
   g_test_add_func ("/nest/alike/more cuts never lower the bound", test_more_cuts_never_lower_the_bound);
+  g_test_add_func ("/nest/alike/more cuts never lower the linear programs", test_more_cuts_never_lower_the_programs);
   g_test_add_func ("/nest/bound/no cutting is shorter than its levels", test_level_bound);
   g_test_add_func ("/nest/clock/a part of the work is counted as the whole is", test_clock);
   g_test_add_func ("/nest/clock/a search ends by its work", test_counted_work);

@@ -5,7 +5,8 @@
 
 enum
 {
-  MOST_ROUNDS = 2000
+  MOST_ROUNDS = 2000,
+  LEAST_REFINED_US = 10000
 };
 
 typedef __int128 Wide;
@@ -18,6 +19,8 @@ typedef struct
   gint64              *price; /* whole */
   guint               *pattern;
   glp_prob            *lp;
+  gboolean             is_clipped;
+  gint64               start_us, refine_until_us; /* by the clock */
 } Program;
 
 static void
@@ -130,12 +133,53 @@ improve_program (Program *self, RcLength *known, RcLength *best)
   return FALSE;
 }
 
+/* From now on a pattern meets a row at most once. */
+static void
+clip_patterns (Program *self)
+{
+  guint              rows = self->columns->n;
+  g_autofree int    *index = g_new (int, rows + 1);
+  g_autofree double *values = g_new (double, rows + 1);
+
+  for (int c = 1; c <= glp_get_num_cols (self->lp); c++)
+    {
+      int n = glp_get_mat_col (self->lp, c, index, values);
+
+      for (int k = 1; k <= n; k++)
+        values[k] = 1;
+      glp_set_mat_col (self->lp, c, n, index, values);
+    }
+  glp_std_basis (self->lp); /* the one at hand may have become singular */
+}
+
+/* Where time counts, refined patterns take no more of it than those before. FALSE: the search cannot go on. */
+static gboolean
+refine (Program *self, const RcNestClock *clock)
+{
+  gboolean is_first = !self->is_clipped;
+  gint64   now_us = rc_nest_clock_get_us (clock);
+
+  if (self->columns->refine == NULL)
+    return FALSE;
+  if (is_first)
+    {
+      clip_patterns (self);
+      self->is_clipped = TRUE;
+      self->refine_until_us
+          = clock->end_us == G_MAXINT64 ? G_MAXINT64 : now_us + MAX (now_us - self->start_us, LEAST_REFINED_US);
+    }
+  if (now_us >= self->refine_until_us)
+    return FALSE;
+  return self->columns->refine (self->columns->user_data) || is_first;
+}
+
 static RcLength
 generate (Program *self, RcLength known, const RcNestClock *clock)
 {
   RcLength best = 0, grid = self->columns->grid;
   glp_smcp parameters;
 
+  self->start_us = rc_nest_clock_get_us (clock);
   glp_init_smcp (&parameters);
   parameters.msg_lev = GLP_MSG_OFF;
   parameters.meth = GLP_PRIMAL;
@@ -152,9 +196,13 @@ generate (Program *self, RcLength known, const RcNestClock *clock)
         break;
       value = rc_length_round_up ((RcLength)ceil (glp_get_obj_val (self->lp) - 1e-6), grid);
       if (value <= rc_length_round_up (known, grid))
-        break;
+        {
+          if (self->is_clipped || !refine (self, clock))
+            break;
+          continue;
+        }
       read_duals (self);
-      if (!improve_program (self, &known, &best))
+      if (!improve_program (self, &known, &best) && !refine (self, clock))
         break;
     }
   return rc_length_round_up (known, grid);

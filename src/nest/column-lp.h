@@ -25,6 +25,10 @@ typedef struct
 
   /* A pattern that meets some of row i, and its cost. */
   void (*start) (gpointer user_data, guint i, guint *pattern, RcLength *cost);
+
+  /* Nullable: called where no pattern found would lower the program's value. From the first call on a pattern meets a
+   * row at most once. FALSE: patterns cannot be found more exactly, or the last one is exact. */
+  gboolean (*refine) (gpointer user_data);
   gpointer user_data;
 } RcNestColumns;
 

@@ -2,8 +2,10 @@
  * side by side. The least total length of levels that hold all items bounds every such cutting, on one roll or several.
  *
  * Solved by column generation. The most valuable level is found by knapsacks, of items in a column and of columns in a
- * level, that let an item lie in several columns of a level at once: its value is never too low, so the bound holds
- * (but may fall a little when a cut more makes such a level possible). */
+ * level, that let an item lie in several columns of a level at once: its value is never too low, so the bound holds.
+ * Where that is as high as it gets, items that are repeated are kept apart one by one: the knapsacks then count which
+ * of them a level has already (decremental state space relaxation, Righini and Salani 2008; from memory). Solved to the
+ * end, no item is in a level twice; then a cut more never lowers the bound. */
 #pragma once
 
 #include "clock.h"

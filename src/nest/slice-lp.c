@@ -115,7 +115,7 @@ rc_nest_slice_bound (const RcNestSliceItem *items, guint n, RcLength width, RcLe
 {
   Slices               self = { .items = items, .n = n };
   g_autofree RcLength *demand = g_new (RcLength, n + 1);
-  RcNestColumns        columns = { n, demand, grid, find_slice, start_slice, &self };
+  RcNestColumns        columns = { n, demand, grid, find_slice, start_slice, NULL, &self };
 
   for (guint i = 0; i < n; i++)
     demand[i] = items[i].demand;

@@ -166,8 +166,7 @@ static gboolean
 keep_best_score (G_GNUC_UNUSED RcNestBuilder *builder, const RcNestSpot *spots, gpointer user_data)
 {
   BestScore  *self = user_data;
-  RcNestScore score
-      = self->spots != NULL ? rc_nest_score (self->task, spots) : rc_nest_score_cost (self->task, spots);
+  RcNestScore score = self->spots != NULL ? rc_nest_score (self->task, spots) : rc_nest_score_cost (self->task, spots);
 
   if (rc_nest_score_compare (&score, &self->best) >= 0)
     return FALSE;

@@ -421,6 +421,16 @@ prepare (RcPlanning *planning, gboolean deep, gint64 deadline_us)
   compute_bounds (planning);
 }
 
+GPtrArray *
+rc_area_planner_list_sites (RcAreaPlanner *planning)
+{
+  GPtrArray *sites = g_ptr_array_new ();
+  prepare (planning, planning->deep, planning->deadline_us);
+  for (guint i = 0; i < planning->n_axes; i++)
+    g_ptr_array_add (sites, planning->axes[i].site);
+  return sites;
+}
+
 RcAreaPlan *
 rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
 {
@@ -437,6 +447,18 @@ rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
       g_clear_pointer (&planning->area_plan, rc_area_plan_free);
     }
   return g_steal_pointer (&planning->area_plan);
+}
+
+RcOption *
+rc_area_planner_take_way (RcAreaPlanner *planning, const RcAreaWay *way, GError **error)
+{
+  const RcAxis *axis = &planning->axes[way->axis];
+  RcOption     *option = NULL;
+  gboolean      possible;
+  if (!rc_area_search_take (axis->search, way->partings, way->lines, &possible, error)
+      || (possible && (option = realize (planning, axis, goals[0].name, error)) == NULL))
+    g_prefix_error (error, "%s: ", planning->area->name);
+  return option;
 }
 
 RcOption *

@@ -1,6 +1,7 @@
 /* The options of one area, and further searches of it beside all else that is cut from its carpet. */
 #pragma once
 
+#include "area-choice.h"
 #include "area-state.h"
 #include "plan.h"
 
@@ -22,6 +23,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaPlanner, rc_area_planner_free)
 /* The area's options by themselves, searched for `seconds` of those that the plan is given. (transfer full); NULL and
  * an error naming the area. */
 RcAreaPlan *rc_area_planner_plan (RcAreaPlanner *planner, double seconds, GError **error);
+
+/* The area along each of the pile directions allowed. (transfer container) GPtrArray of RcSite, borrowed from the
+ * planner. */
+GPtrArray *rc_area_planner_list_sites (RcAreaPlanner *planner);
+
+/* The option that lays the area in that way. (transfer full); NULL without an error where pins or a pattern do not
+ * allow it, NULL and an error naming the area where its floor cannot be dealt with. */
+RcOption *rc_area_planner_take_way (RcAreaPlanner *planner, const RcAreaWay *way, GError **error);
 
 /* The option that is cheapest beside the other cuts, searched until the deadline (g_get_monotonic_time), or with `deep`
  * FALSE just as for a first answer. (transfer full); NULL and an error naming the area. */

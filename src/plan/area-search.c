@@ -511,6 +511,46 @@ rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean
   return go_back_to_kept (search, score, error);
 }
 
+/* The grid with a strip line there; made where lines may lie anywhere. */
+static gboolean
+find_grid (RcAreaSearch *search, guint cell, RcLength line, guint *grid)
+{
+  RcCellGrids *cell_grids = rc_area_state_get_cell (&search->state, cell);
+  GPtrArray   *grids = cell_grids->grids;
+  RcLength     pinned;
+  for (*grid = 0; *grid < grids->len; (*grid)++)
+    if (((RcGrid *)g_ptr_array_index (grids, *grid))->offset == line)
+      return TRUE;
+  if (search->offsets != NULL || rc_site_find_pinned_line (search->site, cell_grids->cell->floor, &pinned))
+    return FALSE;
+  g_ptr_array_add (grids, rc_grid_new (search->site, cell_grids->cell->floor, line));
+  return TRUE;
+}
+
+gboolean
+rc_area_search_take (RcAreaSearch *search, const GArray *partings, const GArray *lines, gboolean *possible,
+                     GError **error)
+{
+  *possible = partings->len == search->doorways->len;
+  for (guint d = 0; d < search->doorways->len && *possible; d++)
+    g_array_index (search->doorways, RcDoorway, d).parting = g_array_index (partings, RcParting, d);
+  if (!make_cells (search, error))
+    return FALSE;
+  *possible = *possible && lines->len == search->state.cells->len;
+  for (guint c = 0; c < lines->len && *possible; c++)
+    {
+      guint grid;
+      *possible = find_grid (search, c, g_array_index (lines, RcLength, c), &grid);
+      if (!*possible)
+        break;
+      g_array_index (search->state.chosen, guint, c) = grid;
+      if (!refine (search, grid, c, 1, error))
+        return FALSE;
+      rc_area_state_start_whole (&search->state, c);
+    }
+  return TRUE;
+}
+
 const RcAreaState *
 rc_area_search_get_state (const RcAreaSearch *search)
 {

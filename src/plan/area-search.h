@@ -22,6 +22,11 @@ void rc_area_search_set_beside (RcAreaSearch *search, const RcBeside *beside);
 gboolean rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean deep, gint64 deadline_us,
                              GCancellable *cancellable, RcScore *score, GError **error);
 
+/* Takes the state with the doorways parted like that (of RcParting), the strip lines of the cells there (of RcLength,
+ * in the cells' order) and all parts whole. *possible is FALSE where pins or a pattern hold the lines elsewhere. */
+gboolean rc_area_search_take (RcAreaSearch *search, const GArray *partings, const GArray *lines, gboolean *possible,
+                              GError **error);
+
 /* The state found: one grid a cell with a layout picked for each part; the doorways as parted. Borrowed, until the next
  * run. */
 const RcAreaState *rc_area_search_get_state (const RcAreaSearch *search);

@@ -363,6 +363,12 @@ set_picks (RcAreaState *state, guint first, guint n, guint pick)
 }
 
 void
+rc_area_state_start_whole (RcAreaState *state, guint cell)
+{
+  set_picks (state, cell, 1, 0);
+}
+
+void
 rc_area_state_exchange_picks (RcAreaState *state, guint first, guint n, GArray *picks, gboolean set)
 {
   guint at = 0;

@@ -77,6 +77,9 @@ gboolean rc_area_state_try_all_picks (RcAreaState *state, guint first, guint n, 
  * pieces; with `keep` also as they are picked now. */
 RcScore rc_area_state_start_picks (RcAreaState *state, guint first, guint n, gboolean keep);
 
+/* Every part of the cell whole. */
+void rc_area_state_start_whole (RcAreaState *state, guint cell);
+
 /* Picks for one cell from the same starts, scored over the cells first .. first + n - 1, whose own picks stand. */
 RcScore rc_area_state_start_cell (RcAreaState *state, guint cell, guint first, guint n);
 

@@ -4,12 +4,16 @@
 #include "cutting.h"
 #include "joint.h"
 #include "option.h"
+#include "outlook.h"
 #include "pattern.h"
 #include "pin-result.h"
 #include "rowcut-error.h"
 #include "site.h"
 
 #include <glib/gi18n-lib.h>
+
+/* The part of the time for a carpet that is spent on how well it can be planned at most. */
+#define OUTLOOK_SHARE 0.4
 
 void
 rc_plan_free (RcPlan *plan)
@@ -139,31 +143,48 @@ add_cuttings (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const
 
 /* Areas and stairs add their shares; a roll in stock saves at most its length times what it is cheaper than carpet
  * bought. */
-static void
-compute_lower_bound (RcPlan *plan)
+static RcMoney
+compute_simple_bound (const RcPlan *plan, const RcCutting *cutting)
 {
-  RcMoney bound = 0;
+  const RcNestProblem *problem = cutting->problem;
+  const RcNestRoll    *bought = g_ptr_array_index (problem->rolls, problem->rolls->len - 1);
+  RcMoney              bound = 0;
   for (guint i = 0; i < plan->areas->len; i++)
-    bound += ((RcAreaPlan *)g_ptr_array_index (plan->areas, i))->share_lower_bound;
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      if (g_strcmp0 (area_plan->area->carpet, cutting->goods->id) == 0)
+        bound += area_plan->share_lower_bound;
+    }
+  for (guint c = 0; c < problem->cuts->len; c++)
+    {
+      const RcNestCut *cut = g_ptr_array_index (problem->cuts, c);
+      guint            number = g_array_index (cutting->piece_numbers, guint, c);
+      if (rc_plan_find_piece (plan, number)->kind == RC_PIECE_STAIR)
+        bound += rc_weigh ((RcLength)((__int128)cut->width * cut->length / problem->roll_width), bought->cost_per_m);
+    }
+  for (guint r = 0; r + 1 < problem->rolls->len; r++)
+    {
+      const RcNestRoll *roll = g_ptr_array_index (problem->rolls, r);
+      bound -= rc_weigh (roll->length, bought->cost_per_m - roll->cost_per_m);
+    }
+  return bound;
+}
+
+/* `raised`: for each of the job's goods what rc_outlook_make found. */
+static void
+compute_lower_bound (RcPlan *plan, const RcMoney *raised)
+{
+  RcMoney bound = 0, sum_raised = 0;
   for (guint i = 0; i < plan->cuttings->len; i++)
     {
-      const RcCutting     *cutting = g_ptr_array_index (plan->cuttings, i);
-      const RcNestProblem *problem = cutting->problem;
-      const RcNestRoll    *bought = g_ptr_array_index (problem->rolls, problem->rolls->len - 1);
-      for (guint c = 0; c < problem->cuts->len; c++)
-        {
-          const RcNestCut *cut = g_ptr_array_index (problem->cuts, c);
-          guint            number = g_array_index (cutting->piece_numbers, guint, c);
-          if (rc_plan_find_piece (plan, number)->kind == RC_PIECE_STAIR)
-            bound
-                += rc_weigh ((RcLength)((__int128)cut->width * cut->length / problem->roll_width), bought->cost_per_m);
-        }
-      for (guint r = 0; r + 1 < problem->rolls->len; r++)
-        {
-          const RcNestRoll *roll = g_ptr_array_index (problem->rolls, r);
-          bound -= rc_weigh (roll->length, bought->cost_per_m - roll->cost_per_m);
-        }
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, i);
+      guint            goods = 0;
+      g_ptr_array_find (plan->job->goods, cutting->goods, &goods);
+      sum_raised += raised[goods];
+      bound += MAX (raised[goods], compute_simple_bound (plan, cutting));
     }
+  g_warn_if_fail (sum_raised <= plan->cost);
+  /* A floor up to a sliver wider than the roll is laid without a seam, so a simple bound may lie a hair above. */
   plan->cost_lower_bound = CLAMP (bound, 0, plan->cost);
 }
 
@@ -181,10 +202,10 @@ list_stairs (const RcPlan *plan, const RcGoods *carpet, GError **error)
   return g_steal_pointer (&stairs);
 }
 
-/* Until `end_us` all told; each carpet gets an equal part of what is left. */
+/* Until `end_us` all told; each carpet gets an equal part of what is left. `raised` as in compute_lower_bound. */
 static gboolean
 choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weights, gpointer user_data,
-                 const RcPlanParams *params, gint64 end_us, GError **error)
+                 const RcPlanParams *params, gint64 end_us, RcMoney *raised, GError **error)
 {
   for (guint g = 0; g < plan->job->goods->len; g++)
     {
@@ -197,8 +218,14 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
       if (stairs == NULL)
         return FALSE;
       weights (goods, &weigh, user_data);
-      if (!rc_joint_choose (plan, goods, planners, stairs, weigh.carpet_per_m, params->seconds > 0,
-                            now + (end_us - now) / (plan->job->goods->len - g), params->cancellable, error))
+      gint64      until_us = now + (end_us - now) / (plan->job->goods->len - g);
+      RcNestClock clock
+          = { now + (gint64)((double)(until_us - now) * OUTLOOK_SHARE), G_MAXUINT64, params->cancellable };
+      if (params->seconds > 0
+          && !rc_outlook_make (plan, goods, planners, stairs, weigh.carpet_per_m, &clock, &raised[g], error))
+        return FALSE;
+      if (!rc_joint_choose (plan, goods, planners, stairs, weigh.carpet_per_m, params->seconds > 0, until_us,
+                            params->cancellable, error))
         return FALSE;
     }
   return TRUE;
@@ -225,6 +252,7 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
 {
   gint64 end_us = g_get_monotonic_time () + (gint64)(params->seconds * G_USEC_PER_SEC);
   g_autoptr (GPtrArray) planners = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_planner_free);
+  g_autofree RcMoney *raised = g_new0 (RcMoney, plan->job->goods->len + 1);
   plan->house = rc_house_new (plan->measure, &plan->job->settings.closure, error);
   if (plan->house == NULL)
     return FALSE;
@@ -239,7 +267,7 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
       g_ptr_array_add (planners, planner);
     }
   if (!plan_areas (plan, planners, params->seconds, error)
-      || !choose_together (plan, planners, weights, user_data, params, end_us, error))
+      || !choose_together (plan, planners, weights, user_data, params, end_us, raised, error))
     return FALSE;
   for (guint i = 0; i < plan->areas->len; i++)
     add_area (plan, g_ptr_array_index (plan->areas, i));
@@ -248,7 +276,7 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
       return FALSE;
   if (!add_cuttings (plan, weights, user_data, params, error))
     return FALSE;
-  compute_lower_bound (plan);
+  compute_lower_bound (plan, raised);
   rc_pin_results_fill (plan, weights, user_data, params);
   return TRUE;
 }

@@ -194,6 +194,19 @@ CREATE TABLE openings (
   FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
 ) STRICT, WITHOUT ROWID;
 
+-- Check measurements between corners, counted from 0.
+CREATE TABLE diagonals (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  room TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  from_corner INTEGER NOT NULL,
+  to_corner INTEGER NOT NULL,
+  length_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, room, position),
+  FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE stairs (
   job INTEGER NOT NULL,
   measure TEXT NOT NULL,
@@ -220,6 +233,12 @@ CREATE TABLE stairs (
   turn_going_ticks INTEGER NOT NULL DEFAULT 0,
   turn_width_ticks INTEGER NOT NULL DEFAULT 0,
   piece_extra_ticks INTEGER NOT NULL DEFAULT 8128,
+  bend TEXT NOT NULL DEFAULT 'left',
+  placed INTEGER NOT NULL DEFAULT 0 CHECK (placed IN (0, 1)),
+  floor INTEGER NOT NULL DEFAULT 0,
+  at_x_ticks INTEGER NOT NULL DEFAULT 0,
+  at_y_ticks INTEGER NOT NULL DEFAULT 0,
+  bearing_degrees INTEGER NOT NULL DEFAULT 0,
   PRIMARY KEY (job, measure, id),
   FOREIGN KEY (job, measure) REFERENCES measures (job, id)
 ) STRICT, WITHOUT ROWID;

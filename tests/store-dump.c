@@ -65,6 +65,15 @@ put_room (GString *text, const RcRoom *room)
     put_cutout (text, room->cutouts->pdata[i]);
   for (guint i = 0; i < room->openings->len; i++)
     put_opening (text, room->openings->pdata[i]);
+  for (guint i = 0; i < room->diagonals->len; i++)
+    {
+      const RcDiagonal *diagonal = &g_array_index (room->diagonals, RcDiagonal, i);
+
+      g_string_append (text, "\n   diagonal");
+      put_number (text, "from", diagonal->from);
+      put_number (text, "to", diagonal->to);
+      put_number (text, "length", diagonal->length);
+    }
 }
 
 static void
@@ -90,6 +99,12 @@ put_stair (GString *text, const RcStair *stair)
   put_number (text, "turn_going", stair->turn_going);
   put_number (text, "turn_width", stair->turn_width);
   put_number (text, "piece_extra", stair->piece_extra);
+  put_number (text, "bend", stair->bend);
+  put_number (text, "placed", stair->placed);
+  put_number (text, "floor", stair->floor);
+  put_number (text, "x", stair->at.x);
+  put_number (text, "y", stair->at.y);
+  put_number (text, "bearing", stair->bearing_degrees);
   put_text (text, "carpet", stair->carpet);
   put_text (text, "cushion", stair->cushion);
   put_text (text, "notes", stair->notes);

@@ -126,6 +126,12 @@ make_room (GRand *rand)
     g_ptr_array_add (room->cutouts, make_cutout (rand));
   for (gint i = g_rand_int_range (rand, 0, 5); i > 0; i--)
     g_ptr_array_add (room->openings, make_opening (rand));
+  for (gint i = g_rand_int_range (rand, 0, 3); i > 0; i--)
+    {
+      RcDiagonal diagonal
+          = { (guint)g_rand_int_range (rand, 0, 9), (guint)g_rand_int_range (rand, 0, 9), make_length (rand) };
+      g_array_append_val (room->diagonals, diagonal);
+    }
   return room;
 }
 
@@ -152,6 +158,11 @@ make_stair (GRand *rand)
   stair->turn_going = make_length (rand);
   stair->turn_width = make_length (rand);
   stair->piece_extra = make_length (rand);
+  stair->bend = (RcStairBend)g_rand_int_range (rand, 0, 4);
+  stair->placed = CHANCE (rand, 2);
+  stair->floor = g_rand_int_range (rand, -1, 3);
+  stair->at = (RcPoint){ make_length (rand), make_length (rand) };
+  stair->bearing_degrees = g_rand_int_range (rand, 0, 360);
   change_text (rand, &stair->carpet);
   change_text (rand, &stair->cushion);
   change_text (rand, &stair->notes);

@@ -10,9 +10,10 @@
 #include "rounds.h"
 #include "store.h"
 
-#define N_STEPS   500
-#define N_SLOW    10000
-#define MAX_ROOMS 9
+#define N_STEPS    500
+#define N_SLOW     10000
+#define MAX_ROOMS  9
+#define MAX_STAIRS 4
 
 static const RcLength IN = RC_TICKS_PER_INCH;
 
@@ -48,6 +49,49 @@ choose_spot (Hand *hand, const char *room)
                     from.y + (RcLength)((double)(to.y - from.y) * share) };
 }
 
+static const char *
+choose_stair (Hand *hand)
+{
+  const GPtrArray *stairs = hand_get_measure (hand)->stairs;
+
+  if (stairs->len == 0)
+    return NULL;
+  return g_intern_string (((const RcStair *)stairs->pdata[g_test_rand_int_range (0, (int)stairs->len)])->id);
+}
+
+/* On a stair, where it is held. */
+static RcPoint
+choose_step (Hand *hand, RcPoint otherwise)
+{
+  const char    *id = choose_stair (hand);
+  const RcStair *stair = id ? rc_measure_edit_find_stair (hand_get_measure (hand), id) : NULL;
+
+  return stair && stair->placed && g_test_rand_bit () ? stair->at : otherwise;
+}
+
+static void
+remove_something (Hand *hand)
+{
+  static const char *const TOOLS[] = { "choose", "stair", "no-seams" };
+  g_autofree char         *room = g_strdup (choose_room (hand));
+  RcPoint                  spot = choose_step (hand, choose_spot (hand, room));
+
+  hand_take (hand, TOOLS[g_test_rand_int_range (0, G_N_ELEMENTS (TOOLS))], room);
+  hand_send (hand, (RcGestureEvent){ .kind = RC_EVENT_REMOVE, .at = spot });
+}
+
+static void
+check_a_room (Hand *hand)
+{
+  RcRoom    *room = rc_measure_find_room (hand_get_measure (hand), choose_room (hand));
+  guint      n = rc_room_get_n_walls (room);
+  RcDiagonal diagonal
+      = { (guint)g_test_rand_int_range (0, (int)n), (guint)g_test_rand_int_range (0, (int)n), ABS (choose_place ()) };
+
+  if (room->diagonals->len < 3)
+    g_array_append_val (room->diagonals, diagonal);
+}
+
 static void
 make_gesture (Hand *hand)
 {
@@ -56,9 +100,14 @@ make_gesture (Hand *hand)
   g_autofree char         *room = g_strdup (choose_room (hand));
   RcPoint                  spot = choose_spot (hand, room);
 
+  if (tool == RC_TOOL_STAIR || tool == RC_TOOL_CHOOSE)
+    spot = choose_step (hand, spot);
   hand_take (hand, rc_tool_get_name (tool), room);
+  hand->gesture.stair = tool == RC_TOOL_CHOOSE || g_test_rand_bit () ? choose_stair (hand) : NULL;
   hand_move (hand, spot.x, spot.y);
-  hand_press (hand, spot.x, spot.y);
+  if (g_test_rand_int_range (0, 3) == 0)
+    hand_type (hand, " ");
+  hand_send (hand, (RcGestureEvent){ .kind = RC_EVENT_PRESS, .at = spot, .is_bow = g_test_rand_bit () });
   for (int i = g_test_rand_int_range (1, 4); i > 0; i--)
     hand_move (hand, choose_place (), choose_place ());
   if (g_test_rand_int_range (0, 3) == 0)
@@ -102,6 +151,11 @@ assert_consistent (Hand *hand)
       g_assert_cmpuint (n, >=, 3);
       for (guint i = 0; i < room->openings->len; i++)
         g_assert_cmpuint (((const RcOpening *)room->openings->pdata[i])->wall, <, n);
+      for (guint i = 0; i < room->diagonals->len; i++)
+        {
+          g_assert_cmpuint (g_array_index (room->diagonals, RcDiagonal, i).from, <, n);
+          g_assert_cmpuint (g_array_index (room->diagonals, RcDiagonal, i).to, <, n);
+        }
       for (guint w = 0; w < room->walls->len; w++)
         g_assert_cmpint (g_array_index (room->walls, RcWall, w).length, >, 0);
       g_assert_true (rc_measure_find_room (measure, room->id) == room);
@@ -155,10 +209,16 @@ test_all_undone (Hand *hand, gconstpointer data)
       g_assert_cmpuint (tries, <, 40 * n_steps);
       if (g_test_rand_int_range (0, 12) == 0)
         turn_a_room (hand);
+      else if (g_test_rand_int_range (0, 12) == 0)
+        remove_something (hand);
+      else if (g_test_rand_int_range (0, 20) == 0)
+        check_a_room (hand);
       else
         make_gesture (hand);
       if (hand_get_measure (hand)->rooms->len > MAX_ROOMS)
         rc_measure_edit_remove_room (hand_get_measure (hand), choose_room (hand));
+      if (hand_get_measure (hand)->stairs->len > MAX_STAIRS)
+        rc_measure_edit_remove_stair (hand_get_measure (hand), choose_stair (hand));
       assert_consistent (hand);
       char *now = dup_bytes (hand->job);
       if (!g_str_equal (now, last))

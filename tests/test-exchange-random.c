@@ -164,6 +164,12 @@ random_room (guint i)
     g_ptr_array_add (room->cutouts, random_cutout ());
   for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
     g_ptr_array_add (room->openings, random_opening (n));
+  for (int n = g_test_rand_int_range (0, 3); n > 0; n--)
+    {
+      RcDiagonal diagonal
+          = { (guint)g_test_rand_int_range (0, 9), (guint)g_test_rand_int_range (0, 9), random_length () };
+      g_array_append_val (room->diagonals, diagonal);
+    }
   room->notes = maybe_text ();
   return room;
 }
@@ -191,6 +197,11 @@ random_stair (guint i)
   stair->turn_going = maybe_length ();
   stair->turn_width = maybe_length ();
   stair->piece_extra = maybe_length ();
+  stair->bend = g_test_rand_int_range (0, 4);
+  stair->placed = g_test_rand_bit ();
+  stair->at = stair->placed ? (RcPoint){ random_place (), random_place () } : (RcPoint){ 0, 0 };
+  stair->floor = g_test_rand_int_range (-2, 4);
+  stair->bearing_degrees = g_test_rand_int_range (0, 360);
   stair->carpet = g_test_rand_bit () ? g_strdup ("goods-1") : NULL;
   stair->cushion = g_test_rand_bit () ? g_strdup ("goods-2") : NULL;
   stair->notes = maybe_text ();
@@ -433,6 +444,16 @@ same_room (const RcRoom *a, const RcRoom *b)
   same_ring (a->outline, b->outline);
   SAME_EACH (cutouts, RcCutout, same_cutout);
   SAME_EACH (openings, RcOpening, same_opening);
+  SAME_NUMBER (diagonals->len);
+  for (guint i = 0; i < a->diagonals->len; i++)
+    {
+      const RcDiagonal *one = &g_array_index (a->diagonals, RcDiagonal, i);
+      const RcDiagonal *two = &g_array_index (b->diagonals, RcDiagonal, i);
+
+      g_assert_cmpuint (one->from, ==, two->from);
+      g_assert_cmpuint (one->to, ==, two->to);
+      g_assert_cmpint (one->length, ==, two->length);
+    }
 }
 
 static void
@@ -457,6 +478,12 @@ same_stair (const RcStair *a, const RcStair *b)
   SAME_NUMBER (turn_going);
   SAME_NUMBER (turn_width);
   SAME_NUMBER (piece_extra);
+  SAME_NUMBER (bend);
+  SAME_NUMBER (placed);
+  SAME_NUMBER (floor);
+  SAME_NUMBER (at.x);
+  SAME_NUMBER (at.y);
+  SAME_NUMBER (bearing_degrees);
   SAME_TEXT (carpet);
   SAME_TEXT (cushion);
   SAME_TEXT (notes);

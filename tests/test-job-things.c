@@ -1,8 +1,10 @@
-/* What stands on the floor of a room: cut-outs with corners and round ones. */
+/* What stands on floors: cut-outs with corners and round ones, stairs; and what checks a room's walls: diagonals. */
 #include <math.h>
 #include <string.h>
 
+#include "diagonal.h"
 #include "room.h"
+#include "stair-figure.h"
 #include "wall-arc.h"
 
 #define FT (12 * RC_TICKS_PER_INCH)
@@ -128,6 +130,200 @@ test_kinds (void)
   g_assert_cmpint (unread, ==, RC_CUTOUT_HEARTH);
 }
 
+/* --- stairs --- */
+
+static RcStair
+new_stair (RcStairTurn turn, RcStairBend bend, int bearing)
+{
+  return (RcStair){ .steps = 9,
+                    .going = 10 * RC_TICKS_PER_INCH,
+                    .width = 3 * FT,
+                    .turn = turn,
+                    .turn_after = 4,
+                    .winders = bend >= RC_STAIR_BACK_LEFT ? 6 : 3,
+                    .turn_going = 3 * FT,
+                    .turn_width = bend >= RC_STAIR_BACK_LEFT ? 6 * FT + FT / 2 : 3 * FT,
+                    .bend = bend,
+                    .at = { 7 * FT, -2 * FT },
+                    .bearing_degrees = bearing };
+}
+
+static RcRegion *
+new_region (const RcRing *ring)
+{
+  RcRegion  *region = rc_region_new ();
+  RcPolygon *polygon = rc_polygon_new_take (rc_ring_copy (ring));
+
+  rc_polygon_normalize (polygon);
+  g_ptr_array_add (region, polygon);
+  return region;
+}
+
+static void
+test_straight_stair (void)
+{
+  RcStair stair = new_stair (RC_STAIR_STRAIGHT, RC_STAIR_LEFT, 90);
+  g_autoptr (GPtrArray) treads = rc_stair_compute_treads (&stair);
+  g_autoptr (GArray) walk = rc_stair_compute_walk (&stair);
+
+  g_assert_cmpuint (treads->len, ==, 9);
+  RcBox first = rc_ring_compute_box (g_ptr_array_index (treads, 0));
+  RcBox last = rc_ring_compute_box (g_ptr_array_index (treads, 8));
+  g_assert_cmpint (first.x0, ==, 7 * FT);
+  g_assert_cmpint (first.y0, ==, -2 * FT - 18 * RC_TICKS_PER_INCH);
+  g_assert_cmpint (first.y1, ==, -2 * FT + 18 * RC_TICKS_PER_INCH);
+  g_assert_cmpint (last.x1, ==, 7 * FT + 90 * RC_TICKS_PER_INCH);
+  g_assert_cmpuint (walk->len, ==, 2);
+  g_assert_cmpint (rc_ring_get (walk, 1)->x, ==, 7 * FT + 90 * RC_TICKS_PER_INCH);
+  g_assert_cmpint (rc_ring_get (walk, 1)->y, ==, -2 * FT);
+  g_assert_cmpuint (rc_stair_find_step (&stair, (RcPoint){ 7 * FT + 15 * RC_TICKS_PER_INCH, -2 * FT }), ==, 2);
+  g_assert_cmpuint (rc_stair_find_step (&stair, (RcPoint){ 6 * FT, -2 * FT }), ==, 0);
+}
+
+/* Whatever the turn: as many steps as are counted, none over another, each beside the one below it, all of one piece;
+ * turned and mirrored the same area. */
+static void
+test_turned_stairs (void)
+{
+  for (int turn = RC_STAIR_LANDING; turn <= RC_STAIR_WINDERS; turn++)
+    for (int bend = RC_STAIR_LEFT; bend <= RC_STAIR_BACK_RIGHT; bend++)
+      for (int bearing = 0; bearing < 360; bearing += 45)
+        {
+          RcStair stair = new_stair (turn, bend, bearing);
+          g_autoptr (GPtrArray) treads = rc_stair_compute_treads (&stair);
+          g_autoptr (GPtrArray) all = new_region (g_ptr_array_index (treads, 0));
+          double sum = 0;
+          g_assert_cmpuint (treads->len, ==, rc_stair_count_steps (&stair));
+          for (guint i = 0; i < treads->len; i++)
+            {
+              g_autoptr (GPtrArray) one = new_region (g_ptr_array_index (treads, i));
+              RcRegion *wider = rc_region_union (all, one, NULL);
+              sum += (double)rc_region_compute_area (one);
+              g_ptr_array_unref (all);
+              all = wider;
+            }
+          double breadth = 4 * 40.0 * FT; /* a tick of rounding along all edges */
+          g_assert_cmpfloat (fabs ((double)rc_region_compute_area (all) - sum), <, bearing % 90 ? breadth : 1);
+          if (bearing % 90 == 0)
+            g_assert_cmpuint (all->len, ==, 1);
+          double steps = 2.0 * 9 * 10 * RC_TICKS_PER_INCH * 3 * FT;
+          double zone = 2.0
+                        * (turn == RC_STAIR_LANDING ? (double)stair.turn_width
+                           : bend >= 2              ? 6.0 * FT
+                                                    : 3.0 * FT)
+                        * 3 * FT;
+          g_assert_cmpfloat (fabs (sum - steps - zone), <, breadth);
+        }
+}
+
+/* --- diagonals --- */
+
+static RcRoom *
+new_walk (const RcWall *walls, guint n)
+{
+  RcRoom *room = rc_room_new ("r", "Den");
+
+  g_array_append_vals (room->walls, walls, n);
+  return room;
+}
+
+static void
+add_diagonal (RcRoom *room, guint from, guint to, RcLength length)
+{
+  RcDiagonal diagonal = { from, to, length };
+
+  g_array_append_val (room->diagonals, diagonal);
+}
+
+/* Euclid, Elements I.47, in the proportion 3 : 4 : 5. */
+static void
+test_diagonal_of_a_rectangle (void)
+{
+  const RcWall walls[] = { { 0, 12 * FT, 0 }, { 90, 16 * FT, 0 }, { 180, 12 * FT, 0 }, { 270, 16 * FT, 0 } };
+  g_autoptr (RcRoom) room = new_walk (walls, 4);
+  RcLength computed = 0;
+
+  add_diagonal (room, 0, 2, 20 * FT);
+  g_assert_true (rc_diagonal_compute (room, &g_array_index (room->diagonals, RcDiagonal, 0), &computed));
+  g_assert_cmpint (computed, ==, 20 * FT);
+  g_assert_cmpint (rc_room_judge_diagonals (room, FT / 48).verdict, ==, RC_DIAGONALS_AGREE);
+  /* The long walls were 16 ft and are entered as 15: they are suspected, both. */
+  g_array_index (room->walls, RcWall, 1).length = g_array_index (room->walls, RcWall, 3).length = 15 * FT;
+  RcDiagonalsFinding finding = rc_room_judge_diagonals (room, FT / 48);
+  g_assert_cmpint (finding.verdict, ==, RC_DIAGONALS_WALL);
+  g_assert_cmpuint (finding.wall, ==, 1);
+  g_assert_cmpuint (finding.partner, ==, 3);
+  g_assert_cmpint (ABS (finding.length - 16 * FT), <=, 2);
+  /* One diagonal long and the other short: no wall makes them so, the corners are not square. */
+  add_diagonal (room, 1, 3, 18 * FT);
+  g_assert_cmpint (rc_room_judge_diagonals (room, FT / 48).verdict, ==, RC_DIAGONALS_ANGLES);
+  RcDiagonal none = { 0, 7, FT };
+  g_assert_false (rc_diagonal_compute (room, &none, &computed));
+}
+
+/* A wall of an L entered a foot too long: it does not close, and of the walls that could close it only one makes the
+ * diagonals right. */
+static void
+test_diagonals_point_at_the_wall (void)
+{
+  static const RcWall L[] = { { 0, 20 * FT, 0 }, { 90, 8 * FT, 0 },   { 180, 8 * FT, 0 },
+                              { 90, 9 * FT, 0 }, { 180, 12 * FT, 0 }, { 270, 17 * FT, 0 } };
+  g_autoptr (RcRoom) right = new_walk (L, 6);
+
+  for (guint wrong = 0; wrong < 6; wrong++)
+    {
+      g_autoptr (RcRoom) room = rc_room_copy (right);
+      RcLength computed = 0;
+      for (guint from = 0; from < 3; from++)
+        {
+          RcDiagonal d = { from, from + 3, 0 };
+          rc_diagonal_compute (right, &d, &computed);
+          add_diagonal (room, from, from + 3, computed);
+        }
+      g_array_index (room->walls, RcWall, wrong).length += FT;
+      RcDiagonalsFinding finding = rc_room_judge_diagonals (room, FT / 48);
+      g_assert_cmpint (finding.verdict, ==, RC_DIAGONALS_WALL);
+      g_assert_cmpuint (finding.wall, ==, wrong);
+      g_assert_cmpint (ABS (finding.length - L[wrong].length), <=, 3);
+    }
+}
+
+/* A parallelogram's sides squared are together its diagonals squared (parallelogram law; from memory): a rhombus of
+ * 10 ft with one diagonal of 12 ft has another of 16. */
+static void
+test_shape_by_diagonals (void)
+{
+  const RcWall walls[] = { { 0, 10 * FT, 0 }, { 90, 10 * FT, 0 }, { 180, 10 * FT, 0 }, { 270, 10 * FT, 0 } };
+  g_autoptr (RcRoom) room = new_walk (walls, 4);
+  g_autoptr (GError) error = NULL;
+  RcDiagonal other = { 1, 3, 0 };
+  RcLength   computed = 0;
+
+  g_assert_false (rc_room_fit_diagonals (room, &error));
+  g_assert_nonnull (strstr (error->message, "Den"));
+  g_assert_nonnull (strstr (error->message, "takes 1 diagonals"));
+  g_clear_error (&error);
+  add_diagonal (room, 0, 2, 12 * FT);
+  g_assert_true (rc_room_fit_diagonals (room, &error));
+  g_assert_no_error (error);
+  g_assert_cmpfloat (g_array_index (room->walls, RcWall, 0).bearing_degrees, ==, 0);
+  rc_diagonal_compute (room, &other, &computed);
+  g_assert_cmpint (ABS (computed - 16 * FT), <=, 4);
+  g_autoptr (RcPolygon) floor = new_floor (room);
+  g_assert_cmpfloat (fabs ((double)rc_polygon_compute_area (floor) / (2.0 * FT * FT) - 96), <, 0.01);
+  /* Square already: nothing moves. */
+  g_autoptr (RcRoom) square = new_walk (walls, 4);
+  rc_diagonal_compute (square, &other, &computed);
+  add_diagonal (square, 1, 3, computed);
+  g_assert_true (rc_room_fit_diagonals (square, &error));
+  for (guint i = 0; i < 4; i++)
+    g_assert_cmpfloat (fabs (g_array_index (square->walls, RcWall, i).bearing_degrees - 90.0 * i), <, 0.001);
+  /* No triangle has sides of 10, 10 and 21. */
+  g_array_index (square->diagonals, RcDiagonal, 0).length = 21 * FT;
+  g_assert_false (rc_room_fit_diagonals (square, &error));
+  g_assert_nonnull (strstr (error->message, "no triangle"));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -136,5 +332,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/job-things/a round one at a wall", test_round_at_a_wall);
   g_test_add_func ("/job-things/edges on the floor", test_edge);
   g_test_add_func ("/job-things/kinds of cut-outs", test_kinds);
+  g_test_add_func ("/job-things/a straight stair", test_straight_stair);
+  g_test_add_func ("/job-things/stairs that turn", test_turned_stairs);
+  g_test_add_func ("/job-things/the diagonal of a rectangle", test_diagonal_of_a_rectangle);
+  g_test_add_func ("/job-things/diagonals point at the wall", test_diagonals_point_at_the_wall);
+  g_test_add_func ("/job-things/the shape by diagonals", test_shape_by_diagonals);
   return g_test_run ();
 }

@@ -4,6 +4,7 @@
 
 #include "document-things.h"
 #include "floor-picture.h"
+#include "floor-things.h"
 #include "gesture-drawing.h"
 #include "gesture-room.h"
 #include "viewport.h"
@@ -67,6 +68,30 @@ get_chosen_room (RcFloorHand *hand)
   return choice.thing == RC_THING_ROOM ? choice.id : NULL;
 }
 
+static const char *
+get_chosen_stair (RcFloorHand *hand)
+{
+  RcChoice choice = hand->document ? rc_document_get_choice (hand->document) : (RcChoice){ 0 };
+  return choice.thing == RC_THING_STAIR ? choice.id : NULL;
+}
+
+/* At rest with what is chosen. */
+static RcGesture
+start_gesture (RcFloorHand *hand, RcTool tool)
+{
+  RcGesture fresh = rc_gesture_start (tool, get_chosen_room (hand));
+
+  fresh.stair = get_chosen_stair (hand);
+  fresh.pointer = hand->gesture.pointer;
+  return fresh;
+}
+
+static gboolean
+is_of_choice (RcFloorHand *hand)
+{
+  return hand->gesture.room == get_chosen_room (hand) && hand->gesture.stair == get_chosen_stair (hand);
+}
+
 void
 rc_floor_hand_forget_scene (RcFloorHand *hand)
 {
@@ -76,16 +101,13 @@ rc_floor_hand_forget_scene (RcFloorHand *hand)
 void
 rc_floor_hand_forget (RcFloorHand *hand)
 {
-  const char *room = get_chosen_room (hand);
-
   rc_floor_hand_forget_scene (hand);
   hand->grip = RC_GRIP_NONE;
-  if (hand->gesture.is_active || hand->gesture.room != room)
+  if (hand->gesture.is_active || !is_of_choice (hand))
     {
-      RcGesture fresh = rc_gesture_start (hand->gesture.tool, room);
-      fresh.pointer = hand->gesture.pointer;
-      fresh.leaf = hand->gesture.leaf;
-      hand->gesture = fresh;
+      guint leaf = hand->gesture.leaf;
+      hand->gesture = start_gesture (hand, hand->gesture.tool);
+      hand->gesture.leaf = leaf;
     }
   redraw (hand);
 }
@@ -93,7 +115,7 @@ rc_floor_hand_forget (RcFloorHand *hand)
 void
 rc_floor_hand_follow_choice (RcFloorHand *hand)
 {
-  if (!hand->gesture.is_active && hand->gesture.room != get_chosen_room (hand))
+  if (!hand->gesture.is_active && !is_of_choice (hand))
     rc_floor_hand_forget (hand);
 }
 
@@ -131,10 +153,7 @@ tell_tool (RcFloorHand *hand)
 void
 rc_floor_hand_set_tool (RcFloorHand *hand, RcTool tool)
 {
-  RcGesture fresh = rc_gesture_start (tool, get_chosen_room (hand));
-
-  fresh.pointer = hand->gesture.pointer;
-  hand->gesture = fresh;
+  hand->gesture = start_gesture (hand, tool);
   hand->grip = RC_GRIP_NONE;
   tell_tool (hand);
 }
@@ -162,9 +181,13 @@ take_result (RcFloorHand *hand, RcGestureResult *result)
 
   if (result->fault)
     tell (hand, result->fault);
-  if (result->job && rc_document_commit (hand->document, g_steal_pointer (&result->job), result->step, NULL, &error)
-      && result->room)
-    choose (hand, result->room, result->wall);
+  if (result->job && rc_document_commit (hand->document, g_steal_pointer (&result->job), result->step, NULL, &error))
+    {
+      if (result->stair)
+        rc_document_choose (hand->document, rc_choice_of_thing (RC_THING_STAIR, result->stair));
+      else if (result->room)
+        choose (hand, result->room, result->wall);
+    }
   if (error)
     tell (hand, error->message);
 }
@@ -191,7 +214,7 @@ handle (RcFloorHand *hand, const RcGestureEvent *event)
   rc_gesture_result_clear (&result);
   if (hand->gesture.tool != tool)
     {
-      hand->gesture.room = get_chosen_room (hand);
+      hand->gesture = start_gesture (hand, hand->gesture.tool);
       tell_tool (hand);
     }
   redraw (hand);
@@ -328,17 +351,11 @@ rc_floor_hand_key (RcFloorHand *hand, guint keyval, GdkModifierType state)
 
   if (hand->document == NULL || !make_key_event (keyval, state, &event))
     return FALSE;
-  if (!hand->gesture.is_active)
-    {
-      gboolean is_drawing = hand->gesture.tool == RC_TOOL_ROOM || hand->gesture.tool == RC_TOOL_OUTLINE;
-      gboolean starts
-          = (hand->gesture.tool != RC_TOOL_CHOOSE && (event.kind == RC_EVENT_ESCAPE || event.kind == RC_EVENT_ENTER))
-            || (is_drawing && event.kind == RC_EVENT_LETTER && g_unichar_isdigit (event.letter));
-      if (!starts)
-        return FALSE;
-    }
   event.at = hand->pointed;
   event.reach = hand->reach;
+  if (!hand->gesture.is_active
+      && (get_scene (hand) == NULL || !rc_gesture_wants_key (&hand->gesture, get_scene (hand), &event)))
+    return FALSE;
   handle (hand, &event);
   return TRUE;
 }
@@ -412,6 +429,7 @@ rc_floor_hand_get_box (RcFloorHand *hand)
   const RcScene   *scene = get_scene (hand);
   RcBox            box = { 0, 0, EMPTY_WIDTH, EMPTY_HEIGHT };
   const GPtrArray *rooms = scene == NULL ? NULL : scene->rooms->len > 0 ? scene->rooms : scene->below;
+  RcBox            stairs;
 
   for (guint i = 0; rooms && i < rooms->len; i++)
     {
@@ -420,6 +438,8 @@ rc_floor_hand_get_box (RcFloorHand *hand)
       box = i == 0 ? one
                    : (RcBox){ MIN (box.x0, one.x0), MIN (box.y0, one.y0), MAX (box.x1, one.x1), MAX (box.y1, one.y1) };
     }
+  if (scene && rc_floor_compute_stair_box (scene->measure, hand->floor, &stairs))
+    box = (RcBox){ MIN (box.x0, stairs.x0), MIN (box.y0, stairs.y0), MAX (box.x1, stairs.x1), MAX (box.y1, stairs.y1) };
   return box;
 }
 

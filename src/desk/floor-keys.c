@@ -58,10 +58,11 @@ add_tool_keys (GtkWidgetClass *klass)
     guint       keyval;
     const char *tool;
   } TOOLS[]
-      = { { GDK_KEY_r, "room" },     { GDK_KEY_o, "outline" }, { GDK_KEY_d, "door" },  { GDK_KEY_a, "archway" },
-          { GDK_KEY_w, "window" },   { GDK_KEY_c, "cut-out" }, { GDK_KEY_s, "split" }, { GDK_KEY_u, "merge" },
-          { GDK_KEY_j, "join" },     { GDK_KEY_v, "move" },    { GDK_KEY_y, "pile" },  { GDK_KEY_l, "seam" },
-          { GDK_KEY_z, "no-seams" }, { GDK_KEY_k, "scale" },   { GDK_KEY_g, "slide" }, { GDK_KEY_Escape, "choose" } };
+      = { { GDK_KEY_r, "room" },       { GDK_KEY_o, "outline" },  { GDK_KEY_d, "door" },  { GDK_KEY_a, "archway" },
+          { GDK_KEY_w, "window" },     { GDK_KEY_c, "cut-out" },  { GDK_KEY_f, "stair" }, { GDK_KEY_s, "split" },
+          { GDK_KEY_u, "merge" },      { GDK_KEY_j, "join" },     { GDK_KEY_v, "move" },  { GDK_KEY_y, "pile" },
+          { GDK_KEY_l, "seam" },       { GDK_KEY_z, "no-seams" }, { GDK_KEY_k, "scale" }, { GDK_KEY_g, "slide" },
+          { GDK_KEY_Escape, "choose" } };
 
   for (guint i = 0; i < G_N_ELEMENTS (TOOLS); i++)
     gtk_widget_class_add_binding_action (klass, TOOLS[i].keyval, 0, "bench.tool", "s", TOOLS[i].tool);

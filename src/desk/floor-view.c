@@ -171,6 +171,7 @@ draw_choice (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
                              .font_size = scene->font_size,
                              .selected_piece = choice.piece,
                              .selected_room = choice.thing == RC_THING_ROOM ? choice.id : NULL,
+                             .selected_stair = choice.thing == RC_THING_STAIR ? choice.id : NULL,
                              .floor = self->floor,
                              .plan = scene->outcome->plan };
 
@@ -296,10 +297,13 @@ pick (RcFloorView *self, double x, double y)
     return;
   guint       piece = rc_floor_drawing_find_piece (outcome->plan, self->floor, &self->view, x, y);
   const char *room = rc_floor_drawing_find_room (outcome->plan->house, self->floor, &self->view, x, y);
-  RcChoice    choice = piece  ? rc_choice_of_piece (outcome->plan, piece)
-                       : room ? rc_choice_of_thing (RC_THING_ROOM, room)
-                              : rc_choice_of_thing (RC_THING_JOB, NULL);
-  if (piece && room) /* a piece may reach over several rooms: the one under the pointer is meant */
+  const char *stair
+      = rc_floor_drawing_find_stair (rc_document_get_measure (self->document), self->floor, &self->view, x, y);
+  RcChoice choice = stair   ? rc_choice_of_thing (RC_THING_STAIR, stair)
+                    : piece ? rc_choice_of_piece (outcome->plan, piece)
+                    : room  ? rc_choice_of_thing (RC_THING_ROOM, room)
+                            : rc_choice_of_thing (RC_THING_JOB, NULL);
+  if (piece && room && !stair) /* a piece may reach over several rooms: the one under the pointer is meant */
     choice.id = g_intern_string (room);
   rc_document_choose (self->document, rc_choice_mend (choice, rc_document_get_measure (self->document), outcome->plan));
 }
@@ -368,11 +372,11 @@ on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModif
 static int
 find_floor_of_choice (RcFloorView *self)
 {
-  RcChoice      choice = rc_document_get_choice (self->document);
-  const RcRoom *room = choice.thing == RC_THING_ROOM
-                           ? rc_measure_find_room (rc_document_get_measure (self->document), choice.id)
-                           : NULL;
-  return room ? room->floor : self->floor;
+  RcChoice         choice = rc_document_get_choice (self->document);
+  const RcMeasure *measure = rc_document_get_measure (self->document);
+  const RcRoom    *room = choice.thing == RC_THING_ROOM ? rc_measure_find_room (measure, choice.id) : NULL;
+  const RcStair   *stair = choice.thing == RC_THING_STAIR ? rc_choice_find_stair (measure, choice.id) : NULL;
+  return room ? room->floor : stair && stair->placed ? stair->floor : self->floor;
 }
 
 static void

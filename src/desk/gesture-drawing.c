@@ -111,6 +111,12 @@ rc_gesture_drawing_draw (const RcSketch *sketch, const RcJob *job, const RcPalet
   rc_pen_init (&pen, cr, view, palette, font_size);
   for (guint i = 0; i < sketch->lengths->len; i++)
     draw_length (&pen, &g_array_index (sketch->lengths, RcSketchLength, i), job, view);
+  if (sketch->word)
+    {
+      RcSpot spot = rc_pen_get_spot (&pen, sketch->word_at);
+      rc_pen_set_colour (&pen, palette->accent, 1);
+      rc_pen_draw_text (&pen, sketch->word, font_size, TRUE, (RcSpot){ spot.x, spot.y + 1.8 * font_size }, 0, TRUE);
+    }
   rc_pen_clear (&pen);
   cairo_restore (cr);
 }

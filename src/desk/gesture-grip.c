@@ -42,6 +42,8 @@ rc_gesture_find_grip (const RcGesture *gesture, const RcScene *scene, RcPoint at
   const RcSceneRoom *room = rc_scene_find_room (scene, gesture->room);
   RcSceneWall        wall;
 
+  if (rc_gesture_grips_stair (gesture, scene, at))
+    return RC_GRIP_STAIR;
   if (gesture->tool != RC_TOOL_CHOOSE || room == NULL)
     return RC_GRIP_NONE;
   if (rc_scene_find_corner (scene, gesture->room, at, reach, &room, index))

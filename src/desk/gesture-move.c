@@ -146,6 +146,12 @@ take_away (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event
 void
 rc_gesture_move_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result)
 {
+  if (event->kind == RC_EVENT_PRESS ? rc_gesture_grips_stair (gesture, scene, event->at)
+                                    : gesture->grip == RC_GRIP_STAIR)
+    {
+      rc_gesture_stair_handle (gesture, scene, event, result);
+      return;
+    }
   if (event->kind == RC_EVENT_PRESS)
     {
       grip (gesture, scene, event);
@@ -256,6 +262,11 @@ sketch_bow (const RcGesture *gesture, const RcScene *scene, const RcSceneRoom *r
 void
 rc_gesture_move_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
 {
+  if (gesture->grip == RC_GRIP_STAIR)
+    {
+      rc_gesture_stair_sketch (gesture, scene, sketch);
+      return;
+    }
   if (!gesture->is_active || (!gesture->has_moved && !has_text (gesture)))
     return;
   g_autoptr (RcJob) job = rc_gesture_compute_moved (gesture, scene);

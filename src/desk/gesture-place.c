@@ -277,12 +277,37 @@ add_zone (RcMeasure *measure, const char *room, RcRing *ring, char **fault)
   return TRUE;
 }
 
+/* What Space has come to. */
+static RcCutoutKind
+get_cutout_kind (const RcGesture *gesture)
+{
+  return gesture->leaf % RC_N_CUTOUT_KINDS;
+}
+
 static gboolean
-add_cutout (RcJob *job, RcRoom *room, RcRing *ring, char **fault)
+is_round (const RcGesture *gesture)
+{
+  return gesture->tool == RC_TOOL_CUTOUT && get_cutout_kind (gesture) == RC_CUTOUT_COLUMN;
+}
+
+/* A round one is drawn from its middle: twice as wide as the pointer is away, or as typed. */
+static RcLength
+get_diameter (const RcGesture *gesture, const RcScene *scene)
+{
+  RcLength typed = 0;
+
+  if (rc_gesture_get_typed (gesture, scene, 0, &typed))
+    return typed;
+  RcLength radius = rc_point_distance (gesture->points[0], gesture->pointer);
+  return 2 * (gesture->is_free ? radius : rc_snap_round (radius, scene->step));
+}
+
+static gboolean
+add_cutout (RcJob *job, RcRoom *room, RcCutout *cutout, char **fault)
 {
   g_autoptr (GError) error = NULL;
 
-  g_ptr_array_add (room->cutouts, rc_cutout_new_take (RC_CUTOUT_OTHER, ring));
+  g_ptr_array_add (room->cutouts, cutout);
   g_autoptr (RcPolygon) floor = rc_room_compute_polygon (room, &job->settings.closure, &error);
   if (floor == NULL)
     *fault = g_strdup (error->message);
@@ -310,29 +335,43 @@ remove_zone (const RcScene *scene, RcPoint at, RcGestureResult *result)
     }
 }
 
+/* What is drawn, in the room's own coordinates; NULL while it has no size. */
+static RcCutout *
+new_drawn (const RcGesture *gesture, const RcScene *scene, const RcSceneRoom *room)
+{
+  RcPoint  from = gesture->points[0], to = rc_gesture_get_far_corner (gesture, scene);
+  RcLength diameter = is_round (gesture) ? get_diameter (gesture, scene) : 0;
+
+  from = (RcPoint){ from.x - room->at.x, from.y - room->at.y };
+  to = (RcPoint){ to.x - room->at.x, to.y - room->at.y };
+  if (is_round (gesture))
+    return diameter > 0 ? rc_cutout_new_round (get_cutout_kind (gesture), from, diameter) : NULL;
+  if (from.x == to.x || from.y == to.y)
+    return NULL;
+  const RcPoint points[] = { from, { to.x, from.y }, to, { from.x, to.y } };
+  return rc_cutout_new_take (get_cutout_kind (gesture), rc_ring_new_from_points (points, G_N_ELEMENTS (points)));
+}
+
 static void
 put_cutout (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
 {
-  RcPoint            from = gesture->points[0], to = rc_gesture_get_far_corner (gesture, scene);
   const RcSceneRoom *seen = rc_scene_find_room (scene, gesture->room);
+  g_autoptr (RcCutout) drawn = NULL;
 
   if (rc_gesture_has_bad_text (gesture, scene, &result->fault))
     return;
-  if (from.x == to.x || from.y == to.y || seen == NULL)
+  drawn = seen ? new_drawn (gesture, scene, seen) : NULL;
+  if (drawn == NULL)
     {
       result->fault = g_strdup (_ ("It has no width or no length yet: move the pointer or type both."));
       return;
     }
   g_autoptr (RcJob) job = rc_gesture_dup_job (scene);
-  RcMeasure    *measure = rc_gesture_get_measure (scene, job);
-  const RcPoint points[] = { { from.x - seen->at.x, from.y - seen->at.y },
-                             { to.x - seen->at.x, from.y - seen->at.y },
-                             { to.x - seen->at.x, to.y - seen->at.y },
-                             { from.x - seen->at.x, to.y - seen->at.y } };
-  RcRing       *ring = rc_ring_new_from_points (points, G_N_ELEMENTS (points));
-  gboolean      is_zone = gesture->tool == RC_TOOL_ZONE;
-  if (is_zone ? !add_zone (measure, gesture->room, ring, &result->fault)
-              : !add_cutout (job, rc_measure_find_room (measure, gesture->room), ring, &result->fault))
+  RcMeasure *measure = rc_gesture_get_measure (scene, job);
+  gboolean   is_zone = gesture->tool == RC_TOOL_ZONE;
+  if (is_zone
+          ? !add_zone (measure, gesture->room, rc_ring_copy (drawn->points), &result->fault)
+          : !add_cutout (job, rc_measure_find_room (measure, gesture->room), g_steal_pointer (&drawn), &result->fault))
     return;
   result->room = gesture->room;
   result->step = is_zone ? _ ("Keep floor free of seams") : _ ("Put a cut-out in");
@@ -350,6 +389,7 @@ point_at (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
                             .anchor = gesture->points[0] };
 
   gesture->raw = event->at;
+  gesture->is_free = event->is_free;
   gesture->snap = rc_snap_find (scene, &request);
   gesture->pointer = gesture->snap.point;
 }
@@ -385,14 +425,38 @@ rc_gesture_cutout_handle (RcGesture *gesture, const RcScene *scene, const RcGest
       if (gesture->tool == RC_TOOL_ZONE && !gesture->is_active)
         remove_zone (scene, event->at, result);
     }
-  else if (rc_gesture_take_span (gesture, event, 2))
+  else if (event->kind == RC_EVENT_LETTER && event->letter == ' ' && gesture->tool == RC_TOOL_CUTOUT
+           && !has_text (gesture))
+    gesture->leaf = (gesture->leaf + 1) % RC_N_CUTOUT_KINDS;
+  else if (rc_gesture_take_span (gesture, event, is_round (gesture) ? 1 : 2))
     put_cutout (gesture, scene, result);
+}
+
+static void
+sketch_circle (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
+{
+  RcPoint  middle = gesture->points[0];
+  RcLength diameter = get_diameter (gesture, scene), radius = diameter / 2;
+
+  if (diameter <= 0)
+    return;
+  g_autoptr (RcCutout) round = rc_cutout_new_round (RC_CUTOUT_COLUMN, middle, diameter);
+  g_ptr_array_add (sketch->rings, rc_cutout_compute_ring (round));
+  rc_sketch_add_length (sketch, gesture, scene, (RcPoint){ middle.x - radius, middle.y },
+                        (RcPoint){ middle.x + radius, middle.y }, diameter, 0);
 }
 
 void
 rc_gesture_cutout_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
 {
   rc_sketch_add_guides (sketch, gesture);
-  if (gesture->n_points > 0)
+  if (gesture->tool == RC_TOOL_CUTOUT)
+    {
+      sketch->word = rc_cutout_kind_get_label (get_cutout_kind (gesture));
+      sketch->word_at = gesture->pointer;
+    }
+  if (gesture->n_points > 0 && is_round (gesture))
+    sketch_circle (gesture, scene, sketch);
+  else if (gesture->n_points > 0)
     rc_sketch_add_rectangle (sketch, gesture, scene);
 }

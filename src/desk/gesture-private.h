@@ -31,6 +31,12 @@ void rc_gesture_join_handle (RcGesture *gesture, const RcScene *scene, const RcG
                              RcGestureResult *result);
 void rc_gesture_join_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
 
+void rc_gesture_stair_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                              RcGestureResult *result);
+void rc_gesture_stair_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+/* The choosing tool takes hold of the chosen stair there. */
+gboolean rc_gesture_grips_stair (const RcGesture *gesture, const RcScene *scene, RcPoint at);
+
 void rc_gesture_pile_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
                              RcGestureResult *result);
 void rc_gesture_pile_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);

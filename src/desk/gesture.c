@@ -31,10 +31,16 @@ static const struct
                        N_ ("Click on the wall. Type how far it stands from the wall's start, Tab, from its end, Tab, "
                            "its width."),
                        rc_gesture_opening_handle, rc_gesture_opening_sketch },
-  [RC_TOOL_CUTOUT] = { "cut-out",
-                       N_ ("Drag from corner to corner what is not carpeted: a hearth, a column, an island, a stair "
-                           "opening, a fixture. Type its width, Tab, its length."),
-                       rc_gesture_cutout_handle, rc_gesture_cutout_sketch },
+  [RC_TOOL_CUTOUT]
+  = { "cut-out",
+      N_ ("Space says what it is: a hearth, an island, a column. Drag it from corner to corner, a column "
+          "from its middle. Type its width, Tab, its length."),
+      rc_gesture_cutout_handle, rc_gesture_cutout_sketch },
+  [RC_TOOL_STAIR]
+  = { "stair",
+      N_ ("Press where the stair begins and drag the way up; Space turns it a quarter. A stair that stands "
+          "here is moved by a drag, turned with Ctrl; Delete takes it off the drawing."),
+      rc_gesture_stair_handle, rc_gesture_stair_sketch },
   [RC_TOOL_SPLIT] = { "split", N_ ("Drag a line across a room: it becomes two rooms, open to each other."),
                       rc_gesture_split_handle, rc_gesture_split_sketch },
   [RC_TOOL_MERGE] = { "merge", N_ ("Click on the wall between two rooms: it goes, and they become one."),
@@ -110,7 +116,33 @@ rc_gesture_rest (RcGesture *gesture)
   rest.pointer = gesture->pointer;
   rest.raw = gesture->raw;
   rest.leaf = gesture->leaf;
+  rest.stair = gesture->stair;
   *gesture = rest;
+}
+
+gboolean
+rc_gesture_wants_key (const RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
+{
+  RcTool   tool = gesture->tool;
+  gboolean is_drawing = tool == RC_TOOL_ROOM || tool == RC_TOOL_OUTLINE;
+  gboolean is_opening = tool == RC_TOOL_DOOR || tool == RC_TOOL_ARCHWAY || tool == RC_TOOL_WINDOW;
+  guint    index;
+
+  switch (event->kind)
+    {
+    case RC_EVENT_ESCAPE:
+    case RC_EVENT_ENTER:
+      return tool != RC_TOOL_CHOOSE;
+    case RC_EVENT_LETTER:
+      if (event->letter == ' ')
+        return tool == RC_TOOL_DOOR || tool == RC_TOOL_CUTOUT;
+      return g_unichar_isdigit (event->letter) && (is_drawing || (is_opening && gesture->n_points > 0));
+    case RC_EVENT_REMOVE:
+      return tool == RC_TOOL_ZONE || tool == RC_TOOL_STAIR
+             || rc_gesture_find_grip (gesture, scene, event->at, event->reach, &index) != RC_GRIP_NONE;
+    default:
+      return FALSE;
+    }
 }
 
 RcGesture
@@ -121,7 +153,11 @@ rc_gesture_handle (RcGesture gesture, const RcScene *scene, const RcGestureEvent
       if (gesture.is_active)
         rc_gesture_rest (&gesture);
       else
-        gesture = rc_gesture_start (RC_TOOL_CHOOSE, gesture.room);
+        {
+          const char *stair = gesture.stair;
+          gesture = rc_gesture_start (RC_TOOL_CHOOSE, gesture.room);
+          gesture.stair = stair;
+        }
       return gesture;
     }
   if (TOOLS[gesture.tool].handle)

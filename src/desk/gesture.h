@@ -17,6 +17,7 @@ typedef enum
   RC_TOOL_ARCHWAY,
   RC_TOOL_WINDOW,
   RC_TOOL_CUTOUT,
+  RC_TOOL_STAIR, /* on the drawing */
   RC_TOOL_SPLIT,
   RC_TOOL_MERGE,
   RC_TOOL_MOVE, /* a whole room */
@@ -70,6 +71,7 @@ typedef enum
   RC_GRIP_OPENING,
   RC_GRIP_CUTOUT,
   RC_GRIP_ROOM,
+  RC_GRIP_STAIR,
 } RcGrip;
 
 typedef struct
@@ -87,10 +89,11 @@ typedef struct
   RcSnap      snap;
   int         arrow; /* direction given by key, -1: the pointer's */
   const char *room;  /* interned; what is worked on */
+  const char *stair; /* interned; the chosen one, or the one at hand; nullable */
   const char *area;  /* interned; that new rooms go to; NULL: that of `room` */
   RcGrip      grip;
   guint       index; /* of the corner, wall, opening or cut-out gripped; of the wall an opening stands in */
-  guint       leaf;  /* of a door: 0 to 3 */
+  guint       leaf;  /* of a door: 0 to 3; quarters that a stair is turned; kind of a cut-out */
   guint       field; /* the length being typed */
   char        text[RC_GESTURE_FIELDS][RC_GESTURE_MAX_TEXT]; /* blank: the pointer's */
 } RcGesture;
@@ -116,6 +119,7 @@ typedef struct
   const char     *step;     /* translated name of the step */
   const char     *room;     /* interned; the room to be chosen; NULL: leave the choice */
   guint           wall;     /* of it, from 1; 0 none */
+  const char     *stair;    /* interned; the stair to be chosen */
   char           *fault;    /* (transfer full) why nothing could be made */
   gboolean        is_click; /* nothing was dragged: pick what lies there */
 } RcGestureResult;
@@ -124,6 +128,10 @@ void rc_gesture_result_clear (RcGestureResult *result);
 
 /* The tool at rest. `room` (nullable) is the chosen room: it is the one whose corners and walls can be gripped. */
 RcGesture rc_gesture_start (RcTool tool, const char *room);
+
+/* Whether a key belongs to the gesture at rest, before anything has begun: else it is a key of the floor. While the
+ * gesture is active every key is its own. */
+gboolean rc_gesture_wants_key (const RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event);
 
 RcGesture rc_gesture_handle (RcGesture gesture, const RcScene *scene, const RcGestureEvent *event,
                              RcGestureResult *result);
@@ -140,11 +148,13 @@ typedef struct
 
 typedef struct
 {
-  GPtrArray *rings;   /* of RcRing: outlines, the last one open when `is_open` */
-  GArray    *lines;   /* of RcPoint, in pairs: strong lines (an opening, a cut) */
-  GArray    *guides;  /* of RcPoint, in pairs */
-  GArray    *lengths; /* of RcSketchLength */
-  gboolean   is_open;
+  GPtrArray  *rings;   /* of RcRing: outlines, the last one open when `is_open` */
+  GArray     *lines;   /* of RcPoint, in pairs: strong lines (an opening, a cut) */
+  GArray     *guides;  /* of RcPoint, in pairs */
+  GArray     *lengths; /* of RcSketchLength */
+  gboolean    is_open;
+  const char *word; /* translated, borrowed: what is being put at the pointer; nullable */
+  RcPoint     word_at;
 } RcSketch;
 
 RcSketch *rc_gesture_sketch (const RcGesture *gesture, const RcScene *scene);

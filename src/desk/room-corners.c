@@ -112,11 +112,13 @@ take_shape (RcRoom *room, RcRoom *from)
   room->outline = from->outline;
   room->cutouts = from->cutouts;
   room->openings = from->openings;
+  room->diagonals = from->diagonals;
   room->at = from->at;
   from->walls = old.walls;
   from->outline = old.outline;
   from->cutouts = old.cutouts;
   from->openings = old.openings;
+  from->diagonals = old.diagonals;
 }
 
 void
@@ -156,6 +158,7 @@ rc_room_edit_insert_corner (RcRoom *room, guint wall, RcLength along)
   RcWall after = { .bearing_degrees = before.bearing_degrees, .length = before.length - along };
   g_array_index (room->walls, RcWall, wall).length = along;
   g_array_insert_val (room->walls, wall + 1, after);
+  rc_room_edit_shift_diagonals (room, wall + 1, 1);
   for (guint i = 0; i < room->openings->len; i++)
     {
       RcOpening *opening = g_ptr_array_index (room->openings, i);
@@ -206,6 +209,7 @@ rc_room_edit_remove_corner (RcRoom *room, guint corner)
   if (!set_wall (room, before, from, to))
     return FALSE;
   g_array_remove_index (room->walls, corner);
+  rc_room_edit_shift_diagonals (room, corner, -1);
   for (guint i = 0; i < room->openings->len; i++)
     {
       RcOpening *opening = g_ptr_array_index (room->openings, i);

@@ -70,6 +70,22 @@ rc_room_edit_set_bow (RcRoom *room, guint wall, RcLength bow)
   return TRUE;
 }
 
+void
+rc_room_edit_shift_diagonals (RcRoom *room, guint at, int more)
+{
+  for (guint i = room->diagonals->len; i-- > 0;)
+    {
+      RcDiagonal *diagonal = &g_array_index (room->diagonals, RcDiagonal, i);
+      if (more < 0 && (diagonal->from == at || diagonal->to == at))
+        {
+          g_array_remove_index (room->diagonals, i);
+          continue;
+        }
+      diagonal->from += diagonal->from >= at ? more : 0;
+      diagonal->to += diagonal->to >= at ? more : 0;
+    }
+}
+
 gboolean
 rc_room_edit_insert_wall (RcRoom *room, guint wall, double degrees, RcLength length)
 {
@@ -79,6 +95,7 @@ rc_room_edit_insert_wall (RcRoom *room, guint wall, double degrees, RcLength len
 
   RcWall added = { .bearing_degrees = degrees, .length = length };
   g_array_insert_val (room->walls, wall, added);
+  rc_room_edit_shift_diagonals (room, wall, 1);
   for (guint i = 0; i < room->openings->len; i++)
     {
       RcOpening *opening = g_ptr_array_index (room->openings, i);
@@ -95,6 +112,7 @@ rc_room_edit_remove_wall (RcRoom *room, guint wall)
     return FALSE;
 
   g_array_remove_index (room->walls, wall);
+  rc_room_edit_shift_diagonals (room, wall, -1);
   for (guint i = room->openings->len; i-- > 0;)
     {
       RcOpening *opening = g_ptr_array_index (room->openings, i);

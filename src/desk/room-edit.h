@@ -15,6 +15,10 @@ gboolean rc_room_edit_set_length (RcRoom *room, guint wall, RcLength length);
 gboolean rc_room_edit_set_bearing (RcRoom *room, guint wall, double degrees);
 gboolean rc_room_edit_set_bow (RcRoom *room, guint wall, RcLength bow);
 
+/* Diagonals go with their corners when walls are put in (by `more` 1 before wall `at`) and lose those that are gone
+ * (`more` -1: corner `at` is). */
+void rc_room_edit_shift_diagonals (RcRoom *room, guint at, int more);
+
 /* A new wall before `wall` (the number of walls: after the last). Openings stay in their walls. */
 gboolean rc_room_edit_insert_wall (RcRoom *room, guint wall, double degrees, RcLength length);
 /* Takes the wall and its openings away. */

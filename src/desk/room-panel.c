@@ -2,6 +2,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "cutout-list.h"
+#include "diagonal-list.h"
 #include "measure-edit.h"
 #include "opening-card.h"
 #include "pick.h"
@@ -17,6 +19,8 @@ struct _RcRoomPanel
   RcWallTable    *wall_table;
   GtkCheckButton *spread_check;
   GtkBox         *openings_box;
+  RcCutoutList   *cutout_list;
+  RcDiagonalList *diagonal_list;
   GtkTextView    *notes_view;
 
   const char *room_id; /* interned; whose openings are shown */
@@ -129,8 +133,11 @@ rc_room_panel_show (RcPanel *panel, gpointer part)
     }
   rc_pick_show (&pick, self->area_drop, area ? area->id : NULL);
   show_openings (self, room);
-  if (rc_panel_get_document (RC_PANEL (self->wall_table)) != document)
-    rc_panel_set_document (RC_PANEL (self->wall_table), document);
+  if (rc_panel_get_document (RC_PANEL (self->wall_table)) == document)
+    return;
+  rc_panel_set_document (RC_PANEL (self->wall_table), document);
+  rc_panel_set_document (RC_PANEL (self->cutout_list), document);
+  rc_panel_set_document (RC_PANEL (self->diagonal_list), document);
 }
 
 static void
@@ -184,6 +191,21 @@ action_add_opening (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+action_add_cutout (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcRoomPanel *self = RC_ROOM_PANEL (widget);
+
+  rc_cutout_list_add (self->cutout_list, g_variant_get_int32 (parameter),
+                      rc_wall_table_get_focused_wall (self->wall_table));
+}
+
+static void
+action_add_diagonal (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_diagonal_list_add (RC_ROOM_PANEL (widget)->diagonal_list);
+}
+
+static void
 rc_room_panel_dispose (GObject *object)
 {
   RcRoomPanel *self = RC_ROOM_PANEL (object);
@@ -191,7 +213,11 @@ rc_room_panel_dispose (GObject *object)
   if (self->openings_box)
     remove_cards (self);
   if (self->wall_table)
-    rc_panel_set_document (RC_PANEL (self->wall_table), NULL);
+    {
+      rc_panel_set_document (RC_PANEL (self->wall_table), NULL);
+      rc_panel_set_document (RC_PANEL (self->cutout_list), NULL);
+      rc_panel_set_document (RC_PANEL (self->diagonal_list), NULL);
+    }
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_ROOM_PANEL);
   G_OBJECT_CLASS (rc_room_panel_parent_class)->dispose (object);
 }
@@ -206,6 +232,8 @@ rc_room_panel_class_init (RcRoomPanelClass *klass)
   RC_PANEL_CLASS (klass)->show = rc_room_panel_show;
 
   g_type_ensure (RC_TYPE_WALL_TABLE);
+  g_type_ensure (RC_TYPE_CUTOUT_LIST);
+  g_type_ensure (RC_TYPE_DIAGONAL_LIST);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/room-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, name_entry);
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, floor_spin);
@@ -213,6 +241,8 @@ rc_room_panel_class_init (RcRoomPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, wall_table);
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, spread_check);
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, openings_box);
+  gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, cutout_list);
+  gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, diagonal_list);
   gtk_widget_class_bind_template_child (widget_class, RcRoomPanel, notes_view);
   gtk_widget_class_bind_template_callback (widget_class, on_area_changed);
   gtk_widget_class_bind_template_callback (widget_class, on_name_activate);
@@ -223,6 +253,14 @@ rc_room_panel_class_init (RcRoomPanelClass *klass)
   static const guint KEYS[] = { GDK_KEY_d, GDK_KEY_a, GDK_KEY_w };
   for (int kind = 0; kind < (int)G_N_ELEMENTS (KEYS); kind++)
     gtk_widget_class_add_binding_action (widget_class, KEYS[kind], GDK_ALT_MASK, "room.add-opening", "i", kind);
+  static const guint THINGS[RC_N_CUTOUT_KINDS]
+      = { [RC_CUTOUT_OTHER] = GDK_KEY_e,  [RC_CUTOUT_HEARTH] = GDK_KEY_h,        [RC_CUTOUT_ISLAND] = GDK_KEY_i,
+          [RC_CUTOUT_COLUMN] = GDK_KEY_c, [RC_CUTOUT_STAIR_OPENING] = GDK_KEY_o, [RC_CUTOUT_FIXTURE] = GDK_KEY_x };
+  gtk_widget_class_install_action (widget_class, "room.add-cutout", "i", action_add_cutout);
+  gtk_widget_class_install_action (widget_class, "room.add-diagonal", NULL, action_add_diagonal);
+  for (int kind = 0; kind < RC_N_CUTOUT_KINDS; kind++)
+    gtk_widget_class_add_binding_action (widget_class, THINGS[kind], GDK_ALT_MASK, "room.add-cutout", "i", kind);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_ALT_MASK, "room.add-diagonal", NULL);
 }
 
 static void

@@ -120,6 +120,7 @@ keep_part (RcRoom *part, const RcRing *corners, guint first, guint last)
   g_autoptr (GArray) walls = g_steal_pointer (&part->walls);
   RcRoom *closing = rc_room_new (NULL, NULL);
 
+  g_array_set_size (part->diagonals, 0); /* between corners that are apart now */
   part->walls = g_array_new (FALSE, TRUE, sizeof (RcWall));
   for (guint k = 0; k < n_kept; k++)
     g_array_append_val (part->walls, g_array_index (walls, RcWall, (first + k) % n));

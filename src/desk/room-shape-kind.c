@@ -133,6 +133,7 @@ rc_shape_build (RcShape shape, const RcLength *sizes, RcRoom *room, GError **err
   g_array_set_size (room->outline, 0);
   g_ptr_array_set_size (room->openings, 0);
   g_ptr_array_set_size (room->cutouts, 0);
+  g_array_set_size (room->diagonals, 0);
   add_corner (room->outline, 0, 0);
   add_corner (room->outline, 0, by_size[LENGTH]);
   add_north_east (room->outline, shape, by_size);

@@ -8,17 +8,20 @@ struct _RcStairPanel
 {
   RcPanel parent_instance;
 
-  GtkEntry      *name_entry;
-  GtkSpinButton *steps_spin;
-  RcLengthEntry *rise_entry, *going_entry, *width_entry;
-  GtkDropDown   *style_drop, *cutting_drop, *carpet_drop, *cushion_drop;
-  RcLengthEntry *runner_entry, *curved_entry;
-  GtkDropDown   *turn_drop;
-  GtkSpinButton *after_spin, *winders_spin;
-  RcLengthEntry *turn_going_entry, *turn_width_entry;
-  RcLengthEntry *nose_entry, *end_entry, *piece_entry, *turn_entry;
-  GtkLabel      *cut_label, *fault_label;
-  GtkTextView   *notes_view;
+  GtkEntry       *name_entry;
+  GtkSpinButton  *steps_spin;
+  RcLengthEntry  *rise_entry, *going_entry, *width_entry;
+  GtkDropDown    *style_drop, *cutting_drop, *carpet_drop, *cushion_drop;
+  RcLengthEntry  *runner_entry, *curved_entry;
+  GtkDropDown    *turn_drop;
+  GtkSpinButton  *after_spin, *winders_spin;
+  RcLengthEntry  *turn_going_entry, *turn_width_entry;
+  RcLengthEntry  *nose_entry, *end_entry, *piece_entry, *turn_entry;
+  GtkLabel       *cut_label, *fault_label;
+  GtkTextView    *notes_view;
+  GtkCheckButton *placed_check;
+  GtkSpinButton  *floor_spin, *bearing_spin;
+  GtkDropDown    *bend_drop;
 };
 
 G_DEFINE_FINAL_TYPE (RcStairPanel, rc_stair_panel, RC_TYPE_PANEL)
@@ -85,6 +88,9 @@ rc_stair_panel_show (RcPanel *panel, gpointer part)
   show_cut (self, stair, job);
   gtk_widget_set_sensitive (GTK_WIDGET (self->after_spin), stair->turn != RC_STAIR_STRAIGHT);
   gtk_widget_set_sensitive (GTK_WIDGET (self->winders_spin), stair->turn == RC_STAIR_WINDERS);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->bend_drop), stair->turn != RC_STAIR_STRAIGHT);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->floor_spin), stair->placed);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->bearing_spin), stair->placed);
   gtk_widget_set_sensitive (GTK_WIDGET (self->turn_going_entry), stair->turn != RC_STAIR_STRAIGHT);
   gtk_widget_set_sensitive (GTK_WIDGET (self->turn_width_entry), stair->turn != RC_STAIR_STRAIGHT);
 
@@ -134,6 +140,10 @@ rc_stair_panel_class_init (RcStairPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, cut_label);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, fault_label);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, notes_view);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, placed_check);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, floor_spin);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, bearing_spin);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, bend_drop);
 }
 
 static void
@@ -165,6 +175,10 @@ rc_stair_panel_init (RcStairPanel *self)
   rc_panel_bind_length (panel, self->nose_entry, G_STRUCT_OFFSET (RcStair, nose_extra), _ ("Allowance of a stair"));
   rc_panel_bind_length (panel, self->end_entry, G_STRUCT_OFFSET (RcStair, end_extra), _ ("Allowance of a stair"));
   rc_panel_bind_length (panel, self->turn_entry, G_STRUCT_OFFSET (RcStair, width_extra), _ ("Allowance of a stair"));
+  rc_panel_bind_switch (panel, self->placed_check, G_STRUCT_OFFSET (RcStair, placed), _ ("Stair on the drawing"));
+  rc_panel_bind_count (panel, self->floor_spin, G_STRUCT_OFFSET (RcStair, floor), _ ("Storey of a stair"));
+  rc_panel_bind_count (panel, self->bearing_spin, G_STRUCT_OFFSET (RcStair, bearing_degrees), _ ("Turn a stair"));
+  rc_panel_bind_choice (panel, self->bend_drop, G_STRUCT_OFFSET (RcStair, bend), _ ("Turn of a stair"));
   rc_panel_bind_buffer (panel, self->notes_view, G_STRUCT_OFFSET (RcStair, notes), _ ("Notes on a stair"));
 }
 

@@ -10,6 +10,7 @@ static RcStair *
 read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
 {
   g_autofree char *id = rc_xml_in_dup (node, "id"), *name = rc_xml_in_dup_text (node, "name");
+  g_autofree char *bend = rc_xml_in_dup (node, "bend");
   g_autofree char *style = rc_xml_in_dup (node, "style"), *cutting = rc_xml_in_dup (node, "cutting");
   g_autofree char *turn = rc_xml_in_dup (node, "turn");
   RcStair         *stair = rc_stair_new (id, name != NULL || rc_xml_in_has (node, "name") ? name : id);
@@ -25,6 +26,15 @@ read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
     rc_xml_in_take_error (in, node, "cutting", g_steal_pointer (&error));
   if (turn != NULL && !rc_stair_turn_parse (turn, &stair->turn, &error))
     rc_xml_in_take_error (in, node, "turn", g_steal_pointer (&error));
+  if (bend != NULL && !rc_stair_bend_parse (bend, &stair->bend, &error))
+    rc_xml_in_take_error (in, node, "bend", error);
+  stair->placed = rc_xml_in_has (node, "at-x");
+  stair->at.x = rc_xml_in_signed_length (in, node, "at-x", 0);
+  stair->at.y = rc_xml_in_signed_length (in, node, "at-y", 0);
+  if (rc_xml_in_has (node, "at-x") != rc_xml_in_has (node, "at-y"))
+    rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("has one of at-x and at-y; give both or neither"));
+  stair->floor = rc_xml_in_integer (in, node, "floor", -1000, 1000, 0);
+  stair->bearing_degrees = rc_xml_in_integer (in, node, "bearing", 0, 359, 0);
   stair->runner_width = rc_xml_in_length (in, node, "runner-width", 0);
   stair->curved_width = rc_xml_in_length (in, node, "curved-width", 0);
   stair->turn_after = rc_xml_in_integer (in, node, "turn-after", 0, RC_STAIR_MAX_STEPS, 0);
@@ -56,6 +66,17 @@ write_stair (RcXmlOut *out, const RcStair *stair)
   rc_xml_out_attribute (out, "style", rc_stair_style_get_name (stair->style));
   if (stair->cutting != RC_STAIR_WHOLE_FLIGHT)
     rc_xml_out_attribute (out, "cutting", rc_stair_cutting_get_name (stair->cutting));
+  if (stair->bend != RC_STAIR_LEFT)
+    rc_xml_out_attribute (out, "bend", rc_stair_bend_get_name (stair->bend));
+  if (stair->placed)
+    {
+      rc_xml_out_length (out, "at-x", stair->at.x);
+      rc_xml_out_length (out, "at-y", stair->at.y);
+    }
+  if (stair->floor != 0)
+    rc_xml_out_attribute_format (out, "floor", "%d", stair->floor);
+  if (stair->bearing_degrees != 0)
+    rc_xml_out_attribute_format (out, "bearing", "%d", stair->bearing_degrees);
   rc_xml_out_length_unless (out, "runner-width", stair->runner_width, 0);
   rc_xml_out_length_unless (out, "curved-width", stair->curved_width, 0);
   if (stair->turn != RC_STAIR_STRAIGHT)

@@ -176,6 +176,28 @@ write_cutout (RcXmlOut *out, const RcCutout *cutout)
   rc_xml_out_close (out);
 }
 
+/* --- diagonals --- */
+
+static void
+read_diagonal (RcXmlIn *in, const xmlNode *node, RcRoom *room)
+{
+  RcDiagonal diagonal = { (guint)rc_xml_in_integer (in, node, "from", 1, RC_ROOM_MAX_WALLS, 1) - 1,
+                          (guint)rc_xml_in_integer (in, node, "to", 1, RC_ROOM_MAX_WALLS, 1) - 1,
+                          rc_xml_in_length (in, node, "length", 0) };
+
+  g_array_append_val (room->diagonals, diagonal);
+}
+
+static void
+write_diagonal (RcXmlOut *out, const RcDiagonal *diagonal)
+{
+  rc_xml_out_open (out, "diagonal");
+  rc_xml_out_attribute_format (out, "from", "%u", diagonal->from + 1);
+  rc_xml_out_attribute_format (out, "to", "%u", diagonal->to + 1);
+  rc_xml_out_length (out, "length", diagonal->length);
+  rc_xml_out_close (out);
+}
+
 /* --- openings --- */
 
 static void
@@ -248,6 +270,8 @@ read_child (RcXmlIn *in, const xmlNode *node, RcRoom *room, RcIdGiver *openings)
     }
   else if (rc_xml_in_is (node, "cutout"))
     read_cutout (in, node, room);
+  else if (rc_xml_in_is (node, "diagonal"))
+    read_diagonal (in, node, room);
   else if (rc_xml_in_is (node, "notes"))
     {
       if (room->notes != NULL)
@@ -313,6 +337,8 @@ rc_job_file_write_room (RcXmlOut *out, const RcRoom *room)
     write_points (out, "outline", room->outline);
   for (guint i = 0; i < room->cutouts->len; i++)
     write_cutout (out, room->cutouts->pdata[i]);
+  for (guint i = 0; i < room->diagonals->len; i++)
+    write_diagonal (out, &g_array_index (room->diagonals, RcDiagonal, i));
   for (guint i = 0; i < room->openings->len; i++)
     write_opening (out, room->openings->pdata[i]);
   rc_xml_out_text (out, "notes", room->notes);

@@ -10,6 +10,7 @@ rc_room_new (const char *id, const char *name)
   room->walls = g_array_new (FALSE, TRUE, sizeof (RcWall));
   room->outline = rc_ring_new ();
   room->cutouts = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cutout_free);
+  room->diagonals = g_array_new (FALSE, TRUE, sizeof (RcDiagonal));
   room->openings = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_opening_free);
   return room;
 }
@@ -26,6 +27,7 @@ rc_room_copy (const RcRoom *room)
   copy->notes = g_strdup (room->notes);
   g_array_append_vals (copy->walls, room->walls->data, room->walls->len);
   g_array_append_vals (copy->outline, room->outline->data, room->outline->len);
+  g_array_append_vals (copy->diagonals, room->diagonals->data, room->diagonals->len);
   for (guint i = 0; i < room->cutouts->len; i++)
     g_ptr_array_add (copy->cutouts, rc_cutout_copy (room->cutouts->pdata[i]));
   for (guint i = 0; i < room->openings->len; i++)
@@ -42,6 +44,7 @@ rc_room_free (RcRoom *room)
   g_free (room->name);
   g_array_unref (room->walls);
   g_array_unref (room->outline);
+  g_array_unref (room->diagonals);
   g_ptr_array_unref (room->cutouts);
   g_ptr_array_unref (room->openings);
   g_free (room->notes);

@@ -41,20 +41,28 @@ typedef struct
   char         *transition;   /* goods id of the moulding where the floors differ; NULL: none */
 } RcOpening;
 
+/* A check measurement: how far two corners are apart. Corner i, from 0, is where wall i begins. */
+typedef struct
+{
+  guint    from, to;
+  RcLength length; /* as measured; 0: not yet */
+} RcDiagonal;
+
 /* A room. Its corners come from walls walked clockwise or counter-clockwise, or from `outline`; exactly one of the two
  * is non-empty. Walls of an outline are its edges in order. */
 typedef struct
 {
-  char      *id;       /* unique in the measure, stable: "living" */
-  char      *name;     /* "Living room" */
-  int        floor;    /* 0 ground, 1 first above */
-  GArray    *walls;    /* of RcWall */
-  RcRing    *outline;  /* points as given, any orientation */
-  gboolean   spread;   /* spread the misclosure by the compass rule */
-  GPtrArray *cutouts;  /* of RcCutout */
-  GPtrArray *openings; /* of RcOpening */
-  gboolean   placed;   /* `at` is given; else the room is placed by a door that meets a placed room */
-  RcPoint    at;       /* where the room's own origin lies in the house */
+  char      *id;        /* unique in the measure, stable: "living" */
+  char      *name;      /* "Living room" */
+  int        floor;     /* 0 ground, 1 first above */
+  GArray    *walls;     /* of RcWall */
+  RcRing    *outline;   /* points as given, any orientation */
+  gboolean   spread;    /* spread the misclosure by the compass rule */
+  GPtrArray *cutouts;   /* of RcCutout */
+  GPtrArray *openings;  /* of RcOpening */
+  GArray    *diagonals; /* of RcDiagonal: they check the walls and change nothing */
+  gboolean   placed;    /* `at` is given; else the room is placed by a door that meets a placed room */
+  RcPoint    at;        /* where the room's own origin lies in the house */
   char      *notes;
 } RcRoom;
 

@@ -7,6 +7,7 @@
 static const char *const style_names[] = { "waterfall", "cap-and-band" };
 static const char *const cutting_names[] = { "whole-flight", "per-step" };
 static const char *const turn_names[] = { "straight", "landing", "winders" };
+static const char *const bend_names[] = { "left", "right", "back-left", "back-right" };
 
 RcStair *
 rc_stair_new (const char *id, const char *name)
@@ -298,5 +299,23 @@ rc_stair_turn_parse (const char *name, RcStairTurn *turn, GError **error)
   if (!rc_words_parse (turn_names, G_N_ELEMENTS (turn_names), _ ("turn of a stair"), name, &index, error))
     return FALSE;
   *turn = index;
+  return TRUE;
+}
+
+const char *
+rc_stair_bend_get_name (RcStairBend bend)
+{
+  g_return_val_if_fail ((guint)bend < G_N_ELEMENTS (bend_names), "");
+  return bend_names[bend];
+}
+
+gboolean
+rc_stair_bend_parse (const char *name, RcStairBend *bend, GError **error)
+{
+  guint index;
+
+  if (!rc_words_parse (bend_names, G_N_ELEMENTS (bend_names), _ ("way that a stair turns"), name, &index, error))
+    return FALSE;
+  *bend = index;
   return TRUE;
 }

@@ -6,7 +6,7 @@
  */
 #pragma once
 
-#include "length.h"
+#include "polygon.h"
 
 typedef enum
 {
@@ -26,6 +26,15 @@ typedef enum
   RC_STAIR_LANDING,
   RC_STAIR_WINDERS,
 } RcStairTurn;
+
+/* Where the turn leads, as one goes up. */
+typedef enum
+{
+  RC_STAIR_LEFT,
+  RC_STAIR_RIGHT,
+  RC_STAIR_BACK_LEFT, /* back beside the lower flight */
+  RC_STAIR_BACK_RIGHT,
+} RcStairBend;
 
 typedef struct
 {
@@ -51,6 +60,11 @@ typedef struct
   char          *carpet;      /* goods id */
   char          *cushion;     /* goods id, nullable */
   char          *notes;
+  RcStairBend    bend;
+  gboolean       placed;          /* it stands on the drawing of storey `floor`, where it begins: */
+  int            floor;           /* 0 ground */
+  RcPoint        at;              /* the middle of the edge of its bottom step, in the house */
+  int            bearing_degrees; /* the way up, clockwise from north; 0 to 359 */
 } RcStair;
 
 RcStair *rc_stair_new (const char *id, const char *name); /* straight, with the allowances of Litchfield, Renovation */
@@ -119,3 +133,5 @@ const char *rc_stair_cutting_get_name (RcStairCutting cutting); /* "whole-flight
 gboolean    rc_stair_cutting_parse (const char *name, RcStairCutting *cutting, GError **error);
 const char *rc_stair_turn_get_name (RcStairTurn turn); /* "straight", "landing", "winders" */
 gboolean    rc_stair_turn_parse (const char *name, RcStairTurn *turn, GError **error);
+const char *rc_stair_bend_get_name (RcStairBend bend); /* "left", "right", "back-left", "back-right" */
+gboolean    rc_stair_bend_parse (const char *name, RcStairBend *bend, GError **error);

@@ -4,6 +4,8 @@
 #include "floor-pieces.h"
 #include "floor-pins.h"
 #include "floor-rooms.h"
+#include "floor-things.h"
+#include "stair-figure.h"
 
 const RcPalette RC_PALETTE_PAPER = {
   .ink = { 0.10, 0.11, 0.12 },
@@ -79,6 +81,11 @@ rc_floor_drawing_draw (const RcFloorDrawing *drawing, const RcView *view, cairo_
       rc_floor_draw_seams (&pen, plan, floor);
       rc_floor_draw_pins (&pen, plan, floor);
     }
+  if (drawing->layers & RC_FLOOR_LAYER_ROOMS)
+    {
+      rc_floor_draw_cutouts (&pen, house, floor);
+      rc_floor_draw_stairs (&pen, house, floor);
+    }
   /* From here on labels, the ones that matter most first: each takes its place. */
   if (drawing->layers & RC_FLOOR_LAYER_ROOMS)
     rc_floor_draw_leaves (&pen, house, floor);
@@ -116,6 +123,31 @@ tint_polygon (RcPen *pen, const RcPolygon *polygon, double alpha, double line)
   cairo_stroke (pen->cr);
 }
 
+/* The selected stair; of it, the steps of the selected piece. */
+static void
+tint_stair (RcPen *pen, const RcFloorDrawing *drawing, const RcPiece *piece)
+{
+  const GPtrArray *stairs = drawing->plan->measure->stairs;
+
+  for (guint i = 0; drawing->selected_stair && i < stairs->len; i++)
+    {
+      const RcStair *stair = g_ptr_array_index (stairs, i);
+      g_autoptr (GArray) parts = NULL;
+      guint first = 1, last = RC_STAIR_MAX_STEPS;
+
+      if (!stair->placed || stair->floor != drawing->floor || g_strcmp0 (stair->id, drawing->selected_stair) != 0)
+        continue;
+      if (piece && piece->kind == RC_PIECE_STAIR)
+        parts = rc_stair_compute_pieces (stair);
+      if (parts && piece->stair_piece < parts->len)
+        {
+          first = g_array_index (parts, RcStairPiece, piece->stair_piece).first;
+          last = g_array_index (parts, RcStairPiece, piece->stair_piece).last;
+        }
+      rc_floor_tint_stair (pen, stair, first, last);
+    }
+}
+
 void
 rc_floor_drawing_draw_selected (const RcFloorDrawing *drawing, const RcView *view, cairo_t *cr)
 {
@@ -130,6 +162,7 @@ rc_floor_drawing_draw_selected (const RcFloorDrawing *drawing, const RcView *vie
   rc_pen_init (&pen, cr, view, drawing->palette, drawing->font_size);
   if (room && room->room->floor == drawing->floor)
     tint_polygon (&pen, room->polygon, 0.10, 1.4);
+  tint_stair (&pen, drawing, piece);
   if (piece && piece->outline && rc_house_get_room_floor (plan->house, piece->room, &floor) && floor == drawing->floor)
     for (guint p = 0; p < piece->outline->len; p++)
       tint_polygon (&pen, g_ptr_array_index (piece->outline, p), 0.20, 2.4);
@@ -151,6 +184,8 @@ rc_floor_drawing_draw_house (const RcHouse *house, int floor, RcUnitSystem units
   rc_pen_init (&pen, cr, view, palette, font_size);
   rc_floor_draw_walls (&pen, house, floor, selected_room);
   rc_floor_draw_gaps (&pen, house, floor);
+  rc_floor_draw_cutouts (&pen, house, floor);
+  rc_floor_draw_stairs (&pen, house, floor);
   rc_floor_draw_leaves (&pen, house, floor);
   rc_floor_draw_opening_marks (&pen, house, floor);
   rc_floor_draw_dimensions (&pen, house, floor, style);
@@ -183,6 +218,13 @@ rc_floor_drawing_find_piece (const RcPlan *plan, int floor, const RcView *view, 
     }
 
   return 0;
+}
+
+const char *
+rc_floor_drawing_find_stair (const RcMeasure *measure, int floor, const RcView *view, double x, double y)
+{
+  const RcStair *stair = rc_floor_find_stair (measure, floor, view_get_point (view, x, y));
+  return stair ? stair->id : NULL;
 }
 
 const char *

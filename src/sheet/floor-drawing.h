@@ -10,7 +10,7 @@
 
 typedef enum
 {
-  RC_FLOOR_LAYER_ROOMS = 1 << 0,      /* walls, openings, cut-outs, names */
+  RC_FLOOR_LAYER_ROOMS = 1 << 0,      /* walls, openings, cut-outs, stairs, names */
   RC_FLOOR_LAYER_PIECES = 1 << 1,     /* hatch by kind, piece numbers, pile arrows */
   RC_FLOOR_LAYER_SEAMS = 1 << 2,      /* and what is pinned of the plan */
   RC_FLOOR_LAYER_DIMENSIONS = 1 << 3, /* wall lengths */
@@ -41,6 +41,7 @@ typedef struct
   double           font_size;      /* in drawing units */
   guint            selected_piece; /* 0: none */
   const char      *selected_room;  /* nullable */
+  const char      *selected_stair; /* nullable; with a piece of it: the steps that it covers */
   int              floor;          /* storey to draw */
   const RcPlan    *plan;
   RcLayouts       *layouts; /* nullable: words kept from one drawing to the next */
@@ -63,6 +64,7 @@ void rc_floor_drawing_draw_house (const RcHouse *house, int floor, RcUnitSystem 
 
 /* The piece at a point of the drawing, 0 for none; the room's id, NULL for none. */
 guint       rc_floor_drawing_find_piece (const RcPlan *plan, int floor, const RcView *view, double x, double y);
+const char *rc_floor_drawing_find_stair (const RcMeasure *measure, int floor, const RcView *view, double x, double y);
 const char *rc_floor_drawing_find_room (const RcHouse *house, int floor, const RcView *view, double x, double y);
 
 /* One roll as a ribbon lying on its side, its start at the left and its left edge at the top, cuts numbered and hatched

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "dimension.h"
+#include "floor-things.h"
 
 #define WALL_TICKS (115 * RC_TICKS_PER_MM) /* how thick walls are drawn: a stud wall; doors carry the true depth */
 
@@ -11,7 +12,7 @@ RcBox
 rc_floor_compute_box (const RcHouse *house, int floor)
 {
   RcBox    box = { 0, 0, 0, 0 };
-  gboolean any = FALSE;
+  gboolean any = rc_floor_compute_stair_box (house->measure, floor, &box);
 
   for (guint i = 0; i < house->rooms->len; i++)
     {

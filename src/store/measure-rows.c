@@ -23,7 +23,10 @@ add_stairs (const RcMeasure *measure, RcRowSet *rows)
                      rc_value_integer (stair->curved_width), rc_value_text (rc_stair_turn_get_name (stair->turn)),
                      rc_value_integer (stair->turn_after), rc_value_integer (stair->winders),
                      rc_value_integer (stair->turn_going), rc_value_integer (stair->turn_width),
-                     rc_value_integer (stair->piece_extra)));
+                     rc_value_integer (stair->piece_extra), rc_value_text (rc_stair_bend_get_name (stair->bend)),
+                     rc_value_integer (stair->placed != FALSE), rc_value_integer (stair->floor),
+                     rc_value_integer (stair->at.x), rc_value_integer (stair->at.y),
+                     rc_value_integer (stair->bearing_degrees)));
     }
 }
 
@@ -119,9 +122,14 @@ build_stairs (const RcRowSet *rows, RcJob *job, GError **error)
       stair->turn_going = rc_value_get_integer (&row[21]);
       stair->turn_width = rc_value_get_integer (&row[22]);
       stair->piece_extra = rc_value_get_integer (&row[23]);
+      stair->placed = rc_value_get_integer (&row[25]) != 0;
+      stair->floor = (int)rc_value_get_integer (&row[26]);
+      stair->at = (RcPoint){ rc_value_get_integer (&row[27]), rc_value_get_integer (&row[28]) };
+      stair->bearing_degrees = (int)rc_value_get_integer (&row[29]);
       if (!rc_stair_style_parse (rc_value_get_text (&row[8]), &stair->style, error)
           || !rc_stair_cutting_parse (rc_value_get_text (&row[15]), &stair->cutting, error)
-          || !rc_stair_turn_parse (rc_value_get_text (&row[18]), &stair->turn, error))
+          || !rc_stair_turn_parse (rc_value_get_text (&row[18]), &stair->turn, error)
+          || !rc_stair_bend_parse (rc_value_get_text (&row[24]), &stair->bend, error))
         {
           g_prefix_error (error, _ ("stair %s: "), stair->id);
           return FALSE;

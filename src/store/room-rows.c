@@ -61,6 +61,20 @@ add_openings (const char *measure, const RcRoom *room, RcRowSet *rows)
     }
 }
 
+static void
+add_diagonals (const char *measure, const RcRoom *room, RcRowSet *rows)
+{
+  for (guint i = 0; i < room->diagonals->len; i++)
+    {
+      const RcDiagonal *diagonal = &g_array_index (room->diagonals, RcDiagonal, i);
+
+      rc_row_set_add (rows, RC_TABLE_DIAGONALS,
+                      RC_VALUES (rc_value_text (measure), rc_value_text (room->id), rc_value_integer (i),
+                                 rc_value_integer (diagonal->from), rc_value_integer (diagonal->to),
+                                 rc_value_integer (diagonal->length)));
+    }
+}
+
 void
 rc_room_rows_add (const char *measure, const RcRoom *room, guint position, RcRowSet *rows)
 {
@@ -73,6 +87,7 @@ rc_room_rows_add (const char *measure, const RcRoom *room, guint position, RcRow
   add_walls (measure, room, rows);
   add_outlines (measure, room, rows);
   add_openings (measure, room, rows);
+  add_diagonals (measure, room, rows);
 }
 
 /* Rooms by "measure\nroom", as rows name them. */
@@ -219,11 +234,29 @@ build_openings (const RcRowSet *rows, GHashTable *rooms, GError **error)
   return TRUE;
 }
 
+static gboolean
+build_diagonals (const RcRowSet *rows, GHashTable *rooms, GError **error)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_DIAGONALS); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_DIAGONALS, i);
+      RcRoom        *room = find_room (rooms, RC_TABLE_DIAGONALS, row, error);
+      RcDiagonal     diagonal = { (guint)rc_value_get_integer (&row[3]), (guint)rc_value_get_integer (&row[4]),
+                                  rc_value_get_integer (&row[5]) };
+
+      if (room == NULL)
+        return FALSE;
+      g_array_append_val (room->diagonals, diagonal);
+    }
+  return TRUE;
+}
+
 gboolean
 rc_room_rows_build (const RcRowSet *rows, RcJob *job, GError **error)
 {
   g_autoptr (GHashTable) rooms = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   return build_rooms (rows, job, rooms, error) && build_walls (rows, rooms, error) && build_outline (rows, rooms, error)
-         && build_cutouts (rows, rooms, error) && build_openings (rows, rooms, error);
+         && build_cutouts (rows, rooms, error) && build_openings (rows, rooms, error)
+         && build_diagonals (rows, rooms, error);
 }

@@ -3,7 +3,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define MAX_COLUMNS 24
+#define MAX_COLUMNS 30
 
 struct _RcRowSet
 {

@@ -37,12 +37,15 @@ static const RcRowTable tables[] = {
                           "measure, room, id, position, kind, wall, offset_ticks, width_ticks, depth_ticks, swing, "
                           "hinge_at_end, to_room, to_opening, transition",
                           14, 3, "measure, room, position" },
+  [RC_TABLE_DIAGONALS]
+  = { "diagonals", "measure, room, position, from_corner, to_corner, length_ticks", 6, 3, "measure, room, position" },
   [RC_TABLE_STAIRS] = { "stairs",
                         "measure, id, position, name, steps, rise_ticks, going_ticks, width_ticks, style, "
                         "nose_extra_ticks, end_extra_ticks, width_extra_ticks, carpet, cushion, notes, cutting, "
                         "runner_width_ticks, curved_width_ticks, turn, turn_after, winders, turn_going_ticks, "
-                        "turn_width_ticks, piece_extra_ticks",
-                        24, 2, "measure, position" },
+                        "turn_width_ticks, piece_extra_ticks, bend, placed, floor, at_x_ticks, at_y_ticks, "
+                        "bearing_degrees",
+                        30, 2, "measure, position" },
   [RC_TABLE_AREAS] = { "areas",
                        "measure, id, position, name, carpet, cushion, fixing, pile_degrees, option, seam_line_pinned, "
                        "seam_line_ticks",

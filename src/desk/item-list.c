@@ -1,5 +1,7 @@
 #include "item-list.h"
 
+#include "stop.h"
+
 struct _RcItemList
 {
   GtkBox parent_instance;
@@ -106,6 +108,7 @@ rc_item_list_class_init (RcItemListClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rc_item_list_dispose;
   g_type_ensure (RC_TYPE_ITEM);
+  g_type_ensure (RC_TYPE_STOP);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/item-list.ui");
   gtk_widget_class_bind_template_child (widget_class, RcItemList, view);
   gtk_widget_class_bind_template_child (widget_class, RcItemList, selection);

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "job-model.h"
+#include "stop.h"
 
 struct _RcJobList
 {
@@ -115,6 +116,7 @@ rc_job_list_class_init (RcJobListClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rc_job_list_dispose;
   g_type_ensure (RC_TYPE_JOB_ROW);
+  g_type_ensure (RC_TYPE_STOP);
   open_signal
       = g_signal_new ("open", RC_TYPE_JOB_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/job-list.ui");

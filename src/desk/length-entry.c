@@ -27,18 +27,30 @@ set_text (RcLengthEntry *self, const char *text)
   self->is_setting = FALSE;
 }
 
+void
+rc_entry_show_fault (GtkWidget *entry, const char *fault)
+{
+  gtk_widget_set_tooltip_text (entry, fault);
+  if (fault)
+    gtk_widget_add_css_class (entry, "error");
+  else
+    gtk_widget_remove_css_class (entry, "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+                               fault ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  if (fault)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, fault, -1);
+  else
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
+}
+
 static void
 set_fault (RcLengthEntry *self, const char *fault)
 {
+  if (g_strcmp0 (self->fault, fault) == 0)
+    return;
   g_free (self->fault);
   self->fault = g_strdup (fault);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), fault);
-  if (fault)
-    gtk_widget_add_css_class (GTK_WIDGET (self), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self), "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_INVALID,
-                               fault ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  rc_entry_show_fault (GTK_WIDGET (self), fault);
 }
 
 static void

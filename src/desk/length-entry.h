@@ -14,6 +14,9 @@ G_DECLARE_FINAL_TYPE (RcLengthEntry, rc_length_entry, RC, LENGTH_ENTRY, GtkEntry
 
 GtkWidget *rc_length_entry_new (void);
 
+/* Marks any entry as wrong and says why, to the eye and to assistive tools; fault NULL: nothing is wrong. */
+void rc_entry_show_fault (GtkWidget *entry, const char *fault);
+
 /* The unit of a bare number, and how a length is shown; the style must outlive the entry (it is one of the constants).
  */
 void rc_length_entry_set_units (RcLengthEntry *self, RcLengthUnit bare_unit, const RcLengthStyle *style);

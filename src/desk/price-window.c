@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "clock.h"
+#include "length-entry.h"
 #include "price-csv.h"
 #include "price-item.h"
 #include "rowcut-error.h"
@@ -117,7 +118,7 @@ show_cell (RcPriceWindow *self, GtkListItem *cell)
       gtk_label_set_text (GTK_LABEL (child), text);
       return;
     }
-  gtk_widget_remove_css_class (child, "error");
+  rc_entry_show_fault (child, NULL);
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (child)), text) != 0)
     gtk_editable_set_text (GTK_EDITABLE (child), text);
 }
@@ -156,7 +157,7 @@ commit_cell (GtkWidget *entry, GtkListItem *cell)
   if (self == NULL || gtk_list_item_get_item (cell) == NULL)
     return;
   if (!type (self, gtk_list_item_get_item (cell), get_field (cell), gtk_editable_get_text (GTK_EDITABLE (entry))))
-    gtk_widget_add_css_class (entry, "error");
+    rc_entry_show_fault (entry, gtk_label_get_text (self->note_label));
 }
 
 static void

@@ -159,7 +159,7 @@ rc_wall_row_forget (RcWallRow *row)
 {
   row->is_bad_bearing = FALSE;
   row->is_blank = FALSE;
-  gtk_widget_remove_css_class (row->bearing, "error");
+  rc_entry_show_fault (row->bearing, NULL);
   gtk_editable_set_text (GTK_EDITABLE (row->bearing), "");
   rc_length_entry_clear (RC_LENGTH_ENTRY (row->length));
   rc_length_entry_clear (RC_LENGTH_ENTRY (row->bow));
@@ -172,12 +172,10 @@ rc_wall_row_judge_bearing (RcWallRow *row)
 {
   const char *text = gtk_editable_get_text (GTK_EDITABLE (row->bearing));
   double      degrees = 0;
+  g_autoptr (GError) error = NULL;
 
-  row->is_bad_bearing = !(row->is_blank && *text == '\0') && !rc_bearing_parse (text, 0, &degrees, NULL);
-  if (row->is_bad_bearing)
-    gtk_widget_add_css_class (row->bearing, "error");
-  else
-    gtk_widget_remove_css_class (row->bearing, "error");
+  row->is_bad_bearing = !(row->is_blank && *text == '\0') && !rc_bearing_parse (text, 0, &degrees, &error);
+  rc_entry_show_fault (row->bearing, row->is_bad_bearing ? error->message : NULL);
   return !row->is_bad_bearing;
 }
 

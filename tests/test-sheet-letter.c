@@ -145,6 +145,37 @@ test_options_pages (void)
   g_assert_cmpuint (rc_sheet_count_pages (RC_SHEET_OPTIONS, &data), ==, 1);
 }
 
+/* Alternatives stand beside each other on one page; more than six columns begin again beside the first. The longest
+ * names of everything may take a second one. */
+static void
+test_alternatives_pages (void)
+{
+  static const struct
+  {
+    guint n, n_pages;
+  } rows[] = { { 1, 2 }, { 5, 2 }, { 6, 3 }, { 10, 4 } };
+  g_autoptr (RcSheetFixture) house = rc_sheet_fixture_new_long_names ();
+
+  for (guint paper = RC_PAPER_LETTER; paper <= RC_PAPER_A4; paper++)
+    for (guint r = 0; r < G_N_ELEMENTS (rows); r++)
+      {
+        RcSheetData data = rc_sheet_fixture_get_data (house, paper);
+        g_autoptr (GPtrArray) alternatives = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_free);
+        g_autoptr (RcSheet) sheet = NULL;
+
+        for (guint i = 0; i < rows[r].n; i++)
+          {
+            RcQuote *quote = rc_quote_new (house->job, house->quantities, house->book, NULL, NULL);
+
+            quote->option = g_strdup_printf ("%u: the dearest carpet of all throughout, with the fewest seams", i);
+            g_ptr_array_add (alternatives, quote);
+          }
+        data.alternatives = alternatives;
+        sheet = rc_sheet_new (RC_SHEET_ALTERNATIVES, &data);
+        g_assert_cmpuint (rc_sheet_get_n_pages (sheet), <=, rows[r].n_pages);
+      }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -154,6 +185,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet-letter/logo", test_logo);
   g_test_add_func ("/sheet-letter/logo/bad", test_bad_logo);
   g_test_add_func ("/sheet-letter/options/pages", test_options_pages);
+  g_test_add_func ("/sheet-letter/alternatives/pages", test_alternatives_pages);
   status = g_test_run ();
   rc_sheet_fixture_forget_fonts ();
 

@@ -10,6 +10,7 @@ rc_job_work_free (RcJobWork *work)
 {
   if (work == NULL)
     return;
+  g_clear_pointer (&work->alternatives, g_ptr_array_unref);
   g_clear_pointer (&work->quote, rc_quote_free);
   g_clear_pointer (&work->quantities, g_ptr_array_unref);
   g_clear_pointer (&work->plan, rc_plan_free);
@@ -283,10 +284,13 @@ price_alternative (RcJobWork *work, const RcAlternative *alternative, GError **e
 }
 
 gboolean
-rc_job_work_price_alternatives (RcJobWork *work, GPtrArray *quotes, GError **error)
+rc_job_work_price_alternatives (RcJobWork *work, GError **error)
 {
   const GPtrArray *alternatives = work->job->offer->alternatives;
+  g_autoptr (GPtrArray) quotes = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_free);
 
+  if (work->alternatives != NULL)
+    return TRUE;
   if (!rc_job_work_price (work, error))
     return FALSE;
   for (guint i = 0; i < alternatives->len; i++)
@@ -297,6 +301,7 @@ rc_job_work_price_alternatives (RcJobWork *work, GPtrArray *quotes, GError **err
         return FALSE;
       g_ptr_array_add (quotes, quote);
     }
+  work->alternatives = g_steal_pointer (&quotes);
   return TRUE;
 }
 
@@ -321,6 +326,7 @@ rc_job_work_get_sheet_data (const RcJobWork *work, RcPaper paper)
     .plan = work->plan,
     .quantities = work->quantities,
     .quote = work->quote,
+    .alternatives = work->alternatives,
     .book = work->book,
     .date = work->options->date,
     .paper = paper,

@@ -13,10 +13,11 @@ typedef struct
   const RcJobOptions *options; /* borrowed */
   RcJob              *job;
   RcPriceBook        *book;
-  RcMeasure          *measure;    /* of the job */
-  RcPlan             *plan;       /* NULL until planned */
-  GPtrArray          *quantities; /* of RcQuantityLine; NULL until measured out */
-  RcQuote            *quote;      /* NULL until priced */
+  RcMeasure          *measure;      /* of the job */
+  RcPlan             *plan;         /* NULL until planned */
+  GPtrArray          *quantities;   /* of RcQuantityLine; NULL until measured out */
+  RcQuote            *quote;        /* NULL until priced */
+  GPtrArray          *alternatives; /* of RcQuote, each named; NULL until they are priced */
   gboolean            store_read;
 } RcJobWork;
 
@@ -31,8 +32,7 @@ gboolean rc_job_work_plan (RcJobWork *work, GError **error);
 gboolean rc_job_work_measure_out (RcJobWork *work, GError **error);
 gboolean rc_job_work_price (RcJobWork *work, GError **error);
 
-/* Appends the alternatives of the job's offer, planned and priced (of RcQuote, each named). */
-gboolean rc_job_work_price_alternatives (RcJobWork *work, GPtrArray *quotes, GError **error);
+gboolean rc_job_work_price_alternatives (RcJobWork *work, GError **error); /* those of the job's offer */
 
 /* The orders, priced. (transfer full) GPtrArray of RcOrder. */
 GPtrArray *rc_job_work_order (RcJobWork *work, GError **error);

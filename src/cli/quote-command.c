@@ -64,14 +64,14 @@ static gboolean
 issue (RcJobWork *work, RcDocumentOptions *options, GError **error)
 {
   g_autoptr (RcStore) store = rc_shop_store_open (work->options->store, error);
-  g_autoptr (GPtrArray) quotes = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_free);
+  g_autoptr (GPtrArray) quotes = g_ptr_array_new ();
 
-  if (store == NULL || !rc_job_work_price_alternatives (work, quotes, error))
+  if (store == NULL || !rc_job_work_price_alternatives (work, error))
     return FALSE;
-  g_ptr_array_insert (quotes, 0, work->quote);
+  g_ptr_array_add (quotes, work->quote);
+  g_ptr_array_extend (quotes, work->alternatives, NULL, NULL);
   g_free (options->number);
   options->number = rc_store_issue_offer (store, work->job, quotes, options->revises, work->options->date, error);
-  g_ptr_array_steal_index (quotes, 0);
   return options->number != NULL;
 }
 
@@ -94,10 +94,13 @@ keep_paper (const RcJobWork *work, const RcDocumentOptions *options, GError **er
 }
 
 static gboolean
-write_files (const RcJobWork *work, const RcDocumentOptions *options, GError **error)
+write_files (RcJobWork *work, const RcDocumentOptions *options, GError **error)
 {
-  RcSheetData data = rc_job_work_get_sheet_data (work, options->paper);
+  RcSheetData data;
 
+  if (options->pdf != NULL && !rc_job_work_price_alternatives (work, error))
+    return FALSE;
+  data = rc_job_work_get_sheet_data (work, options->paper);
   data.number = options->number;
   if (options->pdf != NULL && !rc_sheet_write_pdf (RC_SHEET_QUOTATION, &data, options->pdf, error))
     return FALSE;

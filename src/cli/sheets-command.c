@@ -43,12 +43,15 @@ write_sheets (RcJobWork *work, RcPaper paper, Output *output, GError **error)
   g_autoptr (GPtrArray) orders = rc_job_work_order (work, error);
   RcSheetData data;
 
-  if (orders == NULL)
+  if (orders == NULL || !rc_job_work_price_alternatives (work, error))
     return FALSE;
   data = rc_job_work_get_sheet_data (work, paper);
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     if (!write_sheet (kinds[i], &data, rc_sheet_kind_get_name (kinds[i]), output, error))
       return FALSE;
+  if (work->alternatives->len > 0
+      && !write_sheet (RC_SHEET_ALTERNATIVES, &data, rc_sheet_kind_get_name (RC_SHEET_ALTERNATIVES), output, error))
+    return FALSE;
   for (guint i = 0; i < orders->len; i++)
     {
       g_autofree char *name = rc_document_dup_numbered_path (rc_sheet_kind_get_name (RC_SHEET_ORDER), i, orders->len);
@@ -100,9 +103,8 @@ rc_sheets_command_run (int argc, char **argv)
   const RcCommandUsage usage = {
     .name = "sheets",
     .parameters = "JOB.xml --to FOLDER",
-    .summary
-    = _ ("Writes a job's sheets as PDF and PNG: seam plan, fitters' sheet, cut list, quotation, options side by "
-         "side, and an order for each supplier. Prints the names of the files."),
+    .summary = _ ("Writes a job's sheets as PDF and PNG: seam plan, fitters' sheet, cut list, quotation, options and "
+                  "alternatives side by side, and an order for each supplier. Prints the names of the files."),
     .entries = entries,
     .job_options = &job_options,
     .n_least = 1,

@@ -218,4 +218,5 @@ rc_quotation_lay_out (RcSheetWork *work)
   add_options (work);
   add_terms (work);
   add_acceptance (work);
+  rc_alternatives_flow (work);
 }

@@ -26,6 +26,7 @@ static const struct
   [RC_SHEET_QUOTATION] = { "quotation", N_ ("Quotation"), rc_quotation_lay_out },
   [RC_SHEET_ORDER] = { "order", N_ ("Order"), rc_order_sheet_lay_out },
   [RC_SHEET_OPTIONS] = { "options", N_ ("Options compared"), rc_options_sheet_lay_out },
+  [RC_SHEET_ALTERNATIVES] = { "alternatives", N_ ("Alternatives"), rc_alternatives_lay_out },
 };
 
 const char *
@@ -61,7 +62,7 @@ rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
   g_autofree char *about = NULL, *foot = NULL;
 
   g_return_val_if_fail (kind < RC_N_SHEETS && data && data->plan, NULL);
-  g_return_val_if_fail (kind != RC_SHEET_QUOTATION || data->quote, NULL);
+  g_return_val_if_fail ((kind != RC_SHEET_QUOTATION && kind != RC_SHEET_ALTERNATIVES) || data->quote, NULL);
   g_return_val_if_fail (kind != RC_SHEET_ORDER || data->order, NULL);
 
   sheet = g_new0 (RcSheet, 1);

@@ -21,8 +21,9 @@ typedef enum
   RC_SHEET_FITTERS,
   RC_SHEET_CUT_LIST,
   RC_SHEET_QUOTATION,
-  RC_SHEET_ORDER,   /* one per supplier */
-  RC_SHEET_OPTIONS, /* options side by side, for the customer */
+  RC_SHEET_ORDER,        /* one per supplier */
+  RC_SHEET_OPTIONS,      /* options side by side, for the customer */
+  RC_SHEET_ALTERNATIVES, /* the quotation and its alternatives side by side */
   RC_N_SHEETS
 } RcSheetKind;
 
@@ -30,12 +31,13 @@ typedef enum
 typedef struct
 {
   const RcPlan      *plan;
-  const GPtrArray   *quantities; /* of RcQuantityLine; nullable */
-  const RcQuote     *quote;      /* may be NULL for plan sheets */
-  const RcOrder     *order;      /* for RC_SHEET_ORDER */
-  const RcPriceBook *book;       /* letterhead and terms; nullable */
-  const char        *number;     /* of the quotation or order; nullable: draft */
-  const char        *date;       /* ISO 8601, printed as given; also the PDF's creation date; nullable */
+  const GPtrArray   *quantities;   /* of RcQuantityLine; nullable */
+  const RcQuote     *quote;        /* may be NULL for plan sheets */
+  const GPtrArray   *alternatives; /* of RcQuote: the same job done otherwise, each named; nullable */
+  const RcOrder     *order;        /* for RC_SHEET_ORDER */
+  const RcPriceBook *book;         /* letterhead and terms; nullable */
+  const char        *number;       /* of the quotation or order; nullable: draft */
+  const char        *date;         /* ISO 8601, printed as given; also the PDF's creation date; nullable */
   RcPaper            paper;
 } RcSheetData;
 

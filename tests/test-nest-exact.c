@@ -1,3 +1,4 @@
+#include "blocks.h"
 #include "nest-cases.h"
 #include "nest-oracle.h"
 #include "nest.h"
@@ -187,6 +188,55 @@ test_ten_cuts (void)
   prove_all (&any, 20, 42);
 }
 
+/* FALSE: two of the items overlap, or one is not inside. */
+static gboolean
+are_apart (const RcNestBlockItem *items, guint n, RcLength width, RcLength length)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      const RcNestBlockItem *a = &items[i];
+
+      if (a->across < 0 || a->along < 0 || a->across + a->w > width || a->along + a->h > length)
+        return FALSE;
+      for (guint j = 0; j < i; j++)
+        if (a->across < items[j].across + items[j].w && items[j].across < a->across + a->w
+            && a->along < items[j].along + items[j].h && items[j].along < a->along + a->h)
+          return FALSE;
+    }
+  return TRUE;
+}
+
+/* Blocks built up to a waste against the search over all subsets. */
+static void
+test_blocks (void)
+{
+  const RcNestCaseStyle style = { 2, 9, 40 * 160, 160, 0, 0, FALSE, 0, FALSE };
+  const RcNestClock     clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (44);
+
+  for (guint k = 0; k < 200; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
+      RcLength        least = rc_nest_compute_exact_length (problem, 9);
+      RcNestBlockItem items[RC_NEST_MOST_BLOCK_ITEMS];
+      guint64         work = G_MAXUINT64;
+      guint           n = 0;
+
+      for (guint c = 0; c < problem->cuts->len; c++)
+        {
+          const RcNestCut *cut = problem->cuts->pdata[c];
+
+          for (guint copy = 0; copy < cut->quantity; copy++)
+            items[n++] = (RcNestBlockItem){ cut->width, cut->length, 0, 0 };
+        }
+      g_assert_cmpint (rc_nest_blocks_fit (items, n, problem->roll_width, least - 160, &work, &clock), ==,
+                       RC_NEST_BLOCKS_CANNOT_FIT);
+      g_assert_cmpint (rc_nest_blocks_fit (items, n, problem->roll_width, least, &work, &clock), ==,
+                       RC_NEST_BLOCKS_FIT);
+      g_assert_true (are_apart (items, n, problem->roll_width, least));
+    }
+}
+
 /* What is reported on the way: the bound never falls, the answer never grows, and they never cross. */
 typedef struct
 {
@@ -234,6 +284,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/exact/as the integer program says, with matches and pins", test_ties);
   g_test_add_func ("/nest/exact/a single match is proved", test_only_match);
   g_test_add_func ("/nest/exact/ten cuts are always proved", test_ten_cuts);
+  g_test_add_func ("/nest/exact/blocks fit into the least length and no shorter one", test_blocks);
   g_test_add_func ("/nest/exact/progress never goes back", test_progress);
   return g_test_run ();
 }

@@ -215,14 +215,14 @@ put_outside (Improver *self)
   return TRUE;
 }
 
-/* From now on a used length a little below that of the tree as it is. */
+/* From now on a used length a little below that of the tree as it is, if the goal is not below that already. */
 static void
 set_goal (Improver *self)
 {
   double used = rc_nest_tree_get_used (self->tree);
 
   if (self->search->is_strict && self->best.unplaced == 0)
-    self->tree->goal = MAX (used - MAX ((double)self->search->grain, used * LEAST_GAIN), 1);
+    self->tree->goal = MIN (self->tree->goal, MAX (used - MAX ((double)self->search->grain, used * LEAST_GAIN), 1));
 }
 
 static void
@@ -322,7 +322,7 @@ static void
 run_cycle (Improver *self, guint64 steps)
 {
   RcNestClock *clock = self->search->clock;
-  double       hot = 0.2, cold = 0.003;
+  double       hot = 0.3, cold = 0.01;
 
   for (guint64 s = 0; s < steps && !self->done && clock->steps_left > 0; s++)
     {
@@ -339,12 +339,13 @@ run_cycle (Improver *self, guint64 steps)
 static void
 choose_manner (Improver *self)
 {
-  static const double SPREADS[] = { 0, 0.1, 0.4 };
+  static const double SPREADS[] = { 0, 0.02, 0.1 };
 
   self->spread = SPREADS[rc_nest_random_below (&self->random, G_N_ELEMENTS (SPREADS))];
   self->tree->outside_weight = self->search->is_strict && self->best.unplaced == 0 ? 1 : LOOSE_WEIGHT;
   self->best_used = self->best.unplaced == 0 ? rc_nest_tree_get_used (self->tree) : G_MAXDOUBLE;
-  set_goal (self);
+  if (self->search->is_strict && self->best.unplaced == 0)
+    self->tree->goal = rint (self->best_used * (double)self->search->aim / (double)self->best.used);
 }
 
 void

@@ -14,6 +14,7 @@ typedef struct
   RcNestClock *clock;
   guint64      seed;
   RcLength     goal;      /* stop when the used length is this */
+  RcLength     aim;       /* when strict: the used length that is aimed at */
   RcLength     grain;     /* used lengths are multiples of this */
   gboolean     is_strict; /* the goal is kept to, rather than all items kept in */
   void (*found) (const RcNestSpot *spots, const RcNestScore *score, gpointer user_data); /* nullable: a better one */

@@ -51,26 +51,6 @@ consider (Search *search, int node, int group, RcLength free_w, RcLength free_h)
   search->room = growth;
 }
 
-/* Whether children of the parent that are no longer than `most` (stacks: no wider) are together `wanted` wide (long),
- * and more than one. */
-static gboolean
-is_wide_enough (const RcNestTree *tree, int parent, RcLength most, RcLength wanted)
-{
-  const RcNestNode *nodes = tree->nodes;
-  gboolean          row = nodes[parent].kind == RC_NEST_ROW;
-  int               n = 0;
-
-  for (int c = nodes[parent].first; c >= 0; c = nodes[c].next)
-    if ((row ? nodes[c].h : nodes[c].w) <= most)
-      {
-        wanted -= row ? nodes[c].w : nodes[c].h;
-        n++;
-        if (n > 1 && wanted <= 0)
-          return TRUE;
-      }
-  return FALSE;
-}
-
 /* The least group of low siblings (short ones of a row, narrow ones of a stack) that is long enough to carry the item
  * on top, or beside it, if it fits there. */
 static void
@@ -85,8 +65,6 @@ consider_groups (Search *search, int parent, RcLength alloc_w, RcLength alloc_h)
   RcLength          wanted = (row ? search->item->w : search->item->h) - spare;
   int               low[RC_NEST_MOST_GROUP], n = 0, n_children = 0;
 
-  if (!is_wide_enough (tree, parent, most, wanted))
-    return;
   for (int c = nodes[parent].first; c >= 0; c = nodes[c].next)
     {
       int k;
@@ -139,6 +117,8 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
   const RcNestTree *tree = search->tree;
   const RcNestNode *node = &tree->nodes[v];
   const RcNestItem *item = search->item;
+  RcLength          low = 0; /* the sum of the children that leave the item room beside or after each of them */
+  int               n_low = 0;
   gboolean          in_row = depth > 0 && tree->nodes[MAX (node->parent, 0)].kind == RC_NEST_ROW;
 
   if (node->kind == RC_NEST_LEAF)
@@ -159,10 +139,15 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
         {
           RcLength more = spare_h + node->h - tree->nodes[c].h;
 
+          if (more >= item->h)
+            {
+              n_low++;
+              low += tree->nodes[c].w;
+            }
           if (!is_hopeless (search, &tree->nodes[c], spare_w, more))
             visit (search, c, spare_w, more, depth + 1);
         }
-      if (depth + 3 <= tree->stages && tree->repeat == 1)
+      if (n_low > 1 && low + spare_w >= item->w && depth + 3 <= tree->stages && tree->repeat == 1)
         consider_groups (search, v, node->w + spare_w, node->h + spare_h);
       return;
     }
@@ -175,8 +160,6 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
 
       consider (search, v, 0, node->w + spare_w, spare_h + item->h - (grown - node->h));
     }
-  if (tree->stages == G_MAXINT && tree->repeat == 1)
-    consider_groups (search, v, node->w + spare_w, node->h + spare_h);
   for (int c = node->first; c >= 0; c = tree->nodes[c].next)
     {
       const RcNestNode *child = &tree->nodes[c];
@@ -184,11 +167,17 @@ visit (Search *search, int v, RcLength spare_w, RcLength spare_h, int depth)
 
       if (tree->repeat > 1)
         more = rc_length_round_up (child->h, tree->repeat) - child->h + spare_h / tree->repeat * tree->repeat;
+      if (spare_w + node->w - child->w >= item->w)
+        {
+          n_low++;
+          low += child->h;
+        }
       if ((depth == 0 && is_closed (tree, c)) || is_hopeless (search, child, spare_w + node->w - child->w, more))
         continue;
-
       visit (search, c, spare_w + node->w - child->w, more, depth + 1);
     }
+  if (n_low > 1 && low + spare_h >= item->h && tree->stages == G_MAXINT && tree->repeat == 1)
+    consider_groups (search, v, node->w + spare_w, node->h + spare_h);
 }
 
 /* By how much the used length may grow for an item: up to the goal, and beyond as far as that, which counts twice, is

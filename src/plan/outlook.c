@@ -33,36 +33,41 @@ list_choices (const GArray *areas, const GPtrArray *planners, const RcNestClock 
   return g_steal_pointer (&choices);
 }
 
+/* The options that lay the areas in these ways. An area for which the estimator has taken an option keeps it. */
 static gboolean
-suggest (RcPlan *plan, const GArray *areas, const GPtrArray *planners, const GPtrArray *ways, GError **error)
+suggest (const RcPlan *plan, const GArray *areas, const GPtrArray *planners, const GPtrArray *ways,
+         GPtrArray *suggested, GError **error)
 {
   for (guint i = 0; i < areas->len; i++)
     {
-      guint      area = g_array_index (areas, guint, i);
-      GError    *fault = NULL;
-      RcAreaWay *way = g_ptr_array_index (ways, i);
-      RcOption  *option
-          = way != NULL ? rc_area_planner_take_way (g_ptr_array_index (planners, area), way, &fault) : NULL;
+      guint             area = g_array_index (areas, guint, i);
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, area);
+      const RcAreaWay  *way = g_ptr_array_index (ways, i);
+      GError           *fault = NULL;
+      if (area_plan->area->option != NULL || way == NULL)
+        continue;
+      RcOption *option = rc_area_planner_take_way (g_ptr_array_index (planners, area), way, &fault);
       if (fault != NULL)
         {
           g_propagate_error (error, fault);
           return FALSE;
         }
-      if (option == NULL)
-        continue;
-      rc_option_set_merits (option, RC_MERIT_WITH_THE_JOB);
-      g_ptr_array_add (((RcAreaPlan *)g_ptr_array_index (plan->areas, area))->options, option);
+      if (option != NULL)
+        rc_option_set_merits (option, RC_MERIT_WITH_THE_JOB);
+      g_ptr_array_index (suggested, area) = option;
     }
   return TRUE;
 }
 
 gboolean
-rc_outlook_make (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, const GPtrArray *stairs,
-                 gint64 carpet_per_m, const RcNestClock *clock, RcMoney *lower_bound, GError **error)
+rc_outlook_make (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, const GPtrArray *stairs,
+                 gint64 carpet_per_m, const RcNestClock *clock, RcMoney *lower_bound, GPtrArray *suggested,
+                 GError **error)
 {
   GError *fault = NULL;
   g_autoptr (GArray) areas = list_areas (plan, carpet);
   g_autoptr (GPtrArray) choices = list_choices (areas, planners, clock, &fault);
+  g_ptr_array_set_size (suggested, (int)plan->areas->len);
   if (fault != NULL)
     {
       g_propagate_error (error, fault);
@@ -74,5 +79,55 @@ rc_outlook_make (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners,
   g_autoptr (GPtrArray) ways = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_way_free);
   RcMoney bound = rc_cost_bound_compute (carpet, rolls, choices, stairs, clock, ways);
   *lower_bound = MAX (*lower_bound, bound);
-  return areas->len + stairs->len < 2 || suggest (plan, areas, planners, ways, error);
+  return areas->len < 2 || suggest (plan, areas, planners, ways, suggested, error);
+}
+
+/* What all that is laid in the carpet costs with its areas as chosen, or as suggested where something is; its cuts
+ * placed on the rolls for so many seconds. G_MAXINT64 where they cannot be. */
+static RcMoney
+weigh (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
+       const GPtrArray *suggested, const RcPlanParams *params)
+{
+  g_autoptr (GArray) areas = list_areas (plan, carpet);
+  g_autoptr (GPtrArray) pieces = g_ptr_array_new ();
+  RcMoney cost = 0;
+  for (guint i = 0; i < areas->len; i++)
+    {
+      guint           area = g_array_index (areas, guint, i);
+      const RcOption *option = suggested != NULL ? g_ptr_array_index (suggested, area) : NULL;
+      if (option == NULL)
+        option = rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, area));
+      cost += option->seam_cost + option->rule_cost;
+      g_ptr_array_extend (pieces, option->pieces, NULL, NULL);
+    }
+  g_ptr_array_extend (pieces, (GPtrArray *)stairs, NULL, NULL);
+  g_autoptr (GError) error = NULL;
+  RcCutting *cutting = rc_cutting_new (plan->job, carpet, pieces, carpet_per_m, params, &error);
+  if (cutting == NULL)
+    return G_MAXINT64;
+  cost += rc_cutting_get_cost (cutting);
+  rc_cutting_free (cutting);
+  return cost;
+}
+
+void
+rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
+                   GPtrArray *suggested, const RcPlanParams *params)
+{
+  guint n = 0;
+  for (guint i = 0; i < suggested->len; i++)
+    n += g_ptr_array_index (suggested, i) != NULL;
+  if (n == 0
+      || weigh (plan, carpet, stairs, carpet_per_m, suggested, params)
+             >= weigh (plan, carpet, stairs, carpet_per_m, NULL, params))
+    return;
+  for (guint i = 0; i < suggested->len; i++)
+    {
+      RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
+      RcOption   *option = g_steal_pointer (&g_ptr_array_index (suggested, i));
+      if (option == NULL)
+        continue;
+      area_plan->chosen = area_plan->options->len;
+      g_ptr_array_add (area_plan->options, option);
+    }
 }

@@ -6,8 +6,14 @@
 #include "plan.h"
 
 /* Raises *lower_bound, of all plans of what is laid in the carpet, where that can be found out until the clock is over.
- * Areas get the option that the bound suggests for each beside the others, with the merit of that
- * (RC_MERIT_WITH_THE_JOB). `planners` are of the plan's areas, `stairs` (of RcPiece) in the carpet. FALSE and an error
- * where a floor cannot be dealt with. */
-gboolean rc_outlook_make (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, const GPtrArray *stairs,
-                          gint64 carpet_per_m, const RcNestClock *clock, RcMoney *lower_bound, GError **error);
+ * `suggested` gets what the bound suggests beside each other for the areas in the carpet: an RcOption, or NULL, at the
+ * index of each of the plan's areas. `planners` are of the plan's areas, `stairs` (of RcPiece) in the carpet. FALSE and
+ * an error where a floor cannot be dealt with. */
+gboolean rc_outlook_make (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, const GPtrArray *stairs,
+                          gint64 carpet_per_m, const RcNestClock *clock, RcMoney *lower_bound, GPtrArray *suggested,
+                          GError **error);
+
+/* Takes the suggestion, all of it, where it is cheaper than what is chosen, with the cuts of both placed on the rolls
+ * in the time that `params` give a plan's cutting. */
+void rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
+                        GPtrArray *suggested, const RcPlanParams *params);

@@ -15,6 +15,12 @@
 /* The part of the time for a carpet that is spent on how well it can be planned at most. */
 #define OUTLOOK_SHARE 0.4
 
+/* More areas than this are many. */
+#define MOST_ALONE 16
+
+/* Likewise on whether what that suggests is better than what was found. */
+#define SETTLING_SHARE 0.3
+
 void
 rc_plan_free (RcPlan *plan)
 {
@@ -202,6 +208,36 @@ list_stairs (const RcPlan *plan, const RcGoods *carpet, GError **error)
   return g_steal_pointer (&stairs);
 }
 
+/* The part of `all` us from now on, counted from the start of that time. */
+static gint64
+get_part_of (gint64 start_us, gint64 all_us, double part)
+{
+  return start_us + (gint64)((double)MAX (0, all_us) * part);
+}
+
+/* All that is laid in one carpet, until `end_us`. *raised as in compute_lower_bound. */
+static gboolean
+choose_in_carpet (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, gint64 carpet_per_m,
+                  const RcPlanParams *params, gint64 end_us, RcMoney *raised, GError **error)
+{
+  gint64       now = g_get_monotonic_time (), all = end_us - now;
+  gboolean     deep = params->seconds > 0;
+  RcPlanParams settling = *params;
+  RcNestClock  clock = { get_part_of (now, all, OUTLOOK_SHARE), G_MAXUINT64, params->cancellable };
+  g_autoptr (GPtrArray) suggested = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
+  g_autoptr (GPtrArray) stairs = list_stairs (plan, carpet, error);
+  if (stairs == NULL
+      || (deep && !rc_outlook_make (plan, carpet, planners, stairs, carpet_per_m, &clock, raised, suggested, error))
+      || !rc_joint_choose (plan, carpet, planners, stairs, carpet_per_m, deep,
+                           get_part_of (now, all, deep ? 1 - SETTLING_SHARE : 1), params->cancellable, error))
+    return FALSE;
+  /* Twice a cutting, which takes a quarter of the seconds it is given. */
+  settling.seconds = (double)MAX (0, all) / G_USEC_PER_SEC * SETTLING_SHARE * 2;
+  if (deep)
+    rc_outlook_settle (plan, carpet, stairs, carpet_per_m, suggested, &settling);
+  return TRUE;
+}
+
 /* Until `end_us` all told; each carpet gets an equal part of what is left. `raised` as in compute_lower_bound. */
 static gboolean
 choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weights, gpointer user_data,
@@ -214,28 +250,21 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
       gint64         now = g_get_monotonic_time ();
       if (goods->kind != RC_GOODS_CARPET)
         continue;
-      g_autoptr (GPtrArray) stairs = list_stairs (plan, goods, error);
-      if (stairs == NULL)
-        return FALSE;
       weights (goods, &weigh, user_data);
-      gint64      until_us = now + (end_us - now) / (plan->job->goods->len - g);
-      RcNestClock clock
-          = { now + (gint64)((double)(until_us - now) * OUTLOOK_SHARE), G_MAXUINT64, params->cancellable };
-      if (params->seconds > 0
-          && !rc_outlook_make (plan, goods, planners, stairs, weigh.carpet_per_m, &clock, &raised[g], error))
-        return FALSE;
-      if (!rc_joint_choose (plan, goods, planners, stairs, weigh.carpet_per_m, params->seconds > 0, until_us,
-                            params->cancellable, error))
+      if (!choose_in_carpet (plan, goods, planners, weigh.carpet_per_m, params,
+                             now + (end_us - now) / (plan->job->goods->len - g), &raised[g], error))
         return FALSE;
     }
   return TRUE;
 }
 
-/* Each area by itself, in equal parts of half the time. */
+/* Each area by itself, in equal parts of half the time; of many, of a quarter: what counts then is how they go
+ * together.
+ */
 static gboolean
 plan_areas (RcPlan *plan, const GPtrArray *planners, double seconds, GError **error)
 {
-  gint64 end_us = g_get_monotonic_time () + (gint64)(seconds / 2 * G_USEC_PER_SEC);
+  gint64 end_us = g_get_monotonic_time () + (gint64)(seconds / (planners->len > MOST_ALONE ? 4 : 2) * G_USEC_PER_SEC);
   for (guint i = 0; i < planners->len; i++)
     {
       double      left = (double)MAX (0, end_us - g_get_monotonic_time ()) / G_USEC_PER_SEC;

@@ -80,6 +80,21 @@ remove_something (Hand *hand)
   hand_send (hand, (RcGestureEvent){ .kind = RC_EVENT_REMOVE, .at = spot });
 }
 
+/* By keys alone: a corner, a wall or what else the room has, moved by arrows. */
+static void
+nudge_something (Hand *hand)
+{
+  g_autofree char *room = g_strdup (choose_room (hand));
+
+  hand_take (hand, "choose", room);
+  for (int i = g_test_rand_int_range (1, 16); i > 0; i--)
+    hand_type (hand, g_test_rand_int_range (0, 5) ? "h" : "H");
+  for (int i = g_test_rand_int_range (1, 5); i > 0; i--)
+    hand_send (hand, (RcGestureEvent){ .kind = RC_EVENT_ARROW,
+                                       .arrow = g_test_rand_int_range (0, 4),
+                                       .is_free = g_test_rand_bit () });
+}
+
 static void
 check_a_room (Hand *hand)
 {
@@ -213,6 +228,8 @@ test_all_undone (Hand *hand, gconstpointer data)
         remove_something (hand);
       else if (g_test_rand_int_range (0, 20) == 0)
         check_a_room (hand);
+      else if (g_test_rand_int_range (0, 10) == 0)
+        nudge_something (hand);
       else
         make_gesture (hand);
       if (hand_get_measure (hand)->rooms->len > MAX_ROOMS)

@@ -1,8 +1,10 @@
 /* What stands on the floor, as it is put there: by the pointer, and by lengths from a corner. */
+#include <math.h>
 #include <string.h>
 
 #include "cutout-edit.h"
 #include "gesture-hand.h"
+#include "measure-edit.h"
 #include "room-edit.h"
 
 static const RcLength IN = RC_TICKS_PER_INCH, FT = 12 * RC_TICKS_PER_INCH;
@@ -197,6 +199,123 @@ test_keys_at_rest (void)
   g_assert_true (wants ("split", RC_EVENT_ESCAPE, 0, 0));
 }
 
+/* The key h goes round the room; arrows move what it has come to, by whole steps or fine ones. */
+static void
+test_held (Hand *hand, gconstpointer data)
+{
+  draw_room (hand); /* clockwise from 0,0: wall 1 north, wall 2 east, ... */
+  hand_take (hand, "choose", "room-1");
+  hand_arrow (hand, 0);
+  hand_assert_corners (hand, "room-1", "0,0 0,120 144,120 144,0"); /* nothing is held yet */
+  hand_type (hand, "hh");
+  g_assert_cmpint (hand->gesture.held, ==, RC_GRIP_WALL);
+  hand_arrow (hand, 2);
+  g_assert_cmpstr (hand->step, ==, "Move a wall");
+  hand_assert_corners (hand, "room-1", "-1,0 -1,120 144,120 144,0");
+  hand_send (hand, (RcGestureEvent){ .kind = RC_EVENT_ARROW, .arrow = 0, .is_free = TRUE });
+  hand_assert_corners (hand, "room-1", "-0.875,0 -0.875,120 144,120 144,0");
+  hand_arrow (hand, 1); /* along the wall */
+  hand_assert_corners (hand, "room-1", "-0.875,0 -0.875,120 144,120 144,0");
+  hand_type (hand, "h");
+  g_assert_cmpint (hand->gesture.held, ==, RC_GRIP_CORNER);
+  g_assert_cmpuint (hand->gesture.held_index, ==, 1);
+  hand_arrow (hand, 1);
+  g_assert_cmpstr (hand->step, ==, "Move a corner");
+  hand_assert_corners (hand, "room-1", "-0.875,0 -0.875,121 144,121 144,0");
+  /* The other way round from the first corner is the turn; it stays held, for degrees typed too. */
+  hand_type (hand, "HHH");
+  g_assert_cmpint (hand->gesture.held, ==, RC_GRIP_TURN);
+  hand_arrow (hand, 2);
+  g_assert_cmpstr (hand->step, ==, "Turn a room");
+  double bearing = g_array_index (hand_get_room (hand, "room-1")->walls, RcWall, 0).bearing_degrees;
+  g_assert_cmpfloat (bearing, ==, 345);
+  hand_type (hand, "-15");
+  hand_key (hand, RC_EVENT_ENTER);
+  g_assert_cmpfloat (g_array_index (hand_get_room (hand, "room-1")->walls, RcWall, 0).bearing_degrees, ==, 0);
+  hand_type (hand, "1x");
+  hand_key (hand, RC_EVENT_ENTER);
+  g_assert_nonnull (strstr (hand->fault, "degrees"));
+  hand_key (hand, RC_EVENT_ESCAPE);
+  hand_assert_sound (hand);
+}
+
+/* By the grip: in steps of 15 degrees, sooner along another room's walls, freely with Shift. */
+static void
+test_turn (Hand *hand, gconstpointer data)
+{
+  draw_room (hand);
+  hand_take (hand, "choose", "room-1");
+  /* The grip stands three reaches of 6 in above the middle of the room. */
+  RcLength x = 6 * FT, y = 10 * FT + 18 * IN;
+  hand_press (hand, x, y);
+  g_assert_cmpint (hand->gesture.grip, ==, RC_GRIP_TURN);
+  hand_move (hand, x - 4 * FT, y);
+  hand_release (hand, x - 4 * FT, y);
+  g_assert_cmpstr (hand->step, ==, "Turn a room");
+  g_assert_cmpfloat (g_array_index (hand_get_room (hand, "room-1")->walls, RcWall, 0).bearing_degrees, ==, 330);
+  hand_assert_sound (hand);
+  /* Another room stands at 40 degrees: within four degrees of it, the first comes to lie along it. */
+  hand_take (hand, "room", NULL);
+  hand_drag (hand, 40 * FT, 0, 52 * FT, 10 * FT);
+  hand_get_room (hand, "room-2")->placed = TRUE;
+  rc_room_edit_make_walls (hand_get_room (hand, "room-2"));
+  for (guint i = 0; i < 4; i++)
+    g_array_index (hand_get_room (hand, "room-2")->walls, RcWall, i).bearing_degrees = 40 + 90 * i;
+  hand_take (hand, "choose", "room-1");
+  g_autoptr (RcScene) scene = rc_scene_new_noted (hand->job, hand_get_measure (hand), 0);
+  const RcSceneRoom *room = rc_scene_find_room (scene, "room-1");
+  RcBox              box = rc_ring_compute_box (room->corners);
+  RcPoint            middle = { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
+  RcPoint            grip = rc_gesture_get_turn_grip (room, 6 * IN);
+  RcPoint            arm = { grip.x - middle.x, grip.y - middle.y };
+  RcPoint            to = rc_point_rotate (arm, 22); /* 330 - 22 = 308; 40 and 270 make 310 */
+  hand_drag (hand, grip.x, grip.y, middle.x + to.x, middle.y + to.y);
+  double bearing = g_array_index (hand_get_room (hand, "room-1")->walls, RcWall, 0).bearing_degrees;
+  g_assert_cmpfloat (fabs (bearing - 310), <, 0.001);
+}
+
+/* One click: a room behind the wall, joined to this one by an opening without a leaf. */
+static void
+test_closet (Hand *hand, gconstpointer data)
+{
+  draw_room (hand);
+  rc_measure_edit_put_room_in_area (hand_get_measure (hand), "room-1",
+                                    rc_measure_edit_add_area (hand_get_measure (hand), "Area")->id);
+  hand_take (hand, "closet", NULL);
+  hand_click (hand, 5 * FT, 10 * FT);
+  g_assert_null (hand->fault);
+  g_assert_cmpstr (hand->step, ==, "Put a closet behind a wall");
+  g_autofree char *id = g_strdup (hand->room);
+  RcRoom          *closet = hand_get_room (hand, id), *room = hand_get_room (hand, "room-1");
+  RcBox            box;
+  g_autoptr (GArray) corners = rc_room_compute_corners (closet);
+  box = rc_ring_compute_box (corners);
+  g_assert_cmpint (box.x1 - box.x0, ==, 6 * FT);
+  g_assert_cmpint (box.y1 - box.y0, ==, 2 * FT);
+  g_assert_cmpint (closet->at.y + box.y0, ==, 10 * FT + 9 * IN / 2);
+  g_assert_cmpuint (room->openings->len, ==, 1);
+  const RcOpening *door = g_ptr_array_index (room->openings, 0);
+  g_assert_cmpint (door->width, ==, 4 * FT);
+  g_assert_cmpint (door->swing, ==, RC_SWING_NONE);
+  g_assert_cmpstr (door->to_room, ==, id);
+  g_assert_cmpuint (((RcFloorArea *)hand_get_measure (hand)->areas->pdata[0])->rooms->len, ==, 2);
+  hand_assert_sound (hand);
+  /* Not where a room is. */
+  hand_click (hand, 6 * FT, 10 * FT);
+  g_assert_nonnull (strstr (hand->fault, "behind that wall"));
+  g_clear_pointer (&hand->fault, g_free);
+  hand_take (hand, "closet", NULL);
+  hand_move (hand, 12 * FT, 5 * FT);
+  hand_type (hand, "1'");
+  hand_key (hand, RC_EVENT_NEXT);
+  hand_key (hand, RC_EVENT_NEXT);
+  hand_type (hand, "3'");
+  hand_key (hand, RC_EVENT_ENTER);
+  g_assert_null (hand->fault);
+  g_assert_cmpint (((RcOpening *)g_ptr_array_index (hand_get_room (hand, "room-1")->openings, 1))->width, ==, 2 * FT);
+  hand_assert_sound (hand);
+}
+
 #define TEST(path, function) g_test_add (path, Hand, NULL, hand_set_up, function, hand_tear_down)
 
 int
@@ -207,6 +326,9 @@ main (int argc, char **argv)
   TEST ("/things/places from corners", test_places);
   TEST ("/things/stairs on the drawing", test_stair);
   TEST ("/things/diagonals follow their corners", test_diagonals_follow);
+  TEST ("/things/held and moved by keys", test_held);
+  TEST ("/things/turned by the grip", test_turn);
+  TEST ("/things/a closet in one click", test_closet);
   g_test_add_func ("/things/keys at rest", test_keys_at_rest);
   return g_test_run ();
 }

@@ -178,10 +178,12 @@ static void
 take_result (RcFloorHand *hand, RcGestureResult *result)
 {
   g_autoptr (GError) error = NULL;
+  g_autofree char *key
+      = result->is_nudge ? g_strdup_printf ("nudge %d %u", hand->gesture.held, hand->gesture.held_index) : NULL;
 
   if (result->fault)
     tell (hand, result->fault);
-  if (result->job && rc_document_commit (hand->document, g_steal_pointer (&result->job), result->step, NULL, &error))
+  if (result->job && rc_document_commit (hand->document, g_steal_pointer (&result->job), result->step, key, &error))
     {
       if (result->stair)
         rc_document_choose (hand->document, rc_choice_of_thing (RC_THING_STAIR, result->stair));
@@ -337,6 +339,7 @@ make_key_event (guint keyval, GdkModifierType state, RcGestureEvent *event)
       {
         event->kind = KEYS[i].kind;
         event->arrow = KEYS[i].arrow;
+        event->is_free = (state & GDK_SHIFT_MASK) != 0;
         return TRUE;
       }
   event->kind = RC_EVENT_LETTER;
@@ -452,7 +455,12 @@ rc_floor_hand_draw (RcFloorHand *hand, const RcPalette *palette, double font_siz
     return;
   const RcSceneRoom *room = rc_scene_find_room (scene, hand->gesture.room);
   if (room && hand->gesture.tool == RC_TOOL_CHOOSE && !hand->gesture.is_active)
-    rc_gesture_drawing_draw_grips (room, hand->grip, hand->grip_index, palette, view, cr);
+    {
+      gboolean is_pointed = hand->grip != RC_GRIP_NONE;
+      rc_gesture_drawing_draw_grips (room, is_pointed ? hand->grip : hand->gesture.held,
+                                     is_pointed ? hand->grip_index : hand->gesture.held_index,
+                                     (RcLength)(REACH_PX / view->scale), palette, view, cr);
+    }
   /* A plan that is up to date shows them itself. */
   if (!rc_document_is_planned (hand->document))
     rc_gesture_drawing_draw_zones (scene, palette, font_size, view, cr);

@@ -238,9 +238,43 @@ draw_grip (cairo_t *cr, const RcView *view, RcPoint at, gboolean is_chosen, cons
   cairo_stroke (cr);
 }
 
+/* A ring beside the room. */
+static void
+draw_turn_grip (cairo_t *cr, const RcView *view, RcPoint at, gboolean is_chosen, const RcPalette *palette)
+{
+  double x = 0, y = 0;
+
+  rc_viewport_from_house (*view, at, &x, &y);
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, x, y, is_chosen ? GRIP_SIZE + 3 : GRIP_SIZE + 1.5, 0, 2 * G_PI);
+  set_colour (cr, is_chosen ? palette->accent : palette->paper, 1);
+  cairo_fill_preserve (cr);
+  set_colour (cr, palette->accent, 1);
+  cairo_stroke (cr);
+}
+
+/* Openings and cut-outs have no grip of their own: the one at hand gets one in its middle. */
+static void
+draw_held (cairo_t *cr, const RcView *view, const RcSceneRoom *room, RcGrip grip, guint index, const RcPalette *palette)
+{
+  RcPoint from, to;
+
+  if (grip == RC_GRIP_OPENING && index < room->room->openings->len
+      && rc_room_get_opening_ends (room->room, g_ptr_array_index (room->room->openings, index), &from, &to))
+    draw_grip (cr, view, (RcPoint){ room->at.x + (from.x + to.x) / 2, room->at.y + (from.y + to.y) / 2 }, TRUE,
+               palette);
+  else if (grip == RC_GRIP_CUTOUT && index < room->room->cutouts->len)
+    {
+      g_autoptr (GArray) ring = rc_cutout_compute_ring (g_ptr_array_index (room->room->cutouts, index));
+      RcBox box = rc_ring_compute_box (ring);
+      draw_grip (cr, view, (RcPoint){ room->at.x + (box.x0 + box.x1) / 2, room->at.y + (box.y0 + box.y1) / 2 }, TRUE,
+                 palette);
+    }
+}
+
 void
-rc_gesture_drawing_draw_grips (const RcSceneRoom *room, RcGrip grip, guint index, const RcPalette *palette,
-                               const RcView *view, cairo_t *cr)
+rc_gesture_drawing_draw_grips (const RcSceneRoom *room, RcGrip grip, guint index, RcLength reach,
+                               const RcPalette *palette, const RcView *view, cairo_t *cr)
 {
   cairo_save (cr);
   cairo_set_line_width (cr, 1.25);
@@ -252,5 +286,7 @@ rc_gesture_drawing_draw_grips (const RcSceneRoom *room, RcGrip grip, guint index
       draw_grip (cr, view, from, grip == RC_GRIP_CORNER && index == i, palette);
       draw_grip (cr, view, middle, grip == RC_GRIP_WALL && index == i, palette);
     }
+  draw_turn_grip (cr, view, rc_gesture_get_turn_grip (room, reach), grip == RC_GRIP_TURN, palette);
+  draw_held (cr, view, room, grip, index, palette);
   cairo_restore (cr);
 }

@@ -21,5 +21,5 @@ void rc_gesture_drawing_draw_zones (const RcScene *scene, const RcPalette *palet
 
 /* Marks on the corners and in the middle of the walls of a room, where it can be gripped; `grip` (and `index`) is the
  * one under the pointer. */
-void rc_gesture_drawing_draw_grips (const RcSceneRoom *room, RcGrip grip, guint index, const RcPalette *palette,
-                                    const RcView *view, cairo_t *cr);
+void rc_gesture_drawing_draw_grips (const RcSceneRoom *room, RcGrip grip, guint index, RcLength reach,
+                                    const RcPalette *palette, const RcView *view, cairo_t *cr);

@@ -44,6 +44,8 @@ rc_gesture_find_grip (const RcGesture *gesture, const RcScene *scene, RcPoint at
 
   if (rc_gesture_grips_stair (gesture, scene, at))
     return RC_GRIP_STAIR;
+  if (rc_gesture_grips_turn (gesture, scene, at, reach))
+    return RC_GRIP_TURN;
   if (gesture->tool != RC_TOOL_CHOOSE || room == NULL)
     return RC_GRIP_NONE;
   if (rc_scene_find_corner (scene, gesture->room, at, reach, &room, index))

@@ -26,8 +26,8 @@ get_step (RcGrip grip)
     }
 }
 
-static void
-finish (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
+void
+rc_gesture_finish_move (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
 {
   if (rc_gesture_has_bad_text (gesture, scene, &result->fault))
     return;
@@ -71,6 +71,8 @@ grip (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
     }
   else
     gesture->grip = rc_gesture_find_grip (gesture, scene, event->at, event->reach, &gesture->index);
+  gesture->held = gesture->tool == RC_TOOL_CHOOSE ? gesture->grip : RC_GRIP_NONE;
+  gesture->held_index = gesture->index;
   gesture->is_active = gesture->grip != RC_GRIP_NONE;
   gesture->is_down = gesture->is_active;
   gesture->points[0] = gesture->raw = event->at;
@@ -98,12 +100,6 @@ point_at (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
   gesture->snap = rc_snap_find (scene, &request);
   gesture->pointer = gesture->snap.point;
   gesture->has_moved |= rc_point_distance (event->at, gesture->points[0]) > event->reach / 3;
-}
-
-static gboolean
-has_text (const RcGesture *gesture)
-{
-  return rc_gesture_is_typed (gesture, 0) || rc_gesture_is_typed (gesture, 1);
 }
 
 /* Takes away the opening, the cut-out or the corner under the pointer. */
@@ -152,6 +148,14 @@ rc_gesture_move_handle (RcGesture *gesture, const RcScene *scene, const RcGestur
       rc_gesture_stair_handle (gesture, scene, event, result);
       return;
     }
+  if (event->kind == RC_EVENT_PRESS ? rc_gesture_grips_turn (gesture, scene, event->at, event->reach)
+                                    : gesture->grip == RC_GRIP_TURN)
+    {
+      rc_gesture_turn_handle (gesture, scene, event, result);
+      return;
+    }
+  if (!gesture->is_active && rc_gesture_held_handle (gesture, scene, event, result))
+    return;
   if (event->kind == RC_EVENT_PRESS)
     {
       grip (gesture, scene, event);
@@ -168,8 +172,8 @@ rc_gesture_move_handle (RcGesture *gesture, const RcScene *scene, const RcGestur
       break;
     case RC_EVENT_RELEASE:
     case RC_EVENT_ENTER:
-      if (gesture->has_moved || has_text (gesture))
-        finish (gesture, scene, result);
+      if (gesture->has_moved || rc_gesture_has_text (gesture))
+        rc_gesture_finish_move (gesture, scene, result);
       else if (event->kind == RC_EVENT_RELEASE)
         {
           result->is_click = TRUE;
@@ -267,7 +271,12 @@ rc_gesture_move_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch
       rc_gesture_stair_sketch (gesture, scene, sketch);
       return;
     }
-  if (!gesture->is_active || (!gesture->has_moved && !has_text (gesture)))
+  if (gesture->grip == RC_GRIP_TURN)
+    {
+      rc_gesture_turn_sketch (gesture, scene, sketch);
+      return;
+    }
+  if (!gesture->is_active || (!gesture->has_moved && !rc_gesture_has_text (gesture)))
     return;
   g_autoptr (RcJob) job = rc_gesture_compute_moved (gesture, scene);
   if (job == NULL)

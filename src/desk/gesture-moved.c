@@ -45,7 +45,7 @@ get_pulled (const RcGesture *gesture, const RcScene *scene, const RcSceneRoom *r
     return 0;
   double   nx = side * (double)(to.y - from.y) / along, ny = -side * (double)(to.x - from.x) / along;
   RcLength pulled = llround ((double)delta.x * nx + (double)delta.y * ny);
-  if (gesture->is_free)
+  if (gesture->is_free || gesture->is_exact)
     return pulled;
   const RcSnap *snap = &gesture->snap;
   if (from.x == to.x && snap->x_kind > RC_SNAP_SQUARE)
@@ -117,7 +117,7 @@ move_corner_alone (const RcGesture *gesture, const RcSceneRoom *room, RcJob *job
   g_autoptr (GArray) corners = rc_ring_copy (room->corners);
   RcRoom *moved = rc_measure_find_room (rc_gesture_get_measure (scene, job), gesture->room);
 
-  *rc_ring_get (corners, gesture->index) = gesture->is_free ? gesture->raw : gesture->snap.point;
+  *rc_ring_get (corners, gesture->index) = gesture->is_free || gesture->is_exact ? gesture->raw : gesture->snap.point;
   for (guint i = 0; i < corners->len; i++)
     {
       rc_ring_get (corners, i)->x -= room->at.x;
@@ -158,7 +158,7 @@ get_offset (const RcGesture *gesture, const RcScene *scene, const RcSceneRoom *r
     offset = typed;
   else if (rc_gesture_get_typed (gesture, scene, 1, &typed))
     offset = length - opening->width - typed;
-  else if (gesture->is_free)
+  else if (gesture->is_free || gesture->is_exact)
     offset = opening->offset + llround (moved);
   else
     offset = rc_snap_round (opening->offset + llround (moved), scene->step);
@@ -205,7 +205,7 @@ get_whole_delta (const RcGesture *gesture, const RcScene *scene)
 {
   RcPoint delta = rc_gesture_get_delta (gesture);
 
-  if (gesture->is_free)
+  if (gesture->is_free || gesture->is_exact)
     return delta;
   return (RcPoint){ rc_snap_round (delta.x, scene->step), rc_snap_round (delta.y, scene->step) };
 }

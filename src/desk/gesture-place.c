@@ -7,9 +7,8 @@
 #include "gesture-follow.h"
 #include "gesture-places.h"
 #include "gesture-private.h"
+#include "gesture-spot.h"
 #include "room-edit.h"
-
-#define WALL_REACH 2 /* walls are taken from farther away than corners: times the reach */
 
 /* Ways a leaf can hang: hinged at the near or the far edge, into the room or out of it; the last has no leaf. */
 #define N_LEAVES 5
@@ -20,66 +19,6 @@ get_kind (const RcGesture *gesture)
   return gesture->tool == RC_TOOL_DOOR      ? RC_OPENING_DOOR
          : gesture->tool == RC_TOOL_ARCHWAY ? RC_OPENING_ARCHWAY
                                             : RC_OPENING_WINDOW;
-}
-
-static gboolean
-has_text (const RcGesture *gesture)
-{
-  for (guint i = 0; i < RC_GESTURE_FIELDS; i++)
-    if (rc_gesture_is_typed (gesture, i))
-      return TRUE;
-  return FALSE;
-}
-
-/* An opening as it would be put in: where in which wall. */
-typedef struct
-{
-  const RcSceneRoom *room;
-  guint              wall;
-  RcPoint            from, to; /* the wall's ends */
-  RcLength           length, offset, width;
-} Spot;
-
-static RcLength
-get_foot (const Spot *spot, RcPoint point)
-{
-  double dx = (double)(spot->to.x - spot->from.x), dy = (double)(spot->to.y - spot->from.y);
-  return llround (((double)(point.x - spot->from.x) * dx + (double)(point.y - spot->from.y) * dy)
-                  / (double)spot->length);
-}
-
-static gboolean
-find_spot (const RcGesture *gesture, const RcScene *scene, Spot *spot)
-{
-  RcLength typed = 0;
-
-  spot->room = gesture->n_points ? rc_scene_find_room (scene, gesture->room) : NULL;
-  spot->wall = gesture->index;
-  if (spot->room == NULL || spot->wall >= spot->room->corners->len)
-    return FALSE;
-  rc_scene_get_wall (spot->room, spot->wall, &spot->from, &spot->to);
-  spot->length = rc_point_distance (spot->from, spot->to);
-  if (spot->length == 0)
-    return FALSE;
-  RcLength usual = rc_room_edit_get_usual_width (get_kind (gesture), scene->job->units);
-  spot->width = MIN (rc_gesture_get_typed (gesture, scene, 2, &typed) ? typed : usual, spot->length);
-  RcLength offset = get_foot (spot, gesture->raw) - spot->width / 2;
-  if (!gesture->is_free)
-    offset = rc_snap_round (offset, scene->step);
-  if (rc_gesture_get_typed (gesture, scene, 0, &typed))
-    offset = typed;
-  else if (rc_gesture_get_typed (gesture, scene, 1, &typed))
-    offset = spot->length - spot->width - typed;
-  spot->offset = CLAMP (offset, 0, spot->length - spot->width);
-  return TRUE;
-}
-
-static RcPoint
-get_point (const Spot *spot, RcLength along)
-{
-  double share = (double)along / (double)spot->length;
-  return (RcPoint){ spot->from.x + llround ((double)(spot->to.x - spot->from.x) * share),
-                    spot->from.y + llround ((double)(spot->to.y - spot->from.y) * share) };
 }
 
 static void
@@ -93,7 +32,7 @@ hang_leaf (RcOpening *opening, guint leaf)
 
 /* The room that the opening leads to: the one whose wall lies behind all of it. */
 static gboolean
-find_room_behind (const RcScene *scene, const Spot *spot, RcSceneBehind *found)
+find_room_behind (const RcScene *scene, const RcWallSpot *spot, RcSceneBehind *found)
 {
   g_autoptr (GArray) all
       = rc_scene_find_behind (scene, spot->room, spot->wall, rc_follow_get_thickness_max (scene->job->units));
@@ -109,17 +48,17 @@ find_room_behind (const RcScene *scene, const Spot *spot, RcSceneBehind *found)
 
 /* The same opening in the other room's wall, so that either measures the other's place. */
 static void
-add_other_side (RcMeasure *measure, const Spot *spot, const RcSceneBehind *behind, RcRoom *room, RcOpening *opening,
-                RcUnitSystem units)
+add_other_side (RcMeasure *measure, const RcWallSpot *spot, const RcSceneBehind *behind, RcRoom *room,
+                RcOpening *opening, RcUnitSystem units)
 {
   RcRoom    *other = rc_measure_find_room (measure, behind->room->room->id);
   RcOpening *back = rc_room_edit_add_opening (other, opening->kind, behind->wall, units);
-  Spot       wall = { .room = behind->room, .wall = behind->wall };
+  RcWallSpot wall = { .room = behind->room, .wall = behind->wall };
 
   rc_scene_get_wall (wall.room, wall.wall, &wall.from, &wall.to);
   wall.length = rc_point_distance (wall.from, wall.to);
-  RcLength one = get_foot (&wall, get_point (spot, spot->offset));
-  RcLength two = get_foot (&wall, get_point (spot, spot->offset + spot->width));
+  RcLength one = rc_wall_spot_get_foot (&wall, rc_wall_spot_get_point (spot, spot->offset));
+  RcLength two = rc_wall_spot_get_foot (&wall, rc_wall_spot_get_point (spot, spot->offset + spot->width));
   gboolean runs_back = one > two;
   back->width = opening->width;
   back->offset = CLAMP (MIN (one, two), 0, wall.length - back->width);
@@ -137,12 +76,13 @@ add_other_side (RcMeasure *measure, const Spot *spot, const RcSceneBehind *behin
 static void
 put_opening (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
 {
-  Spot          spot;
+  RcWallSpot    spot;
   RcSceneBehind behind;
 
   if (rc_gesture_has_bad_text (gesture, scene, &result->fault))
     return;
-  if (!find_spot (gesture, scene, &spot))
+  if (!rc_gesture_find_spot (gesture, scene, rc_room_edit_get_usual_width (get_kind (gesture), scene->job->units),
+                             &spot))
     {
       result->fault = g_strdup (_ ("Point at the wall that it stands in."));
       return;
@@ -175,22 +115,6 @@ put_opening (RcGesture *gesture, const RcScene *scene, RcGestureResult *result)
   rc_gesture_rest (gesture);
 }
 
-static void
-aim (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
-{
-  RcSceneWall wall;
-
-  gesture->raw = gesture->pointer = event->at;
-  gesture->is_free = event->is_free;
-  if (has_text (gesture))
-    return;
-  gesture->n_points = rc_scene_find_wall (scene, NULL, event->at, WALL_REACH * event->reach, &wall) ? 1 : 0;
-  if (gesture->n_points == 0)
-    return;
-  gesture->room = g_intern_string (wall.room->room->id);
-  gesture->index = wall.wall;
-}
-
 void
 rc_gesture_opening_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
                            RcGestureResult *result)
@@ -198,19 +122,19 @@ rc_gesture_opening_handle (RcGesture *gesture, const RcScene *scene, const RcGes
   switch (event->kind)
     {
     case RC_EVENT_PRESS:
-      aim (gesture, scene, event);
+      rc_gesture_aim_at_wall (gesture, scene, event);
       put_opening (gesture, scene, result);
       break;
     case RC_EVENT_ENTER:
       put_opening (gesture, scene, result);
       break;
     case RC_EVENT_MOTION:
-      aim (gesture, scene, event);
+      rc_gesture_aim_at_wall (gesture, scene, event);
       break;
     case RC_EVENT_RELEASE:
       break;
     case RC_EVENT_LETTER:
-      if (event->letter == ' ' && !has_text (gesture))
+      if (event->letter == ' ' && !rc_gesture_has_text (gesture))
         {
           gesture->leaf = (gesture->leaf + 1) % N_LEAVES;
           break;
@@ -220,18 +144,18 @@ rc_gesture_opening_handle (RcGesture *gesture, const RcScene *scene, const RcGes
       G_GNUC_FALLTHROUGH;
     default:
       rc_gesture_take_key (gesture, event, RC_GESTURE_FIELDS);
-      gesture->is_active = has_text (gesture);
+      gesture->is_active = rc_gesture_has_text (gesture);
     }
 }
 
 /* The leaf standing open. */
 static void
-sketch_leaf (const Spot *spot, guint leaf, RcSketch *sketch)
+sketch_leaf (const RcWallSpot *spot, guint leaf, RcSketch *sketch)
 {
   if (leaf == N_LEAVES - 1)
     return;
   double  side = (leaf >= 2) == spot->room->is_left ? 1 : -1;
-  RcPoint hinge = get_point (spot, spot->offset + (leaf % 2 == 1 ? spot->width : 0));
+  RcPoint hinge = rc_wall_spot_get_point (spot, spot->offset + (leaf % 2 == 1 ? spot->width : 0));
   double  dx = (double)(spot->to.x - spot->from.x) / (double)spot->length;
   double  dy = (double)(spot->to.y - spot->from.y) / (double)spot->length;
   RcPoint open
@@ -243,11 +167,13 @@ sketch_leaf (const Spot *spot, guint leaf, RcSketch *sketch)
 void
 rc_gesture_opening_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch)
 {
-  Spot spot;
+  RcWallSpot spot;
 
-  if (!find_spot (gesture, scene, &spot))
+  if (!rc_gesture_find_spot (gesture, scene, rc_room_edit_get_usual_width (get_kind (gesture), scene->job->units),
+                             &spot))
     return;
-  RcPoint start = get_point (&spot, spot.offset), end = get_point (&spot, spot.offset + spot.width);
+  RcPoint start = rc_wall_spot_get_point (&spot, spot.offset),
+          end = rc_wall_spot_get_point (&spot, spot.offset + spot.width);
   rc_sketch_add_line (sketch->lines, start, end);
   if (gesture->tool == RC_TOOL_DOOR)
     sketch_leaf (&spot, gesture->leaf, sketch);
@@ -426,7 +352,7 @@ rc_gesture_cutout_handle (RcGesture *gesture, const RcScene *scene, const RcGest
         remove_zone (scene, event->at, result);
     }
   else if (event->kind == RC_EVENT_LETTER && event->letter == ' ' && gesture->tool == RC_TOOL_CUTOUT
-           && !has_text (gesture))
+           && !rc_gesture_has_text (gesture))
     gesture->leaf = (gesture->leaf + 1) % RC_N_CUTOUT_KINDS;
   else if (rc_gesture_take_span (gesture, event, is_round (gesture) ? 1 : 2))
     put_cutout (gesture, scene, result);
@@ -452,7 +378,7 @@ rc_gesture_cutout_sketch (const RcGesture *gesture, const RcScene *scene, RcSket
   rc_sketch_add_guides (sketch, gesture);
   if (gesture->tool == RC_TOOL_CUTOUT)
     {
-      sketch->word = rc_cutout_kind_get_label (get_cutout_kind (gesture));
+      sketch->word = g_strdup (rc_cutout_kind_get_label (get_cutout_kind (gesture)));
       sketch->word_at = gesture->pointer;
     }
   if (gesture->n_points > 0 && is_round (gesture))

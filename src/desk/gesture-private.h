@@ -37,6 +37,22 @@ void rc_gesture_stair_sketch (const RcGesture *gesture, const RcScene *scene, Rc
 /* The choosing tool takes hold of the chosen stair there. */
 gboolean rc_gesture_grips_stair (const RcGesture *gesture, const RcScene *scene, RcPoint at);
 
+/* TRUE: the event was for what is held at rest (keys that step through the grips, arrow keys that move it). */
+gboolean rc_gesture_held_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                                 RcGestureResult *result);
+gboolean rc_gesture_held_wants_key (const RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event);
+/* Ends a move of what is gripped: the job, the step's name, or why not. */
+void rc_gesture_finish_move (RcGesture *gesture, const RcScene *scene, RcGestureResult *result);
+
+void     rc_gesture_turn_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                                 RcGestureResult *result);
+void     rc_gesture_turn_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+gboolean rc_gesture_grips_turn (const RcGesture *gesture, const RcScene *scene, RcPoint at, RcLength reach);
+
+void rc_gesture_closet_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                               RcGestureResult *result);
+void rc_gesture_closet_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+
 void rc_gesture_pile_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
                              RcGestureResult *result);
 void rc_gesture_pile_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
@@ -66,6 +82,7 @@ gboolean rc_gesture_take_span (RcGesture *gesture, const RcGestureEvent *event, 
 /* Typed lengths. */
 gboolean rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields); /* TRUE: taken */
 gboolean rc_gesture_is_typed (const RcGesture *gesture, guint field);
+gboolean rc_gesture_has_text (const RcGesture *gesture); /* in any field */
 /* FALSE when nothing, or nothing that reads as a length above 0, is typed. */
 gboolean rc_gesture_get_typed (const RcGesture *gesture, const RcScene *scene, guint field, RcLength *length);
 /* TRUE where something typed does not read. Then *fault (transfer full) says why. */

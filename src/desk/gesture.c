@@ -36,6 +36,11 @@ static const struct
       N_ ("Space says what it is: a hearth, an island, a column. Drag it from corner to corner, a column "
           "from its middle. Type its width, Tab, its length."),
       rc_gesture_cutout_handle, rc_gesture_cutout_sketch },
+  [RC_TOOL_CLOSET]
+  = { "closet",
+      N_ ("Click on the wall that the closet stands behind. Type how far it stands from the wall's start, "
+          "Tab, from its end, Tab, its width."),
+      rc_gesture_closet_handle, rc_gesture_closet_sketch },
   [RC_TOOL_STAIR]
   = { "stair",
       N_ ("Press where the stair begins and drag the way up; Space turns it a quarter. A stair that stands "
@@ -117,6 +122,8 @@ rc_gesture_rest (RcGesture *gesture)
   rest.raw = gesture->raw;
   rest.leaf = gesture->leaf;
   rest.stair = gesture->stair;
+  rest.held = gesture->held;
+  rest.held_index = gesture->held_index;
   *gesture = rest;
 }
 
@@ -125,9 +132,12 @@ rc_gesture_wants_key (const RcGesture *gesture, const RcScene *scene, const RcGe
 {
   RcTool   tool = gesture->tool;
   gboolean is_drawing = tool == RC_TOOL_ROOM || tool == RC_TOOL_OUTLINE;
-  gboolean is_opening = tool == RC_TOOL_DOOR || tool == RC_TOOL_ARCHWAY || tool == RC_TOOL_WINDOW;
-  guint    index;
+  gboolean is_opening
+      = tool == RC_TOOL_DOOR || tool == RC_TOOL_ARCHWAY || tool == RC_TOOL_WINDOW || tool == RC_TOOL_CLOSET;
+  guint index;
 
+  if (rc_gesture_held_wants_key (gesture, scene, event))
+    return TRUE;
   switch (event->kind)
     {
     case RC_EVENT_ESCAPE:
@@ -150,6 +160,7 @@ rc_gesture_handle (RcGesture gesture, const RcScene *scene, const RcGestureEvent
 {
   if (event->kind == RC_EVENT_ESCAPE)
     {
+      gesture.held = RC_GRIP_NONE;
       if (gesture.is_active)
         rc_gesture_rest (&gesture);
       else
@@ -303,6 +314,7 @@ rc_sketch_free (RcSketch *sketch)
   g_array_unref (sketch->lines);
   g_array_unref (sketch->guides);
   g_array_unref (sketch->lengths);
+  g_free (sketch->word);
   g_free (sketch);
 }
 

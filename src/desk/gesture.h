@@ -17,7 +17,8 @@ typedef enum
   RC_TOOL_ARCHWAY,
   RC_TOOL_WINDOW,
   RC_TOOL_CUTOUT,
-  RC_TOOL_STAIR, /* on the drawing */
+  RC_TOOL_CLOSET, /* a room behind a wall, with its opening */
+  RC_TOOL_STAIR,  /* on the drawing */
   RC_TOOL_SPLIT,
   RC_TOOL_MERGE,
   RC_TOOL_MOVE, /* a whole room */
@@ -72,6 +73,7 @@ typedef enum
   RC_GRIP_CUTOUT,
   RC_GRIP_ROOM,
   RC_GRIP_STAIR,
+  RC_GRIP_TURN, /* beside the room: turns it */
 } RcGrip;
 
 typedef struct
@@ -92,9 +94,12 @@ typedef struct
   const char *stair; /* interned; the chosen one, or the one at hand; nullable */
   const char *area;  /* interned; that new rooms go to; NULL: that of `room` */
   RcGrip      grip;
-  guint       index; /* of the corner, wall, opening or cut-out gripped; of the wall an opening stands in */
-  guint       leaf;  /* of a door: 0 to 3; quarters that a stair is turned; kind of a cut-out */
-  guint       field; /* the length being typed */
+  RcGrip      held; /* at rest: what the arrow keys move */
+  guint       held_index;
+  gboolean    is_exact; /* moved by exactly so much: nothing is rounded, right angles stay */
+  guint       index;    /* of the corner, wall, opening or cut-out gripped; of the wall an opening stands in */
+  guint       leaf;     /* of a door: 0 to 3; quarters that a stair is turned; kind of a cut-out */
+  guint       field;    /* the length being typed */
   char        text[RC_GESTURE_FIELDS][RC_GESTURE_MAX_TEXT]; /* blank: the pointer's */
 } RcGesture;
 
@@ -121,6 +126,7 @@ typedef struct
   guint           wall;     /* of it, from 1; 0 none */
   const char     *stair;    /* interned; the stair to be chosen */
   char           *fault;    /* (transfer full) why nothing could be made */
+  gboolean        is_nudge; /* one of several small ones that make one step */
   gboolean        is_click; /* nothing was dragged: pick what lies there */
 } RcGestureResult;
 
@@ -148,19 +154,22 @@ typedef struct
 
 typedef struct
 {
-  GPtrArray  *rings;   /* of RcRing: outlines, the last one open when `is_open` */
-  GArray     *lines;   /* of RcPoint, in pairs: strong lines (an opening, a cut) */
-  GArray     *guides;  /* of RcPoint, in pairs */
-  GArray     *lengths; /* of RcSketchLength */
-  gboolean    is_open;
-  const char *word; /* translated, borrowed: what is being put at the pointer; nullable */
-  RcPoint     word_at;
+  GPtrArray *rings;   /* of RcRing: outlines, the last one open when `is_open` */
+  GArray    *lines;   /* of RcPoint, in pairs: strong lines (an opening, a cut) */
+  GArray    *guides;  /* of RcPoint, in pairs */
+  GArray    *lengths; /* of RcSketchLength */
+  gboolean   is_open;
+  char      *word; /* translated: what is being put, or how far turned; nullable */
+  RcPoint    word_at;
 } RcSketch;
 
 RcSketch *rc_gesture_sketch (const RcGesture *gesture, const RcScene *scene);
 void      rc_sketch_free (RcSketch *sketch);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSketch, rc_sketch_free)
+
+/* Where the grip that turns a room is, with `reach` as at the pointer. */
+RcPoint rc_gesture_get_turn_grip (const RcSceneRoom *room, RcLength reach);
 
 /* What would be gripped at a point with this gesture's tool and room. */
 RcGrip rc_gesture_find_grip (const RcGesture *gesture, const RcScene *scene, RcPoint at, RcLength reach, guint *index);

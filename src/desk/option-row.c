@@ -5,7 +5,7 @@
 #include "option-picture.h"
 #include "palette.h"
 
-#define PICTURE_WIDTH  92
+#define PICTURE_WIDTH  68
 #define PICTURE_HEIGHT 56
 
 struct _RcOptionRow

@@ -309,20 +309,27 @@ test_split_wall (void)
     }
 }
 
-/* An area that is as it was keeps its options; one whose wall moved is planned anew, to the same as without a memory.
- */
+/* An area that is as it was keeps its options, also where it has moved as a whole; one whose wall moved is planned
+ * anew, to the same as without a memory. */
 static void
 test_previous (void)
 {
   g_autoptr (RcJob) job = make_job (FT (12));
   add_rectangle (job, "one", 0, 0, FT (15), FT (20), "first");
   RcRoom *two = add_rectangle (job, "two", FT (30), 0, FT (14), FT (16), "second");
+  RcRoom *three = add_skyline (job, "three", FT (60), "third");
   g_autoptr (RcPlan) before = make_plan_within (job, 20);
 
   g_autoptr (RcJob) edited = rc_job_copy (job);
   RcRoom *moved = rc_measure_find_room (rc_job_get_measure (edited, NULL), two->id);
   rc_ring_get (moved->outline, 1)->x += FT (1);
   rc_ring_get (moved->outline, 2)->x += FT (1);
+  RcRoom *pushed = rc_measure_find_room (rc_job_get_measure (edited, NULL), three->id);
+  for (guint i = 0; i < pushed->outline->len; i++)
+    {
+      rc_ring_get (pushed->outline, i)->x += FT (7) + 11;
+      rc_ring_get (pushed->outline, i)->y -= FT (90) + 1;
+    }
   RcPlanParams params = { .steady = TRUE, .previous = before };
   g_autoptr (GError) error = NULL;
   g_autoptr (RcPlan) after
@@ -333,6 +340,8 @@ test_previous (void)
   g_assert_cmpint (find_option (after, 0, "least-cost")->cost, ==, find_option (before, 0, "least-cost")->cost);
   g_assert_cmpfloat (((RcAreaPlan *)g_ptr_array_index (after->areas, 1))->seconds, ==, 0);
   g_assert_cmpint (find_option (after, 1, "least-cost")->cost, ==, find_option (anew, 1, "least-cost")->cost);
+  g_assert_cmpfloat (((RcAreaPlan *)g_ptr_array_index (after->areas, 2))->seconds, ==, 20);
+  g_assert_cmpint (find_option (after, 2, "least-cost")->cost, ==, find_option (before, 2, "least-cost")->cost);
   check_plan (after);
 }
 

@@ -16,6 +16,7 @@ rc_house_free (RcHouse *house)
 {
   if (house == NULL)
     return;
+  g_hash_table_unref (house->rooms_by_id);
   g_ptr_array_unref (house->rooms);
   g_ptr_array_unref (house->openings);
   g_clear_pointer (&house->links, g_hash_table_unref);
@@ -55,6 +56,8 @@ add_rooms (RcHouse *house, const RcClosureLimits *limits, GError **error)
       placed->room = room;
       placed->polygon = polygon;
       g_ptr_array_add (house->rooms, placed);
+      if (room->id != NULL && !g_hash_table_contains (house->rooms_by_id, room->id))
+        g_hash_table_insert (house->rooms_by_id, room->id, placed);
     }
   if (!rc_house_place_rooms (house, error))
     return FALSE;
@@ -152,6 +155,7 @@ rc_house_new_rooms (const RcMeasure *measure, const RcClosureLimits *limits, GEr
 
   house->measure = measure;
   house->rooms = g_ptr_array_new_with_free_func ((GDestroyNotify)placed_room_free);
+  house->rooms_by_id = g_hash_table_new (g_str_hash, g_str_equal);
   house->openings = g_ptr_array_new_with_free_func (g_free);
   house->links = rc_door_links_new (measure, error);
   if (house->links == NULL || !add_rooms (house, limits, error))
@@ -172,12 +176,5 @@ rc_house_new (const RcMeasure *measure, const RcClosureLimits *limits, GError **
 const RcPlacedRoom *
 rc_house_find_room (const RcHouse *house, const char *id)
 {
-  for (guint i = 0; i < house->rooms->len; i++)
-    {
-      const RcPlacedRoom *placed = house->rooms->pdata[i];
-
-      if (g_strcmp0 (placed->room->id, id) == 0)
-        return placed;
-    }
-  return NULL;
+  return id != NULL ? g_hash_table_lookup (house->rooms_by_id, id) : NULL;
 }

@@ -36,9 +36,10 @@ typedef struct
 typedef struct
 {
   const RcMeasure *measure;
-  GPtrArray       *rooms;    /* of RcPlacedRoom, in the measure's order */
-  GPtrArray       *openings; /* of RcPlacedOpening; one measured from both sides stands once, from its first room */
-  GHashTable      *links;    /* private: which opening is which on the other side */
+  GPtrArray       *rooms;       /* of RcPlacedRoom, in the measure's order */
+  GPtrArray       *openings;    /* of RcPlacedOpening; one measured from both sides stands once, from its first room */
+  GHashTable      *rooms_by_id; /* private: of RcPlacedRoom */
+  GHashTable      *links;       /* private: which opening is which on the other side */
 } RcHouse;
 
 /* The measure must outlive the house. Errors: as rc_room_compute_polygon; rooms of one floor that overlap (names both);

@@ -13,18 +13,18 @@ add_text (GString *key, const char *text)
 }
 
 static void
-add_point (GString *key, RcPoint point)
+add_point (GString *key, RcPoint point, RcPoint origin)
 {
-  add_number (key, point.x);
-  add_number (key, point.y);
+  add_number (key, point.x - origin.x);
+  add_number (key, point.y - origin.y);
 }
 
 static void
-add_ring (GString *key, const RcRing *ring)
+add_ring (GString *key, const RcRing *ring, RcPoint origin)
 {
   add_number (key, ring->len);
   for (guint i = 0; i < ring->len; i++)
-    add_point (key, *rc_ring_get (ring, i));
+    add_point (key, *rc_ring_get (ring, i), origin);
 }
 
 static void
@@ -54,14 +54,14 @@ add_carpet (GString *key, const RcGoods *carpet)
 }
 
 static void
-add_room (GString *key, const RcPlacedRoom *placed)
+add_room (GString *key, const RcPlacedRoom *placed, RcPoint origin)
 {
   add_text (key, placed->room->id);
   add_text (key, placed->room->name);
   add_number (key, placed->room->floor);
-  add_ring (key, placed->polygon->outer);
+  add_ring (key, placed->polygon->outer, origin);
   for (guint i = 0; i < placed->polygon->holes->len; i++)
-    add_ring (key, g_ptr_array_index (placed->polygon->holes, i));
+    add_ring (key, g_ptr_array_index (placed->polygon->holes, i), origin);
 }
 
 static void
@@ -70,7 +70,7 @@ add_pin (GString *key, const RcPin *pin)
   add_number (key, pin->kind);
   add_text (key, pin->room);
   add_text (key, pin->roll);
-  add_ring (key, pin->points);
+  add_ring (key, pin->points, (RcPoint){ 0, 0 }); /* the room's own */
 }
 
 static gboolean
@@ -83,7 +83,7 @@ has_room (const RcFloorArea *area, const RcRoom *room)
 }
 
 static void
-add_opening (GString *key, const RcFloorArea *area, const RcPlacedOpening *placed)
+add_opening (GString *key, const RcFloorArea *area, const RcPlacedOpening *placed, RcPoint origin)
 {
   if (!has_room (area, placed->room) && !has_room (area, placed->other))
     return;
@@ -94,22 +94,35 @@ add_opening (GString *key, const RcFloorArea *area, const RcPlacedOpening *place
   add_number (key, placed->opening->kind);
   add_number (key, placed->opening->width);
   add_number (key, placed->joins);
-  add_point (key, placed->from);
-  add_point (key, placed->to);
-  add_point (key, placed->outward);
-  add_point (key, placed->other_from);
-  add_point (key, placed->other_to);
+  add_point (key, placed->from, origin);
+  add_point (key, placed->to, origin);
+  add_point (key, placed->outward, (RcPoint){ 0, 0 }); /* a step */
+  add_number (key, placed->opening->swing);
+  add_number (key, placed->opening->hinge_at_end);
+  if (!placed->joins)
+    return;
+  add_point (key, placed->other_from, origin);
+  add_point (key, placed->other_to, origin);
+}
+
+RcPoint
+rc_area_key_find_origin (const RcHouse *house, const RcFloorArea *area)
+{
+  const RcPlacedRoom *first
+      = area->rooms->len > 0 ? rc_house_find_room (house, g_ptr_array_index (area->rooms, 0)) : NULL;
+  return first != NULL && first->polygon->outer->len > 0 ? *rc_ring_get (first->polygon->outer, 0) : (RcPoint){ 0, 0 };
 }
 
 char *
 rc_area_key_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcPlanWeights *weights)
 {
   GString *key = g_string_new (NULL);
+  RcPoint  origin = rc_area_key_find_origin (house, area);
   add_text (key, area->id);
   add_text (key, area->name);
   add_number (key, area->pile_degrees);
   add_number (key, area->seam_line_pinned);
-  add_number (key, area->seam_line);
+  add_point (key, (RcPoint){ area->seam_line, area->seam_line }, area->seam_line_pinned ? origin : (RcPoint){ 0, 0 });
   for (guint i = 0; i < area->pins->len; i++)
     add_pin (key, g_ptr_array_index (area->pins, i));
   add_number (key, job->units);
@@ -120,9 +133,9 @@ rc_area_key_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area
   add_number (key, weights->cross_seam_per_m);
   add_number (key, weights->cross_seam_each);
   for (guint i = 0; i < area->rooms->len; i++)
-    add_room (key, rc_house_find_room (house, g_ptr_array_index (area->rooms, i)));
+    add_room (key, rc_house_find_room (house, g_ptr_array_index (area->rooms, i)), origin);
   /* Rooms of other areas bound what runs into the walls between. */
   for (guint i = 0; i < house->openings->len; i++)
-    add_opening (key, area, g_ptr_array_index (house->openings, i));
+    add_opening (key, area, g_ptr_array_index (house->openings, i), origin);
   return g_string_free (key, FALSE);
 }

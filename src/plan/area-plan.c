@@ -48,6 +48,7 @@ struct _RcAreaPlanner
   RcLength            length_bound;
   RcMoney             cost_bound, share_bound;
   double              seconds;
+  gboolean            has_kept;
   gboolean            deep;
   gint64              deadline_us;
 };
@@ -348,6 +349,7 @@ new_plan (const RcPlanning *planning)
   RcAreaPlan *area_plan = g_new0 (RcAreaPlan, 1);
   area_plan->area = planning->area;
   area_plan->key = g_strdup (planning->key);
+  area_plan->origin = rc_area_key_find_origin (planning->house, planning->area);
   area_plan->seconds = planning->params->seconds;
   area_plan->floor = rc_region_copy (planning->floor);
   area_plan->floor_area = planning->floor_area;
@@ -355,7 +357,7 @@ new_plan (const RcPlanning *planning)
   return area_plan;
 }
 
-/* The options that the previous plan found for the same area, if there are. */
+/* The options that the previous plan found for the same area, if there are, moved along with it. */
 static RcAreaPlan *
 reuse (const RcPlanning *planning)
 {
@@ -367,7 +369,11 @@ reuse (const RcPlanning *planning)
   copy->seconds = known->seconds;
   copy->share_lower_bound = known->share_lower_bound;
   for (guint i = 0; i < known->options->len; i++)
-    g_ptr_array_add (copy->options, rc_option_copy (g_ptr_array_index (known->options, i)));
+    {
+      RcOption *option = rc_option_copy (g_ptr_array_index (known->options, i));
+      rc_option_move (option, copy->origin.x - known->origin.x, copy->origin.y - known->origin.y);
+      g_ptr_array_add (copy->options, option);
+    }
   choose (copy);
   return copy;
 }
@@ -435,7 +441,8 @@ RcAreaPlan *
 rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
 {
   RcAreaPlan *kept = reuse (planning);
-  if (kept != NULL)
+  planning->has_kept = kept != NULL;
+  if (planning->has_kept)
     return kept;
   planning->seconds = seconds;
   planning->area_plan = new_plan (planning);
@@ -447,6 +454,12 @@ rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
       g_clear_pointer (&planning->area_plan, rc_area_plan_free);
     }
   return g_steal_pointer (&planning->area_plan);
+}
+
+gboolean
+rc_area_planner_has_kept (const RcAreaPlanner *planning)
+{
+  return planning->has_kept;
 }
 
 RcOption *

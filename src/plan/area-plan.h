@@ -32,6 +32,9 @@ GPtrArray *rc_area_planner_list_sites (RcAreaPlanner *planner);
  * allow it, NULL and an error naming the area where its floor cannot be dealt with. */
 RcOption *rc_area_planner_take_way (RcAreaPlanner *planner, const RcAreaWay *way, GError **error);
 
+/* TRUE once it has planned, if the options are those of the plan before. */
+gboolean rc_area_planner_has_kept (const RcAreaPlanner *planner);
+
 /* The option that is cheapest beside the other cuts, searched until the deadline (g_get_monotonic_time), or with `deep`
  * FALSE just as for a first answer. (transfer full); NULL and an error naming the area. */
 RcOption *rc_area_planner_search_beside (RcAreaPlanner *planner, const RcBeside *beside, gboolean deep,

@@ -422,6 +422,13 @@ search_for (RcJoint *joint, guint g, gboolean deep, gint64 deadline_us, gboolean
   return TRUE;
 }
 
+/* For a first answer an area that is as it was keeps what was found for it then. */
+static gboolean
+is_to_be_searched (const RcGroup *group, gboolean deep)
+{
+  return is_free (group) && (deep || !rc_area_planner_has_kept (group->planner));
+}
+
 /* All areas in turn, beside what is chosen for the others then, until a round finds nothing better. */
 static gboolean
 search_all (RcJoint *joint, gboolean deep, guint most_rounds, GError **error)
@@ -433,7 +440,7 @@ search_all (RcJoint *joint, gboolean deep, guint most_rounds, GError **error)
         {
           gint64 now = g_get_monotonic_time ();
           gint64 until = now + (joint->deadline_us - now) / (joint->groups->len - g);
-          if (is_free (get_group (joint, g)) && !search_for (joint, g, deep, until, &better, error))
+          if (is_to_be_searched (get_group (joint, g), deep) && !search_for (joint, g, deep, until, &better, error))
             return FALSE;
         }
       if (!better)

@@ -149,6 +149,36 @@ rc_option_free (RcOption *option)
   g_free (option);
 }
 
+static void
+move_point (RcPoint *point, RcLength dx, RcLength dy)
+{
+  point->x += dx;
+  point->y += dy;
+}
+
+void
+rc_option_move (RcOption *option, RcLength dx, RcLength dy)
+{
+  for (guint i = 0; i < option->pieces->len; i++)
+    {
+      RcPiece  *piece = g_ptr_array_index (option->pieces, i);
+      RcRegion *outline = rc_region_move (piece->outline, dx, dy);
+      g_ptr_array_unref (piece->outline);
+      piece->outline = outline;
+      piece->cut_box
+          = (RcBox){ piece->cut_box.x0 + dx, piece->cut_box.y0 + dy, piece->cut_box.x1 + dx, piece->cut_box.y1 + dy };
+      move_point (&piece->cut_start, dx, dy);
+    }
+  for (guint i = 0; i < option->seams->len; i++)
+    {
+      RcSeam *seam = g_ptr_array_index (option->seams, i);
+      move_point (&seam->from, dx, dy);
+      move_point (&seam->to, dx, dy);
+    }
+  for (guint i = 0; i < option->broken->len; i++)
+    move_point (&((RcBrokenRule *)g_ptr_array_index (option->broken, i))->place, dx, dy);
+}
+
 gboolean
 rc_option_is_same (const RcOption *a, const RcOption *b)
 {

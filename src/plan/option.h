@@ -21,5 +21,8 @@ RcOption *rc_option_new (const char *name);
 RcOption *rc_option_copy (const RcOption *option);
 void      rc_option_free (RcOption *option);
 
+/* Moves all of it that lies in the house. */
+void rc_option_move (RcOption *option, RcLength dx, RcLength dy);
+
 /* TRUE if both cut the same pieces from the same floor at the same cost. */
 gboolean rc_option_is_same (const RcOption *a, const RcOption *b);

@@ -115,7 +115,8 @@ typedef struct
 typedef struct
 {
   const RcFloorArea *area;       /* borrowed from the job */
-  char              *key;        /* all that the options depend on */
+  char              *key;        /* all that the options depend on, but for where the area lies */
+  RcPoint            origin;     /* a corner of it: where it lies */
   double             seconds;    /* the time that the whole plan was allowed when they were found */
   RcRegion          *floor;      /* as laid, in the house */
   RcArea             floor_area; /* exact, doubled */

@@ -201,8 +201,8 @@ on_leave (RcPanel *self)
 }
 
 static Field *
-bind (RcPanel *self, FieldKind kind, GtkWidget *widget, gsize offset, const char *step, GObject *source,
-      const char *signal)
+bind_field (RcPanel *self, FieldKind kind, GtkWidget *widget, gsize offset, const char *step, GObject *source,
+            const char *signal)
 {
   Field *field = g_new0 (Field, 1);
 
@@ -221,7 +221,7 @@ void
 rc_panel_bind_text (RcPanel *self, GtkEditable *entry, gsize offset, const char *step)
 {
   gtk_editable_set_enable_undo (entry, FALSE);
-  bind (self, FIELD_TEXT, GTK_WIDGET (entry), offset, step, G_OBJECT (entry), "changed");
+  bind_field (self, FIELD_TEXT, GTK_WIDGET (entry), offset, step, G_OBJECT (entry), "changed");
 }
 
 void
@@ -231,13 +231,13 @@ rc_panel_bind_buffer (RcPanel *self, GtkTextView *view, gsize offset, const char
 
   gtk_text_buffer_set_enable_undo (buffer, FALSE);
   gtk_text_view_set_accepts_tab (view, FALSE);
-  bind (self, FIELD_BUFFER, GTK_WIDGET (view), offset, step, G_OBJECT (buffer), "changed");
+  bind_field (self, FIELD_BUFFER, GTK_WIDGET (view), offset, step, G_OBJECT (buffer), "changed");
 }
 
 void
 rc_panel_bind_length (RcPanel *self, RcLengthEntry *entry, gsize offset, const char *step)
 {
-  bind (self, FIELD_LENGTH, GTK_WIDGET (entry), offset, step, G_OBJECT (entry), "edited");
+  bind_field (self, FIELD_LENGTH, GTK_WIDGET (entry), offset, step, G_OBJECT (entry), "edited");
 }
 
 /* Turning the wheel over a spin button would change what was measured while the panel is scrolled. */
@@ -259,19 +259,19 @@ rc_panel_bind_count (RcPanel *self, GtkSpinButton *spin, gsize offset, const cha
 {
   leave_wheel_alone (GTK_WIDGET (spin));
   gtk_editable_set_enable_undo (GTK_EDITABLE (spin), FALSE);
-  bind (self, FIELD_COUNT, GTK_WIDGET (spin), offset, step, G_OBJECT (spin), "value-changed");
+  bind_field (self, FIELD_COUNT, GTK_WIDGET (spin), offset, step, G_OBJECT (spin), "value-changed");
 }
 
 void
 rc_panel_bind_choice (RcPanel *self, GtkDropDown *drop_down, gsize offset, const char *step)
 {
-  bind (self, FIELD_CHOICE, GTK_WIDGET (drop_down), offset, step, G_OBJECT (drop_down), "notify::selected");
+  bind_field (self, FIELD_CHOICE, GTK_WIDGET (drop_down), offset, step, G_OBJECT (drop_down), "notify::selected");
 }
 
 void
 rc_panel_bind_switch (RcPanel *self, GtkCheckButton *check, gsize offset, const char *step)
 {
-  bind (self, FIELD_SWITCH, GTK_WIDGET (check), offset, step, G_OBJECT (check), "toggled");
+  bind_field (self, FIELD_SWITCH, GTK_WIDGET (check), offset, step, G_OBJECT (check), "toggled");
 }
 
 void
@@ -279,7 +279,7 @@ rc_panel_bind_goods (RcPanel *self, GtkDropDown *drop_down, gsize offset, RcGood
                      const char *step)
 {
   Field *field
-      = bind (self, FIELD_GOODS, GTK_WIDGET (drop_down), offset, step, G_OBJECT (drop_down), "notify::selected");
+      = bind_field (self, FIELD_GOODS, GTK_WIDGET (drop_down), offset, step, G_OBJECT (drop_down), "notify::selected");
   field->goods = kind;
   field->is_optional = optional;
 }

@@ -310,13 +310,19 @@ clip_extent (const RcExtent *extent, const RcExtent *to)
                      MIN (extent->y1, to->y1) };
 }
 
+static gboolean
+is_same_extent (const RcExtent *a, const RcExtent *b)
+{
+  return a->x0 == b->x0 && a->y0 == b->y0 && a->x1 == b->x1 && a->y1 == b->y1;
+}
+
 gboolean
 rc_pen_claim_inside (RcPen *pen, const GPtrArray *rings, double width, double height, RcSpot *middle)
 {
   RcExtent whole = rc_rings_get_extent (rings), visible = clip_extent (&whole, &pen->visible);
   RcExtent focused = clip_extent (&whole, &pen->focus);
 
-  if (memcmp (&focused, &visible, sizeof visible) != 0 && claim_within (pen, rings, focused, width, height, middle))
+  if (!is_same_extent (&focused, &visible) && claim_within (pen, rings, focused, width, height, middle))
     return TRUE;
 
   return claim_within (pen, rings, visible, width, height, middle);

@@ -228,6 +228,16 @@ dup_place (const RcPlan *plan, const RcPiece *piece, const RcLengthStyle *style)
   return g_strdup ("");
 }
 
+/* A length that a line is not broken in. */
+static char *
+dup_length (RcLength length, const RcLengthStyle *style)
+{
+  g_autofree char *text = rc_length_format (length, style);
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+
+  return g_strjoinv ("\302\240", words);
+}
+
 void
 rc_item_fill_pieces (GListStore *rows, RcDocument *document)
 {
@@ -239,8 +249,8 @@ rc_item_fill_pieces (GListStore *rows, RcDocument *document)
       const RcPiece       *piece = g_ptr_array_index (outcome->plan->pieces, i);
       const RcLengthStyle *style = rc_job_get_length_style (outcome->job);
       g_autofree char     *mark = g_strdup_printf ("%u", piece->number);
-      g_autofree char     *width = rc_length_format (piece->cut_width, style);
-      g_autofree char     *length = rc_length_format (piece->cut_length, style);
+      g_autofree char     *width = dup_length (piece->cut_width, style);
+      g_autofree char     *length = dup_length (piece->cut_length, style);
       g_autofree char     *place = dup_place (outcome->plan, piece, style);
       g_autofree char     *title = g_strdup_printf (_ ("%s %s × %s"), get_kind_label (piece->kind), width, length);
       g_autofree char     *detail = g_strdup_printf ("%s, %s", find_name (outcome->measure, piece), place);

@@ -52,8 +52,9 @@ time_parts (RcDocument *document)
   for (int i = 0; i < ROUNDS; i++)
     {
       double start = get_ms (CLOCK_PROCESS_CPUTIME_ID);
-      g_autoptr (RcOutcome) outcome = rc_outcome_new (rc_document_get_job (document), NULL,
-                                                      rc_document_get_price_book (document), NULL, 0, NULL, NULL, NULL);
+      g_autoptr (RcOutcome) outcome
+          = rc_outcome_new (rc_document_get_job (document), NULL, rc_document_get_price_book (document), NULL, 0, NULL,
+                            NULL, NULL, NULL, NULL);
       g_assert_nonnull (outcome);
       add (plans, get_ms (CLOCK_PROCESS_CPUTIME_ID) - start);
 
@@ -98,8 +99,9 @@ time_keys (DeskFixture *fixture, const char *label, const char *room, double imp
       g_assert_null (rc_document_get_fault (document));
     }
   double plan_start = get_ms (CLOCK_PROCESS_CPUTIME_ID);
-  g_autoptr (RcOutcome) outcome = rc_outcome_new (rc_document_get_job (document), NULL,
-                                                  rc_document_get_price_book (document), NULL, 0, NULL, NULL, NULL);
+  g_autoptr (RcOutcome) outcome
+      = rc_outcome_new (rc_document_get_job (document), NULL, rc_document_get_price_book (document), NULL, 0, NULL,
+                        NULL, NULL, NULL, NULL);
   g_print ("%-44s %7.1f ms\n", "of it plan and prices of the edited job (CPU)",
            get_ms (CLOCK_PROCESS_CPUTIME_ID) - plan_start);
   g_autofree char *wall_label = g_strdup_printf ("%s (wall)", label);

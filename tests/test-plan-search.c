@@ -125,6 +125,61 @@ test_room_beside_stairs (void)
   g_assert_cmpint (plan->carpet_length, ==, longest);
 }
 
+typedef struct
+{
+  guint         n_told;
+  double        share;
+  RcMoney       cost, bound;
+  gboolean      has_named_area, has_named_carpet;
+  GCancellable *cancellable; /* nullable: cancelled when there is a plan of all areas */
+} Told;
+
+static void
+take_progress (const RcPlanProgress *progress, gpointer data)
+{
+  Told *told = data;
+  told->n_told++;
+  g_assert_cmpfloat (progress->share, >=, told->share);
+  g_assert_cmpfloat (progress->share, <=, 1);
+  g_assert_cmpint (progress->cost_lower_bound, <=, progress->cost);
+  told->share = progress->share;
+  told->cost = progress->cost;
+  told->bound = progress->cost_lower_bound;
+  told->has_named_area |= g_str_equal (progress->what, "two");
+  told->has_named_carpet |= g_str_equal (progress->what, "Carpet");
+  if (told->cancellable != NULL && progress->cost > 0)
+    g_cancellable_cancel (told->cancellable);
+}
+
+/* While it is at work a planner says what it looks at, what the best plan costs and how much time has passed. One that
+ * is cancelled ends with a plan, long before its time. */
+static void
+test_progress (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  add_rectangle (job, "one", 0, 0, FT (15), FT (21), "one");
+  add_rectangle (job, "two", FT (30), 0, FT (13), FT (17), "two");
+  for (guint i = 0; i < 2; i++)
+    {
+      Told         told = { .cancellable = i == 1 ? g_cancellable_new () : NULL };
+      RcPlanParams params = {
+        .seconds = i == 1 ? 60 : 0.3, .cancellable = told.cancellable, .progress = take_progress, .progress_data = &told
+      };
+      g_autoptr (GError) error = NULL;
+      gint64 start = g_get_monotonic_time ();
+      g_autoptr (RcPlan) plan = rc_plan_new (job, rc_job_get_measure (job, NULL), plain_weights, NULL, &params, &error);
+      g_assert_no_error (error);
+      g_assert_cmpuint (plan->cuttings->len, ==, 1);
+      g_assert_cmpuint (told.n_told, >=, 3);
+      g_assert_true (told.has_named_area && told.has_named_carpet);
+      g_assert_cmpint (plan->cost, <=, told.cost);
+      g_assert_cmpint (plan->cost_lower_bound, >=, told.bound);
+      if (i == 1)
+        g_assert_cmpint (g_get_monotonic_time () - start, <, 50 * G_USEC_PER_SEC);
+      g_clear_object (&told.cancellable);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -134,5 +189,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/search/closet-from-offcut", test_closet_from_offcut);
   g_test_add_func ("/plan/search/fill-from-offcut", test_fill_from_offcut);
   g_test_add_func ("/plan/search/room-beside-stairs", test_room_beside_stairs);
+  g_test_add_func ("/plan/search/progress", test_progress);
   return g_test_run ();
 }

@@ -4,6 +4,7 @@
 #include "shop-store.h"
 
 #include <glib/gi18n-lib.h>
+#include <unistd.h>
 
 void
 rc_job_work_free (RcJobWork *work)
@@ -192,10 +193,26 @@ check_option (const RcJobWork *work, GError **error)
   return TRUE;
 }
 
+/* One line on the terminal, written over again and again. */
+static void
+show_progress (const RcPlanProgress *progress, gpointer data)
+{
+  const RcCurrency *currency = data;
+  g_autofree char  *cost = rc_money_format (progress->cost, currency);
+  g_autofree char  *least = rc_money_format (progress->cost_lower_bound, currency);
+
+  g_printerr ("\r\033[K%3.0f %%  ", progress->share * 100);
+  if (progress->cost > 0)
+    g_printerr (_ ("%s: cost %s, at least %s"), progress->what, cost, least);
+  else
+    g_printerr ("%s", progress->what);
+}
+
 gboolean
 rc_job_work_plan (RcJobWork *work, GError **error)
 {
   RcPlanParams params = { .seconds = work->options->seconds, .seed = (guint64)work->options->seed };
+  gboolean     is_watched = params.seconds > 0 && isatty (STDERR_FILENO);
   RcPriceDay   day = { .date = work->options->date };
 
   if (work->plan != NULL)
@@ -204,7 +221,14 @@ rc_job_work_plan (RcJobWork *work, GError **error)
     return FALSE;
   take_option (work);
   day.book = work->book;
+  if (is_watched)
+    {
+      params.progress = show_progress;
+      params.progress_data = &work->job->currency;
+    }
   work->plan = rc_plan_new (work->job, work->measure, rc_price_day_get_weights, &day, &params, error);
+  if (is_watched)
+    g_printerr ("\r\033[K");
   return work->plan != NULL && check_option (work, error);
 }
 

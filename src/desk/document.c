@@ -202,6 +202,15 @@ rc_document_is_busy (RcDocument *self)
   return rc_planner_is_late (self->planner) || rc_planner_is_improving (self->planner);
 }
 
+double
+rc_document_get_progress (RcDocument *self, const char **what)
+{
+  gboolean is_improving = rc_planner_is_improving (self->planner);
+
+  *what = is_improving ? rc_planner_get_what (self->planner) : NULL;
+  return is_improving ? rc_planner_get_share (self->planner) : -1;
+}
+
 const RcPriceBook *
 rc_document_get_price_book (RcDocument *self)
 {

@@ -30,13 +30,16 @@ gboolean rc_document_set_measure (RcDocument *self, const char *id);
 
 /* NULL until there has been a plan. Until a state is planned, outcome and figures are those of a state before. Stale:
  * they are to be shown as such, as this state cannot be planned or takes long. */
-RcOutcome         *rc_document_get_outcome (RcDocument *self);
-gboolean           rc_document_is_planned (RcDocument *self); /* this very state has a plan, or a fault */
-gboolean           rc_document_is_stale (RcDocument *self);
-const GError      *rc_document_get_fault (RcDocument *self); /* why this state cannot be planned; NULL: it can */
-const RcFigures   *rc_document_get_figures (RcDocument *self);
-const RcFigures   *rc_document_get_figures_before (RcDocument *self); /* before the last edit; NULL without one */
-gboolean           rc_document_is_busy (RcDocument *self);            /* with a plan that is late, or a better one */
+RcOutcome       *rc_document_get_outcome (RcDocument *self);
+gboolean         rc_document_is_planned (RcDocument *self); /* this very state has a plan, or a fault */
+gboolean         rc_document_is_stale (RcDocument *self);
+const GError    *rc_document_get_fault (RcDocument *self); /* why this state cannot be planned; NULL: it can */
+const RcFigures *rc_document_get_figures (RcDocument *self);
+const RcFigures *rc_document_get_figures_before (RcDocument *self); /* before the last edit; NULL without one */
+gboolean         rc_document_is_busy (RcDocument *self);            /* with a plan that is late, or a better one */
+/* While a better plan is looked for, how far that is, 0 to 1, and what it looks at (borrowed; NULL: nothing told yet);
+ * below 0 when none is. */
+double             rc_document_get_progress (RcDocument *self, const char **what);
 const RcPriceBook *rc_document_get_price_book (RcDocument *self);
 /* Prices that were changed in the store by its own RcStore: takes them and plans anew, as they weigh in the plan. */
 gboolean rc_document_follow_prices (RcDocument *self, GError **error);

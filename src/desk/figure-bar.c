@@ -9,6 +9,7 @@ struct _RcFigureBar
   RcDocument *document;
   GtkLabel   *values[RC_N_FIGURES], *details[RC_N_FIGURES], *befores[RC_N_FIGURES];
   GtkSpinner *spinner;
+  GtkLabel   *progress_label;
 };
 
 G_DEFINE_FINAL_TYPE (RcFigureBar, rc_figure_bar, GTK_TYPE_BOX)
@@ -47,6 +48,21 @@ show_figure (RcFigureBar *self, RcFigure which, const RcLengthStyle *style)
   set_class (self->values[which], "stale", rc_document_is_stale (self->document));
 }
 
+/* How far the search is, and under the pointer what it looks at. */
+static void
+show_progress (RcFigureBar *self)
+{
+  const char      *what;
+  double           share = rc_document_get_progress (self->document, &what);
+  g_autofree char *percent = what ? g_strdup_printf ("%.0f %%", share * 100) : g_strdup ("");
+  g_autofree char *tip = what ? g_strdup_printf (_ ("Looking for a better plan: %s"), what) : NULL;
+
+  gtk_spinner_set_spinning (self->spinner, rc_document_is_busy (self->document));
+  gtk_label_set_text (self->progress_label, percent);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->progress_label), tip);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->spinner), tip ? tip : _ ("Looking for a better plan"));
+}
+
 static void
 show (RcFigureBar *self)
 {
@@ -54,7 +70,7 @@ show (RcFigureBar *self)
 
   for (guint i = 0; i < RC_N_FIGURES; i++)
     show_figure (self, i, style);
-  gtk_spinner_set_spinning (self->spinner, rc_document_is_busy (self->document));
+  show_progress (self);
 }
 
 void
@@ -104,6 +120,7 @@ rc_figure_bar_class_init (RcFigureBarClass *klass)
   bind_labels (widget_class, "detail", G_STRUCT_OFFSET (RcFigureBar, details));
   bind_labels (widget_class, "before", G_STRUCT_OFFSET (RcFigureBar, befores));
   gtk_widget_class_bind_template_child (widget_class, RcFigureBar, spinner);
+  gtk_widget_class_bind_template_child (widget_class, RcFigureBar, progress_label);
 }
 
 static void

@@ -50,8 +50,8 @@ find_pin (const RcGesture *gesture, const RcSceneRoom *room, const RcFloorArea *
   return FALSE;
 }
 
-/* A seam runs with the pile, which is pinned so. The line itself is what the planner follows through the whole area;
- * the pin says which room it was drawn in. */
+/* A seam runs with the pile, which is pinned so. It is held once, by the pin: a line that was held by its number goes.
+ */
 static void
 set_seam (const RcGesture *gesture, const RcSceneRoom *room, RcLength reach, RcFloorArea *area)
 {
@@ -73,8 +73,6 @@ set_seam (const RcGesture *gesture, const RcSceneRoom *room, RcLength reach, RcF
   g_array_append_val (pin->points, one);
   g_array_append_val (pin->points, two);
   g_ptr_array_add (area->pins, pin);
-  area->seam_line_pinned = TRUE;
-  area->seam_line = upright ? gesture->points[0].x : gesture->points[0].y;
   if (area->pile_degrees < 0 || (area->pile_degrees % 180 == 90) != upright)
     area->pile_degrees = upright ? 270 : 0;
 }

@@ -13,12 +13,15 @@ price (RcOutcome *self)
 
 RcOutcome *
 rc_outcome_new (const RcJob *job, const char *measure, const RcPriceBook *book, const char *date, double seconds,
-                const RcOutcome *previous, GCancellable *cancellable, GError **error)
+                const RcOutcome *previous, RcPlanProgressFunc progress, gpointer progress_data,
+                GCancellable *cancellable, GError **error)
 {
   g_return_val_if_fail (job != NULL && book != NULL, NULL);
 
   g_autoptr (RcOutcome) self = g_new0 (RcOutcome, 1);
-  RcPlanParams params = { .seconds = seconds, .seed = 1, .cancellable = cancellable };
+  RcPlanParams params = {
+    .seconds = seconds, .seed = 1, .cancellable = cancellable, .progress = progress, .progress_data = progress_data
+  };
   if (previous)
     params.previous = previous->plan;
 

@@ -19,9 +19,11 @@ typedef struct
 } RcOutcome;
 
 /* `measure` NULL: the last. seconds 0: the first answer. `previous` (nullable): areas that are as they were there keep
- * what was found for them. NULL and the planner's error when there is no plan. */
+ * what was found for them. `progress` (nullable) is told how far the plan is, in this thread. NULL and the planner's
+ * error when there is no plan. */
 RcOutcome *rc_outcome_new (const RcJob *job, const char *measure, const RcPriceBook *book, const char *date,
-                           double seconds, const RcOutcome *previous, GCancellable *cancellable, GError **error);
+                           double seconds, const RcOutcome *previous, RcPlanProgressFunc progress,
+                           gpointer progress_data, GCancellable *cancellable, GError **error);
 RcOutcome *rc_outcome_ref (RcOutcome *outcome);
 void       rc_outcome_unref (RcOutcome *outcome);
 

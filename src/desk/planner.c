@@ -5,6 +5,7 @@
 #define IMPROVE_AFTER_MS 150
 #define LET_END_MS       150 /* what a first answer that a newer state has overtaken may take in all */
 #define LATE_AFTER_MS    250
+#define TELL_EACH        0.05 /* of a search's time */
 
 /* What is to be planned: never changed, shared with the threads. */
 typedef struct
@@ -20,8 +21,19 @@ typedef struct
   RcOutcome    *previous; /* nullable */
   double        seconds;  /* 0: the first answer */
   gint64        began_us;
+  double        told;    /* how far it was when it last told so; its thread's own */
+  RcPlanner    *planner; /* only to be passed on to the main thread */
   GCancellable *cancellable;
 } Search;
+
+/* How far a search is, on the way to the main thread. */
+typedef struct
+{
+  RcPlanner    *planner;
+  const Search *search; /* only to be compared */
+  char         *what;
+  double        share;
+} Report;
 
 struct _RcPlanner
 {
@@ -33,6 +45,8 @@ struct _RcPlanner
   RcOutcome    *previous; /* nullable: what a search may begin from */
   Search       *running;  /* borrowed from its task; NULL: none that is still of use */
   gboolean      is_answered, is_late;
+  double        share; /* of the search's time that has passed */
+  char         *what;  /* nullable: what it looks at */
   double        improve_seconds;
   guint         improve_source, hurry_source, late_source;
 };
@@ -65,14 +79,54 @@ search_free (Search *search)
 }
 
 static void
+report_free (gpointer data)
+{
+  Report *report = data;
+
+  g_object_unref (report->planner);
+  g_free (report->what);
+  g_free (report);
+}
+
+static void tell (RcPlanner *self, RcOutcome *outcome, const GError *fault);
+
+static gboolean
+take_report (gpointer data)
+{
+  Report    *report = data;
+  RcPlanner *self = report->planner;
+
+  if (report->search != self->running)
+    return G_SOURCE_REMOVE;
+  self->share = report->share;
+  g_free (self->what);
+  self->what = g_steal_pointer (&report->what);
+  tell (self, NULL, NULL);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+report (const RcPlanProgress *progress, gpointer data)
+{
+  Search *search = data;
+
+  if (search->seconds == 0 || progress->share - search->told < TELL_EACH)
+    return;
+  search->told = progress->share;
+  Report *sent = g_new (Report, 1);
+  *sent = (Report){ g_object_ref (search->planner), search, g_strdup (progress->what), progress->share };
+  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, take_report, sent, report_free);
+}
+
+static void
 search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
-  const Search    *search = data;
+  Search          *search = data;
   const State     *state = search->state;
   GError          *error = NULL;
   g_autofree char *today = rc_clock_dup_today ();
   RcOutcome       *outcome = rc_outcome_new (state->job, state->measure, state->book, today, search->seconds,
-                                             search->previous, search->cancellable, &error);
+                                             search->previous, report, search, search->cancellable, &error);
 
   if (outcome)
     g_task_return_pointer (task, outcome, (GDestroyNotify)rc_outcome_unref);
@@ -108,9 +162,12 @@ start (RcPlanner *self, double seconds)
   search->state = g_atomic_rc_box_acquire (self->state);
   search->previous = self->previous ? rc_outcome_ref (self->previous) : NULL;
   search->seconds = seconds;
+  search->planner = self; /* the task holds it */
   search->began_us = g_get_monotonic_time ();
   search->cancellable = g_cancellable_new ();
   self->running = search;
+  self->share = 0;
+  g_clear_pointer (&self->what, g_free);
 
   g_autoptr (GTask) task = g_task_new (self, NULL, on_searched, NULL);
   g_task_set_task_data (task, search, (GDestroyNotify)search_free);
@@ -245,6 +302,18 @@ rc_planner_is_improving (RcPlanner *self)
   return self->running != NULL && self->running->seconds > 0;
 }
 
+double
+rc_planner_get_share (RcPlanner *self)
+{
+  return self->share;
+}
+
+const char *
+rc_planner_get_what (RcPlanner *self)
+{
+  return self->what;
+}
+
 RcPlanner *
 rc_planner_new (RcPlannerTold told, gpointer data)
 {
@@ -267,6 +336,7 @@ rc_planner_finalize (GObject *object)
 {
   g_clear_pointer (&RC_PLANNER (object)->state, state_unref);
   g_clear_pointer (&RC_PLANNER (object)->previous, rc_outcome_unref);
+  g_free (RC_PLANNER (object)->what);
   G_OBJECT_CLASS (rc_planner_parent_class)->finalize (object);
 }
 

@@ -31,3 +31,8 @@ void rc_planner_stop (RcPlanner *self);
 gboolean rc_planner_is_planning (RcPlanner *self);  /* the latest state has had no answer yet */
 gboolean rc_planner_is_late (RcPlanner *self);      /* and that has taken long enough to be shown */
 gboolean rc_planner_is_improving (RcPlanner *self); /* a better plan is being looked for */
+
+/* While it is improving: the share of the time that has passed, 0 to 1, and the name of the area or the carpet that it
+ * looks at (borrowed; NULL: nothing told yet). */
+double      rc_planner_get_share (RcPlanner *self);
+const char *rc_planner_get_what (RcPlanner *self);

@@ -42,6 +42,7 @@ typedef struct
   RcMoney        cost;   /* of everything as it is chosen now; G_MAXINT64 when something finds no place */
   gint64         deadline_us;
   GCancellable  *cancellable;
+  RcProgress    *progress;
 } RcJoint;
 
 static RcGroup *
@@ -405,6 +406,8 @@ search_for (RcJoint *joint, guint g, gboolean deep, gint64 deadline_us, gboolean
 {
   RcGroup *group = get_group (joint, g);
   gint64   start = g_get_monotonic_time ();
+  rc_progress_note_carpet (joint->progress, joint->carpet, joint->cost);
+  rc_progress_tell (joint->progress, group->area_plan->area->name);
   for (guint l = 0; l < joint->lots->len && !is_over (joint); l++)
     {
       g_autoptr (GPtrArray) cuts = list_beside (joint, g, l);
@@ -481,7 +484,8 @@ choose_and_search (RcJoint *joint, gboolean deep, GError **error)
 
 gboolean
 rc_joint_choose (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, const GPtrArray *stairs,
-                 gint64 carpet_per_m, gboolean deep, gint64 deadline_us, GCancellable *cancellable, GError **error)
+                 gint64 carpet_per_m, gboolean deep, gint64 deadline_us, GCancellable *cancellable,
+                 RcProgress *progress, GError **error)
 {
   RcJoint joint = {
     .carpet = carpet,
@@ -490,6 +494,7 @@ rc_joint_choose (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners,
     .lots = g_array_new (FALSE, FALSE, sizeof (RcLot)),
     .deadline_us = deep ? deadline_us : G_MAXINT64,
     .cancellable = cancellable,
+    .progress = progress,
   };
   add_lots (&joint, plan->job);
   add_groups (&joint, plan, planners, stairs);

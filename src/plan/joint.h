@@ -5,6 +5,7 @@
 #pragma once
 
 #include "area-plan.h"
+#include "progress.h"
 
 /* Sets `chosen` of the plan's areas in the carpet where the estimator has taken no option. `planners`: of
  * RcAreaPlanner, by the plan's areas. `stairs`: of RcPiece, those in the carpet. Searches until `deadline_us`
@@ -12,4 +13,4 @@
  * be dealt with. */
 gboolean rc_joint_choose (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, const GPtrArray *stairs,
                           gint64 carpet_per_m, gboolean deep, gint64 deadline_us, GCancellable *cancellable,
-                          GError **error);
+                          RcProgress *progress, GError **error);

@@ -7,6 +7,7 @@
 #include "outlook.h"
 #include "pattern.h"
 #include "pin-result.h"
+#include "progress.h"
 #include "rowcut-error.h"
 #include "site.h"
 
@@ -218,7 +219,7 @@ get_part_of (gint64 start_us, gint64 all_us, double part)
 /* All that is laid in one carpet, until `end_us`. *raised as in compute_lower_bound. */
 static gboolean
 choose_in_carpet (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, gint64 carpet_per_m,
-                  const RcPlanParams *params, gint64 end_us, RcMoney *raised, GError **error)
+                  const RcPlanParams *params, RcProgress *progress, gint64 end_us, RcMoney *raised, GError **error)
 {
   gint64       now = g_get_monotonic_time (), all = end_us - now;
   gboolean     deep = params->seconds > 0;
@@ -229,7 +230,7 @@ choose_in_carpet (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners
   if (stairs == NULL
       || (deep && !rc_outlook_make (plan, carpet, planners, stairs, carpet_per_m, &clock, raised, suggested, error))
       || !rc_joint_choose (plan, carpet, planners, stairs, carpet_per_m, deep,
-                           get_part_of (now, all, deep ? 1 - SETTLING_SHARE : 1), params->cancellable, error))
+                           get_part_of (now, all, deep ? 1 - SETTLING_SHARE : 1), params->cancellable, progress, error))
     return FALSE;
   /* Twice a cutting, which takes a quarter of the seconds it is given. */
   settling.seconds = (double)MAX (0, all) / G_USEC_PER_SEC * SETTLING_SHARE * 2;
@@ -241,7 +242,7 @@ choose_in_carpet (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners
 /* Until `end_us` all told; each carpet gets an equal part of what is left. `raised` as in compute_lower_bound. */
 static gboolean
 choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weights, gpointer user_data,
-                 const RcPlanParams *params, gint64 end_us, RcMoney *raised, GError **error)
+                 const RcPlanParams *params, RcProgress *progress, gint64 end_us, RcMoney *raised, GError **error)
 {
   for (guint g = 0; g < plan->job->goods->len; g++)
     {
@@ -251,9 +252,11 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
       if (goods->kind != RC_GOODS_CARPET)
         continue;
       weights (goods, &weigh, user_data);
-      if (!choose_in_carpet (plan, goods, planners, weigh.carpet_per_m, params,
+      rc_progress_tell (progress, goods->name);
+      if (!choose_in_carpet (plan, goods, planners, weigh.carpet_per_m, params, progress,
                              now + (end_us - now) / (plan->job->goods->len - g), &raised[g], error))
         return FALSE;
+      rc_progress_note_bound (progress, goods, raised[g]);
     }
   return TRUE;
 }
@@ -262,22 +265,25 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
  * together.
  */
 static gboolean
-plan_areas (RcPlan *plan, const GPtrArray *planners, double seconds, GError **error)
+plan_areas (RcPlan *plan, const GPtrArray *planners, double seconds, RcProgress *progress, GError **error)
 {
   gint64 end_us = g_get_monotonic_time () + (gint64)(seconds / (planners->len > MOST_ALONE ? 4 : 2) * G_USEC_PER_SEC);
   for (guint i = 0; i < planners->len; i++)
     {
+      rc_progress_tell (progress, ((const RcFloorArea *)g_ptr_array_index (plan->measure->areas, i))->name);
       double      left = (double)MAX (0, end_us - g_get_monotonic_time ()) / G_USEC_PER_SEC;
       RcAreaPlan *area_plan = rc_area_planner_plan (g_ptr_array_index (planners, i), left / (planners->len - i), error);
       if (area_plan == NULL)
         return FALSE;
       g_ptr_array_add (plan->areas, area_plan);
     }
+  rc_progress_note_areas (progress);
   return TRUE;
 }
 
 static gboolean
-fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params, GError **error)
+fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params,
+           RcProgress *progress, GError **error)
 {
   gint64 end_us = g_get_monotonic_time () + (gint64)(params->seconds * G_USEC_PER_SEC);
   g_autoptr (GPtrArray) planners = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_planner_free);
@@ -295,8 +301,8 @@ fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const Rc
         return FALSE;
       g_ptr_array_add (planners, planner);
     }
-  if (!plan_areas (plan, planners, params->seconds, error)
-      || !choose_together (plan, planners, weights, user_data, params, end_us, raised, error))
+  if (!plan_areas (plan, planners, params->seconds, progress, error)
+      || !choose_together (plan, planners, weights, user_data, params, progress, end_us, raised, error))
     return FALSE;
   for (guint i = 0; i < plan->areas->len; i++)
     add_area (plan, g_ptr_array_index (plan->areas, i));
@@ -326,9 +332,11 @@ rc_plan_new (const RcJob *job, const RcMeasure *measure, RcPlanWeightsFunc weigh
   plan->pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_piece_free);
   plan->seams = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_seam_free);
   plan->cuttings = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cutting_free);
-  if (!fill_plan (plan, weights, user_data, params != NULL ? params : &first_answer, error))
-    return NULL;
-  return g_steal_pointer (&plan);
+  RcProgress progress;
+  rc_progress_init (&progress, plan, params != NULL ? params : &first_answer, weights, user_data);
+  gboolean fine = fill_plan (plan, weights, user_data, progress.params, &progress, error);
+  rc_progress_clear (&progress);
+  return fine ? g_steal_pointer (&plan) : NULL;
 }
 
 const RcPiece *

@@ -163,6 +163,17 @@ typedef struct
   RcMoney          cost_lower_bound; /* no plan of the options allowed costs less */
 } RcPlan;
 
+/* What a planner at work tells. */
+typedef struct
+{
+  const char *what; /* the name of the area or the carpet that is looked at next */
+  RcMoney     cost; /* of the best plan so far, stairs and stock left out until they are chosen; 0: there is none yet */
+  RcMoney     cost_lower_bound; /* likewise; no plan of the options allowed costs less */
+  double      share;            /* of the time that has passed, 0 to 1 */
+} RcPlanProgress;
+
+typedef void (*RcPlanProgressFunc) (const RcPlanProgress *progress, gpointer user_data);
+
 typedef struct
 {
   double   seconds; /* for the whole plan; 0: the first answer only */
@@ -171,6 +182,8 @@ typedef struct
   guint64       seed;
   GCancellable *cancellable; /* nullable */
   const RcPlan *previous; /* nullable: areas that are still the same keep its options, found in as much time at least */
+  RcPlanProgressFunc progress; /* nullable: called in the thread that asked for the plan, some times for each area */
+  gpointer           progress_data;
 } RcPlanParams;
 
 /* Gives the weights for a carpet. */

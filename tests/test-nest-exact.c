@@ -77,18 +77,17 @@ test_repeats (void)
   compare_with_oracle (&larger, 20, 34);
 }
 
-/* The constructive solver alone places what is tied: it need not find the best, but nothing may be better than the
- * integer program says, no bound above it, and hardly anything be missed. */
+/* Matches, patterns across and pins on rolls: found and proved, or proved to be impossible. */
 static void
 compare_ties (const RcNestCaseStyle *style, guint n_cases, guint32 seed, guint n_rolls)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
-  guint n_best = 0, n_proved = 0, n_missed = 0, n_infeasible = 0;
+  guint n_infeasible = 0;
 
   for (guint k = 0; k < n_cases;)
     {
       g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, style);
-      RcNestParams params = { .seconds = 5, .seed = 1, .effort = 2000 };
+      RcNestParams params = { .seconds = 30, .seed = 1, .effort = 2000 };
       g_autoptr (RcNestAnswer) answer = NULL;
       g_autoptr (GError) error = NULL;
       RcLength least = 0;
@@ -102,22 +101,11 @@ compare_ties (const RcNestCaseStyle *style, guint n_cases, guint32 seed, guint n
       rc_nest_check (problem, answer, &error);
       g_assert_no_error (error);
       n_infeasible += least < 0;
-      if (answer->status == RC_NEST_INFEASIBLE)
-        {
-          n_missed += least >= 0;
-          continue;
-        }
-      g_assert_cmpint (least, >=, 0);
-      g_assert_cmpint (answer->used_length, >=, least);
-      g_assert_cmpint (answer->lower_bound, <=, least);
-      n_best += answer->used_length == least;
-      n_proved += answer->status == RC_NEST_OPTIMAL;
-      if (answer->used_length != least)
-        g_test_message ("case %u: %.0f, best %.0f", k, (double)answer->used_length / 160, (double)least / 160);
+      g_assert_cmpint (answer->status, ==, least < 0 ? RC_NEST_INFEASIBLE : RC_NEST_OPTIMAL);
+      if (least >= 0)
+        g_assert_cmpint (answer->used_length, ==, least);
     }
-  g_test_message ("%u cases, %u without any cutting, best in %u, proved in %u, missed in %u", n_cases, n_infeasible,
-                  n_best, n_proved, n_missed);
-  g_assert_cmpuint (100 * (n_best + n_infeasible), >=, 95 * n_cases);
+  g_test_message ("%u cases, %u without any cutting", n_cases, n_infeasible);
 }
 
 /* Drops of one pattern: a single match is searched and proved like a phase counted from the roll. */

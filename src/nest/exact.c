@@ -1,11 +1,13 @@
 #include "exact.h"
 
+#include "origins.h"
 #include "subsets.h"
 
 enum
 {
   MOST_WORK = 150000000,
-  MOST_LOT_CHOICES = 64
+  MOST_LOT_CHOICES = 64,
+  MOST_ORIGINS = 2000
 };
 
 typedef struct
@@ -26,7 +28,7 @@ typedef struct
   Price              found; /* over all lots */
   RcNestSpot        *spots;
   int               *lots;
-  RcLength           least_used;
+  RcLength           least_used, below;
   gboolean           stopped;
 } Exact;
 
@@ -49,11 +51,25 @@ count_lot_choices (const RcNestTask *task)
   return choices;
 }
 
+static gboolean
+has_order (const RcNestTask *task)
+{
+  return task->items->has_repeats || task->items->is_tied;
+}
+
 double
 rc_nest_exact_estimate_seconds (const RcNestTask *task)
 {
-  double base = task->items->has_repeats ? 4 : 3, sets = 1;
+  double base = has_order (task) ? 4 : 3, sets = 1;
 
+  if (task->items->is_tied)
+    {
+      g_autoptr (GPtrArray) origins = rc_nest_origins_list (task, MOST_ORIGINS);
+
+      if (origins == NULL)
+        return G_MAXDOUBLE;
+      sets = 3 * origins->len;
+    }
   for (guint i = 0; i < task->items->n; i++)
     sets *= base;
   return sets * (task->problem->stages == 0 ? 4e-7 : 1.5e-8);
@@ -66,10 +82,10 @@ rc_nest_exact_can (const RcNestTask *task)
   guint64 work = 1;
 
   if (task->problem->stages == 0)
-    most = task->items->has_repeats ? 1 : RC_NEST_MOST_EXACT_ANY;
-  else if (task->items->has_repeats)
+    most = has_order (task) ? 0 : RC_NEST_MOST_EXACT_ANY;
+  else if (has_order (task))
     most = RC_NEST_MOST_EXACT_REPEATS;
-  if (n == 0 || n > most || task->items->is_tied || count_lot_choices (task) > MOST_LOT_CHOICES)
+  if (n == 0 || n > most || count_lot_choices (task) > MOST_LOT_CHOICES)
     return FALSE;
   for (guint b = 1; b < task->bins->n; b++)
     if (task->bins->bins[b].source == task->bins->bins[b - 1].source
@@ -88,9 +104,10 @@ are_alike (const RcNestTask *task, const RcNestBin *a, const RcNestBin *b)
 
 /* The longest end that a cutting in this bin could usefully have. */
 static RcLength
-compute_most_end (const RcNestTask *task, guint bin)
+compute_most_end (const Exact *self, guint bin)
 {
-  RcLength end = task->bins->bins[bin].end, most = 0, stacked = task->bins->bins[bin].start;
+  const RcNestTask *task = self->task;
+  RcLength          end = task->bins->bins[bin].end, most = 0, stacked = 0, from = task->bins->bins[bin].start;
 
   for (guint b = 0; b < task->bins->n; b++)
     if (are_alike (task, &task->bins->bins[b], &task->bins->bins[bin]))
@@ -99,8 +116,12 @@ compute_most_end (const RcNestTask *task, guint bin)
     {
       most = MAX (most, task->items->items[i].repeat);
       stacked += task->items->items[i].h;
+      if (task->items->items[i].is_along_pinned)
+        from = MAX (from, task->items->items[i].along);
     }
-  return MIN (end, stacked + most * (RcLength)task->items->n);
+  if (self->n_bins == 1)
+    end = MIN (end, MIN (self->below, self->least_used) - 1);
+  return MIN (end, from + stacked + most * (RcLength)task->items->n);
 }
 
 static gboolean
@@ -117,7 +138,7 @@ prepare (Exact *self)
           self->subsets[b] = self->subsets[a];
       if (self->subsets[b] == NULL)
         self->subsets[b] = rc_nest_subsets_new (task->items->items, self->n, task->problem->stages, bin->width,
-                                                bin->start, compute_most_end (task, b), self->clock);
+                                                bin->start, compute_most_end (self, b), self->n_bins == 1, self->clock);
       if (self->subsets[b] == NULL)
         return FALSE;
     }
@@ -135,9 +156,8 @@ forget (Exact *self)
         shared |= self->subsets[a] == self->subsets[b];
       if (!shared)
         rc_nest_subsets_free (self->subsets[b]);
-      else
-        self->subsets[b] = NULL;
     }
+  memset (self->subsets, 0, sizeof *self->subsets * self->n_bins);
 }
 
 static guint32
@@ -263,28 +283,50 @@ solve_groups (Exact *self, guint group)
     }
 }
 
+/* One beginning of the matches' patterns after the other. */
+static void
+solve_origins (Exact *self, const GPtrArray *origins, RcLength enough)
+{
+  RcNestItems           *items = self->task->items;
+  g_autofree RcNestItem *tied = g_memdup2 (items->items, sizeof (RcNestItem) * self->n);
+
+  for (guint k = 0; k < origins->len && !self->stopped; k++)
+    {
+      memcpy (items->items, tied, sizeof (RcNestItem) * self->n);
+      rc_nest_origins_settle (origins->pdata[k], items->items, self->n);
+      self->stopped = !prepare (self);
+      if (!self->stopped)
+        solve_groups (self, 0);
+      forget (self);
+      if (self->n_bins == 1 && self->least_used <= enough)
+        break; /* nothing is shorter, and on one roll nothing cheaper */
+    }
+  memcpy (items->items, tied, sizeof (RcNestItem) * self->n);
+}
+
 gboolean
-rc_nest_exact_solve (RcNestTask *task, const RcNestClock *clock, RcNestSpot *spots, RcLength *bound)
+rc_nest_exact_solve (RcNestTask *task, const RcNestClock *clock, RcLength below, RcNestSpot *spots, RcLength *bound)
 {
   guint n = task->items->n, n_groups = task->items->groups->len;
   Exact self = { .task = task, .clock = clock, .n = n, .n_bins = task->bins->n, .found = NONE, .spots = spots };
   g_autofree int *before = g_memdup2 (task->lot_of_group, sizeof (int) * (n_groups + 1));
+  g_autoptr (GPtrArray) origins = rc_nest_origins_list (task, MOST_ORIGINS);
 
+  if (origins == NULL)
+    return FALSE;
   self.subsets = g_new0 (RcNestSubsets *, self.n_bins + 1);
   self.best = g_new (Price, (gsize)1 << n);
   self.taken = g_new (guint32, (gsize)self.n_bins << n);
   self.spots = g_new (RcNestSpot, n + 1);
   self.lots = g_memdup2 (before, sizeof (int) * (n_groups + 1));
   self.least_used = RC_NEST_ENDLESS;
-  self.stopped = !prepare (&self);
-  if (!self.stopped)
-    solve_groups (&self, 0);
+  self.below = self.n_bins == 1 ? below : RC_NEST_ENDLESS;
+  solve_origins (&self, origins, *bound);
   memcpy (task->lot_of_group, self.stopped ? before : self.lots, sizeof (int) * n_groups);
   if (!self.stopped)
-    *bound = self.least_used;
+    *bound = MIN (self.least_used, self.below);
   if (!self.stopped && self.least_used < RC_NEST_ENDLESS)
     memcpy (spots, self.spots, sizeof (RcNestSpot) * n);
-  forget (&self);
   g_free (self.subsets);
   g_free (self.best);
   g_free (self.taken);

@@ -91,10 +91,11 @@ solve_exactly (Solver *self, double most_seconds)
   guint                  n = self->task->items->n;
   g_autofree RcNestSpot *spots = g_memdup2 (self->spots, sizeof (RcNestSpot) * (n + 1));
   RcNestScore            score;
-  RcLength               bound = 0;
+  RcLength               bound = self->bound;
 
   if (!rc_nest_exact_can (self->task) || rc_nest_exact_estimate_seconds (self->task) > most_seconds
-      || !rc_nest_exact_solve (self->task, &self->clock, spots, &bound))
+      || !rc_nest_exact_solve (self->task, &self->clock, self->score.unplaced == 0 ? self->score.used : RC_NEST_ENDLESS,
+                               spots, &bound))
     return;
   self->impossible = bound == RC_NEST_ENDLESS;
   if (self->impossible)
@@ -290,14 +291,14 @@ RcLength
 rc_nest_compute_exact_length (const RcNestProblem *problem, guint most_cuts)
 {
   g_autoptr (RcNestTask) task = rc_nest_task_new_endless (problem);
-  RcLength               bound = rc_nest_bound_quick (task), quick = rc_nest_build_quickly (task, bound), exact = 0;
+  RcLength               bound = rc_nest_bound_quick (task), quick = rc_nest_build_quickly (task, bound);
   RcNestClock            clock = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
   g_autofree RcNestSpot *spots = NULL;
 
-  if (task->items->n > most_cuts || !rc_nest_exact_can (task) || bound == quick)
+  if (task->items->n > most_cuts || task->items->is_tied || !rc_nest_exact_can (task) || bound == quick)
     return quick;
   spots = g_new (RcNestSpot, task->items->n + 1);
-  return rc_nest_exact_solve (task, &clock, spots, &exact) ? MIN (quick, exact) : quick;
+  return rc_nest_exact_solve (task, &clock, quick, spots, &bound) ? bound : quick;
 }
 
 guint

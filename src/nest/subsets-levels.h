@@ -9,7 +9,7 @@
 typedef struct
 {
   RcLength w, end;
-  guint32  column; /* its first column */
+  guint32  column; /* its last column */
   guint32  rest;   /* index of the entry of the other columns' level */
 } RcNestLevelEntry;
 
@@ -18,7 +18,8 @@ typedef struct
   const RcNestItem *items; /* widest first */
   guint             n;
   RcLength          width, most_end;
-  gboolean          has_repeats;
+  gboolean          is_ordered; /* the order along a column matters: patterns, pins */
+  gboolean          has_across; /* and so does that across a level */
   gboolean          overflow;   /* some front was too long to keep: the levels are not exact */
   RcLength         *column_end; /* by subset */
   guint32          *first, *count;

@@ -8,7 +8,7 @@ struct _RcNestSubsets
   RcNestItem  *items; /* widest first */
   guint       *index; /* of the caller's items */
   guint        n;
-  gboolean     any_stages, has_repeats;
+  gboolean     any_stages, is_ordered, only_all;
   RcLength     start;
   RcLength    *end;   /* by subset, in the order of items */
   guint32     *level; /* the last level of the best cutting */
@@ -16,7 +16,7 @@ struct _RcNestSubsets
   RcNestJoins  joins;
 };
 
-/* No repeats: levels may change places, so the lowest item's is taken last. */
+/* No patterns: levels may change places, so the lowest item's is taken last. */
 static gboolean
 fill_plain (RcNestSubsets *self, const RcNestClock *clock)
 {
@@ -46,9 +46,20 @@ fill_plain (RcNestSubsets *self, const RcNestClock *clock)
   return TRUE;
 }
 
-/* With repeats: a level's length depends on where it starts, and an earlier start never makes it end later. */
+/* Whether so much is left for the items of a set that their area would go beyond the end. */
 static gboolean
-fill_repeats (RcNestSubsets *self, const RcNestClock *clock)
+leads_too_far (const RcNestSubsets *self, guint32 set, guint32 left)
+{
+  gint64 area = 0;
+
+  for (; left != 0; left &= left - 1)
+    area += self->items[__builtin_ctz (left)].w * self->items[__builtin_ctz (left)].h;
+  return area > (self->levels.most_end - self->end[set]) * self->levels.width;
+}
+
+/* With patterns or pins: a level's length depends on where it starts, and an earlier start never makes it end later. */
+static gboolean
+fill_ordered (RcNestSubsets *self, const RcNestClock *clock)
 {
   guint32 all = (1u << self->n) - 1;
 
@@ -56,7 +67,7 @@ fill_repeats (RcNestSubsets *self, const RcNestClock *clock)
     {
       guint32 left = all ^ set;
 
-      if (self->end[set] == G_MAXINT64)
+      if (self->end[set] == G_MAXINT64 || (self->only_all && leads_too_far (self, set, left)))
         continue;
       if (!rc_nest_levels_fill (&self->levels, left, self->end[set], clock))
         return FALSE;
@@ -106,7 +117,7 @@ sort_widest_first (RcNestSubsets *self, const RcNestItem *items)
 
 RcNestSubsets *
 rc_nest_subsets_new (const RcNestItem *items, guint n, int stages, RcLength width, RcLength start, RcLength end,
-                     const RcNestClock *clock)
+                     gboolean only_all, const RcNestClock *clock)
 {
   g_autoptr (RcNestSubsets) self = g_new0 (RcNestSubsets, 1);
   gsize    n_sets = (gsize)1 << n;
@@ -115,11 +126,12 @@ rc_nest_subsets_new (const RcNestItem *items, guint n, int stages, RcLength widt
   self->n = n;
   self->start = start;
   self->any_stages = stages == 0;
+  self->only_all = only_all;
   self->items = g_new (RcNestItem, n + 1);
   self->index = g_new (guint, n + 1);
   sort_widest_first (self, items);
   for (guint i = 0; i < n; i++)
-    self->has_repeats |= items[i].repeat > 0;
+    self->is_ordered |= items[i].repeat > 0 || items[i].is_along_pinned;
   self->end = g_new (RcLength, n_sets);
   self->level = g_new0 (guint32, n_sets);
   for (gsize set = 1; set < n_sets; set++)
@@ -130,7 +142,7 @@ rc_nest_subsets_new (const RcNestItem *items, guint n, int stages, RcLength widt
   if (self->any_stages)
     filled = fill_any (self, clock);
   else
-    filled = self->has_repeats ? fill_repeats (self, clock) : fill_plain (self, clock);
+    filled = self->is_ordered ? fill_ordered (self, clock) : fill_plain (self, clock);
   return filled ? g_steal_pointer (&self) : NULL;
 }
 

@@ -1,5 +1,6 @@
 #include "exact.h"
 
+#include "bound.h"
 #include "origins.h"
 #include "subsets.h"
 
@@ -68,7 +69,7 @@ rc_nest_exact_estimate_seconds (const RcNestTask *task)
 
       if (origins == NULL)
         return G_MAXDOUBLE;
-      sets = 3 * origins->len;
+      sets = origins->len;
     }
   for (guint i = 0; i < task->items->n; i++)
     sets *= base;
@@ -294,6 +295,8 @@ solve_origins (Exact *self, const GPtrArray *origins, RcLength enough)
     {
       memcpy (items->items, tied, sizeof (RcNestItem) * self->n);
       rc_nest_origins_settle (origins->pdata[k], items->items, self->n);
+      if (self->n_bins == 1 && rc_nest_bound_quick (self->task) >= MIN (self->least_used, self->below))
+        continue;
       self->stopped = !prepare (self);
       if (!self->stopped)
         solve_groups (self, 0);

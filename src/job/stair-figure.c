@@ -91,7 +91,7 @@ add_winders (GPtrArray *treads, const Turn *turn)
       RcPoint rim = add (newel, find_rim (turn, from));
       g_array_append_val (ring, newel);
       g_array_append_val (ring, rim);
-      for (double corner = 45; corner < all; corner += 90)
+      for (int corner = 45; corner < all; corner += 90)
         if (corner > from + 1e-6 && corner < to - 1e-6)
           {
             rim = add (newel, find_rim (turn, corner));

@@ -1,5 +1,6 @@
 #include "area-search.h"
 
+#include "area-guess.h"
 #include "rule.h"
 #include "site-pins.h"
 
@@ -43,47 +44,6 @@ cell_grids_free (gpointer data)
   g_free (cell_grids);
 }
 
-/* The one position with a strip line at x. */
-static GArray *
-dup_offset (const RcSite *site, RcLength x)
-{
-  GArray  *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
-  RcLength offset = rc_wrap (x, site->strip_width);
-  g_array_append_val (offsets, offset);
-  return offsets;
-}
-
-static GArray *
-find_offsets (const RcAreaSearch *search, const RcRegion *floor)
-{
-  RcLength line;
-  if (search->offsets != NULL)
-    return g_array_ref (search->offsets);
-  if (rc_site_find_pinned_line (search->site, floor, &line))
-    return dup_offset (search->site, line);
-  return rc_site_find_offsets (search->site, floor);
-}
-
-/* A pattern must meet at every seam of the area, so its strip lines lie the same in all cells. */
-static GArray *
-find_shared_offsets (const RcSite *site)
-{
-  if (site->area->seam_line_pinned)
-    {
-      RcPoint pin = { site->area->seam_line, site->area->seam_line };
-      return dup_offset (site, rc_point_rotate (pin, site->turn_degrees).x);
-    }
-  if (site->repeat == 0 && site->across_repeat == 0)
-    return NULL;
-  RcLength line;
-  if (rc_site_find_pinned_line (site, NULL, &line))
-    return dup_offset (site, line);
-  g_autoptr (GPtrArray) rooms = rc_region_new ();
-  for (guint i = 0; i < site->rooms->len; i++)
-    g_ptr_array_add (rooms, rc_polygon_copy (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->polygon));
-  return rc_site_find_offsets (site, rooms);
-}
-
 RcAreaSearch *
 rc_area_search_new (const RcSite *site)
 {
@@ -93,7 +53,7 @@ rc_area_search_new (const RcSite *site)
   rc_splitting_init (&search->splitting);
   search->known = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, cell_grids_free);
   search->doorways = rc_site_find_doorways (site);
-  search->offsets = find_shared_offsets (site);
+  search->offsets = rc_site_find_shared_offsets (site);
   search->kept.doorways = g_array_new (FALSE, FALSE, sizeof (RcDoorway));
   search->kept.chosen = g_array_new (FALSE, FALSE, sizeof (guint));
   search->kept.picks = g_array_new (FALSE, FALSE, sizeof (guint));
@@ -120,58 +80,6 @@ static gboolean
 is_over (const RcAreaSearch *search)
 {
   return g_get_monotonic_time () > search->deadline_us || g_cancellable_is_cancelled (search->cancellable);
-}
-
-/* A quick guess at a grid's score: full widths by length, fills by area. */
-static gint64
-guess_grid (const RcAreaSearch *search, const RcGrid *grid)
-{
-  const RcSite      *site = search->site;
-  const RcObjective *objective = &search->state.objective;
-  double             length = 0;
-  gint64             rules = grid->rule_cost;
-  for (guint p = 0; p < grid->parts->len; p++)
-    {
-      const RcPart *part = g_ptr_array_index (grid->parts, p);
-      RcBlock       whole = rc_part_get_whole (part, site);
-      length += (double)whole.cut_length * (double)whole.cut_width / (double)site->roll_width;
-      rules += rc_rules_weigh_piece (site, part->box, NULL, part->seamed && !whole.is_drop, FALSE, NULL);
-    }
-  return rc_weigh ((RcLength)length, site->weights.carpet_per_m) * objective->carpet + grid->seam_cost * objective->seam
-         + rules * objective->rule;
-}
-
-typedef struct
-{
-  gint64 score;
-  guint  index;
-} RcRank;
-
-static int
-compare_ranks (gconstpointer a, gconstpointer b)
-{
-  const RcRank *x = a, *y = b;
-  return x->score < y->score ? -1 : x->score > y->score ? 1 : (int)x->index - (int)y->index;
-}
-
-/* The positions of the strip lines worth weighing, best guess first, summed over the cells first .. first + n - 1,
- * which have the same positions when n > 1. (transfer full) GArray of RcRank. */
-static GArray *
-rank_grids (const RcAreaSearch *search, guint first, guint n)
-{
-  GArray *ranks = g_array_new (FALSE, FALSE, sizeof (RcRank));
-  guint   n_grids = rc_area_state_get_cell (&search->state, first)->grids->len;
-  for (guint g = 0; g < n_grids; g++)
-    {
-      RcRank rank = { 0, g };
-      for (guint c = first; c < first + n; c++)
-        rank.score += guess_grid (search, g_ptr_array_index (rc_area_state_get_cell (&search->state, c)->grids, g));
-      g_array_append_val (ranks, rank);
-    }
-  g_array_sort (ranks, compare_ranks);
-  if (!search->deep && ranks->len > MOST_GRIDS)
-    g_array_set_size (ranks, MOST_GRIDS);
-  return ranks;
 }
 
 /* Picks layouts in the cells first .. first + n - 1 for one position of their strip lines. */
@@ -208,16 +116,17 @@ refine (RcAreaSearch *search, guint grid, guint first, guint n, GError **error)
 static gboolean
 choose_grid (RcAreaSearch *search, guint first, guint n, RcScore *best, GError **error)
 {
-  g_autoptr (GArray) ranks = rank_grids (search, first, n);
+  g_autoptr (GArray) ranks = rc_area_guess_rank (&search->state, first, n);
   guint best_grid = 0;
   if (!search->deep)
     {
+      g_array_set_size (ranks, MIN (ranks->len, MOST_GRIDS));
       for (guint r = 0; r < ranks->len; r++)
         {
           RcRank *rank = &g_array_index (ranks, RcRank, r);
           rank->score = pick_layouts (search, rank->index, first, n).score;
         }
-      g_array_sort (ranks, compare_ranks);
+      rc_area_guess_sort (ranks);
       g_array_set_size (ranks, MIN (ranks->len, MOST_REFINED));
     }
   best->score = G_MAXINT64;
@@ -243,7 +152,7 @@ static RcCellGrids *
 learn_cell (RcAreaSearch *search, RcCell *cell)
 {
   RcCellGrids *cell_grids = g_new0 (RcCellGrids, 1);
-  g_autoptr (GArray) offsets = find_offsets (search, cell->floor);
+  g_autoptr (GArray) offsets = rc_site_find_cell_offsets (search->site, search->offsets, cell->floor);
   cell_grids->cell = cell;
   cell_grids->grids = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_grid_free);
   for (guint i = 0; i < offsets->len; i++)
@@ -407,7 +316,7 @@ guess_doorways (RcAreaSearch *search, RcScore *score, GError **error)
   guint n = search->state.cells->len, step = search->offsets != NULL ? n : 1;
   for (guint c = 0; c < n; c += step)
     {
-      g_autoptr (GArray) ranks = rank_grids (search, c, step);
+      g_autoptr (GArray) ranks = rc_area_guess_rank (&search->state, c, step);
       score->score += g_array_index (ranks, RcRank, 0).score;
     }
   return TRUE;

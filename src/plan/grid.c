@@ -75,6 +75,46 @@ rc_site_find_offsets (const RcSite *site, const RcRegion *floor)
   return offsets;
 }
 
+/* The one position with a strip line at x. */
+static GArray *
+dup_offset (const RcSite *site, RcLength x)
+{
+  GArray  *offsets = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  RcLength offset = rc_wrap (x, site->strip_width);
+  g_array_append_val (offsets, offset);
+  return offsets;
+}
+
+GArray *
+rc_site_find_cell_offsets (const RcSite *site, GArray *shared, const RcRegion *floor)
+{
+  RcLength line;
+  if (shared != NULL)
+    return g_array_ref (shared);
+  if (rc_site_find_pinned_line (site, floor, &line))
+    return dup_offset (site, line);
+  return rc_site_find_offsets (site, floor);
+}
+
+GArray *
+rc_site_find_shared_offsets (const RcSite *site)
+{
+  if (site->area->seam_line_pinned)
+    {
+      RcPoint pin = { site->area->seam_line, site->area->seam_line };
+      return dup_offset (site, rc_point_rotate (pin, site->turn_degrees).x);
+    }
+  if (site->repeat == 0 && site->across_repeat == 0)
+    return NULL;
+  RcLength line;
+  if (rc_site_find_pinned_line (site, NULL, &line))
+    return dup_offset (site, line);
+  g_autoptr (GPtrArray) rooms = rc_region_new ();
+  for (guint i = 0; i < site->rooms->len; i++)
+    g_ptr_array_add (rooms, rc_polygon_copy (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->polygon));
+  return rc_site_find_offsets (site, rooms);
+}
+
 static void
 add_parts (RcGrid *grid, const RcSite *site, const RcRegion *floor, RcLength x0, guint strip)
 {

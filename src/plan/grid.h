@@ -25,6 +25,14 @@ typedef struct
  * Sorted, 0 <= offset < strip width. (transfer full) GArray of RcLength. */
 GArray *rc_site_find_offsets (const RcSite *site, const RcRegion *floor);
 
+/* The positions for all cells of the area alike: where a line is held for the whole area, or a pattern must meet at
+ * every seam. NULL where each cell has its own. (transfer full) */
+GArray *rc_site_find_shared_offsets (const RcSite *site);
+
+/* The positions for one cell: the shared ones (nullable), that of a line pinned in it, or all worth trying. (transfer
+ * full) */
+GArray *rc_site_find_cell_offsets (const RcSite *site, GArray *shared, const RcRegion *floor);
+
 /* Parts without layouts. (transfer full) */
 RcGrid *rc_grid_new (const RcSite *site, const RcRegion *floor, RcLength offset);
 void    rc_grid_free (RcGrid *grid);

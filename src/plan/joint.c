@@ -375,21 +375,12 @@ list_beside (const RcJoint *joint, guint g, guint lot)
   return cuts;
 }
 
-static gboolean
-has_option_like (const RcAreaPlan *area_plan, const RcOption *option)
-{
-  for (guint i = 0; i < area_plan->options->len; i++)
-    if (rc_option_is_same (g_ptr_array_index (area_plan->options, i), option))
-      return TRUE;
-  return FALSE;
-}
-
 /* Takes the option over. */
 static gboolean
 add_candidate (const RcJoint *joint, RcGroup *group, RcOption *option)
 {
   RcAreaPlan *area_plan = group->area_plan;
-  if (has_option_like (area_plan, option))
+  if (rc_option_list_has_like (area_plan->options, option))
     {
       rc_option_free (option);
       return FALSE;

@@ -4,6 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "option.h"
+
 /* In the order of the bits. */
 static const char *const merit_names[] = {
   "least-cost", "fewest-seams", "fewest-joins", "least-carpet", "other-direction", "in-between", "with-the-job",
@@ -171,6 +173,15 @@ rc_option_list_settle (GPtrArray *options)
   keep_one_more (options);
   for (guint i = 0; i < options->len; i++)
     rc_option_set_merits (g_ptr_array_index (options, i), ((RcOption *)g_ptr_array_index (options, i))->merits);
+}
+
+gboolean
+rc_option_list_has_like (const GPtrArray *options, const RcOption *option)
+{
+  for (guint i = 0; i < options->len; i++)
+    if (rc_option_is_same (g_ptr_array_index (options, i), option))
+      return TRUE;
+  return FALSE;
 }
 
 const char *

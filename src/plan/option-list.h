@@ -15,3 +15,6 @@ void rc_option_list_settle (GPtrArray *options);
 
 /* Names the option by its merits, the first of them. */
 void rc_option_set_merits (RcOption *option, guint merits);
+
+/* TRUE if one of them (of RcOption) cuts the same pieces from the same floor at the same cost. */
+gboolean rc_option_list_has_like (const GPtrArray *options, const RcOption *option);

@@ -5,6 +5,7 @@
 #include "area-panel.h"
 #include "item-list.h"
 #include "job-panel.h"
+#include "legend-view.h"
 #include "picture-dialog.h"
 #include "roll-view.h"
 #include "stair-panel.h"
@@ -22,6 +23,7 @@ struct _RcBench
   RcFloorView  *floor_view;
   GtkDropDown  *storey_drop;
   GtkLabel     *hint_label;
+  GtkWidget    *legend_view;
   RcRollView   *roll_view;
   GtkStack     *panel_stack;
   RcJobPanel   *job_panel;
@@ -202,6 +204,13 @@ action_tool (GtkWidget *widget, const char *name, GVariant *parameter)
     return;
   rc_floor_view_set_tool (self->floor_view, tool);
   gtk_widget_grab_focus (GTK_WIDGET (self->floor_view));
+}
+
+static void
+action_legend (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcBench *self = RC_BENCH (widget);
+  gtk_widget_set_visible (self->legend_view, !gtk_widget_get_visible (self->legend_view));
 }
 
 static void
@@ -412,6 +421,7 @@ rc_bench_class_init (RcBenchClass *klass)
   g_type_ensure (RC_TYPE_OPTION_ROW);
   g_type_ensure (RC_TYPE_ITEM_LIST);
   g_type_ensure (RC_TYPE_FLOOR_VIEW);
+  g_type_ensure (RC_TYPE_LEGEND_VIEW);
   g_type_ensure (RC_TYPE_ROLL_VIEW);
   g_type_ensure (RC_TYPE_JOB_PANEL);
   g_type_ensure (RC_TYPE_AREA_PANEL);
@@ -426,6 +436,7 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcBench, floor_view);
   gtk_widget_class_bind_template_child (widget_class, RcBench, storey_drop);
   gtk_widget_class_bind_template_child (widget_class, RcBench, hint_label);
+  gtk_widget_class_bind_template_child (widget_class, RcBench, legend_view);
   gtk_widget_class_bind_template_child (widget_class, RcBench, roll_view);
   gtk_widget_class_bind_template_child (widget_class, RcBench, panel_stack);
   gtk_widget_class_bind_template_child (widget_class, RcBench, job_panel);
@@ -436,6 +447,7 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_install_action (widget_class, "bench.storey-step", "i", action_storey_step);
   gtk_widget_class_install_action (widget_class, "bench.storey-changed", NULL, action_storey_changed);
   gtk_widget_class_install_action (widget_class, "bench.tool", "s", action_tool);
+  gtk_widget_class_install_action (widget_class, "bench.legend", NULL, action_legend);
   gtk_widget_class_install_action (widget_class, "bench.mirror-room", NULL, action_mirror_room);
   gtk_widget_class_install_action (widget_class, "bench.turn-room", "i", action_turn_room);
   gtk_widget_class_install_action (widget_class, "bench.picture-open", NULL, action_picture_open);

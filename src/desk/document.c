@@ -27,6 +27,7 @@ struct _RcDocument
 
   RcChoice choice;
 
+  guint      pointed; /* a piece's number; 0: none */
   RcPlanner *planner;
 };
 
@@ -37,6 +38,7 @@ enum
   EDITED,
   PLANNED,
   CHOSEN,
+  POINTED,
   N_SIGNALS
 };
 
@@ -67,7 +69,7 @@ rc_document_finalize (GObject *object)
 static void
 rc_document_class_init (RcDocumentClass *klass)
 {
-  static const char *const NAMES[N_SIGNALS] = { "edited", "planned", "chosen" };
+  static const char *const NAMES[N_SIGNALS] = { "edited", "planned", "chosen", "pointed" };
 
   G_OBJECT_CLASS (klass)->dispose = rc_document_dispose;
   G_OBJECT_CLASS (klass)->finalize = rc_document_finalize;
@@ -421,4 +423,19 @@ rc_document_choose (RcDocument *self, RcChoice choice)
     return;
   self->choice = choice;
   g_signal_emit (self, signals[CHOSEN], 0);
+}
+
+guint
+rc_document_get_pointed (RcDocument *self)
+{
+  return self->outcome && rc_plan_find_piece (self->outcome->plan, self->pointed) ? self->pointed : 0;
+}
+
+void
+rc_document_point (RcDocument *self, guint piece)
+{
+  if (piece == self->pointed)
+    return;
+  self->pointed = piece;
+  g_signal_emit (self, signals[POINTED], 0);
 }

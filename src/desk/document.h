@@ -5,7 +5,7 @@
  * last plan stays to be shown beside the fault.
  *
  * Signals, all without arguments: "edited" (the job or the measure looked at is another), "planned" (outcome, figures
- * or fault changed), "chosen" (the choice changed).
+ * or fault changed), "chosen" (the choice changed), "pointed" (the pointer is over another piece).
  */
 #pragma once
 
@@ -69,3 +69,7 @@ gboolean rc_document_refresh (RcDocument *self, GError **error);
 
 RcChoice rc_document_get_choice (RcDocument *self);
 void     rc_document_choose (RcDocument *self, RcChoice choice);
+
+/* The piece under the pointer in any of the views, to be lit in all; 0: none. */
+guint rc_document_get_pointed (RcDocument *self);
+void  rc_document_point (RcDocument *self, guint piece);

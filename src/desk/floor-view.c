@@ -6,15 +6,17 @@
 #include "floor-hand.h"
 #include "floor-keys.h"
 #include "floor-painter.h"
+#include "item.h"
 #include "palette.h"
 #include "walk-drawing.h"
 
-#define PAN_STEP_PX  60
-#define ZOOM_STEP    1.25
-#define FIT_MARGIN   28
-#define FONT_PART    0.78 /* of the text around it */
-#define STALE_ALPHA  0.35
-#define MIN_WIDTH_PX 240
+#define PAN_STEP_PX   60
+#define ZOOM_STEP     1.25
+#define FIT_MARGIN    28
+#define FONT_PART     0.78 /* of the text around it */
+#define STALE_ALPHA   0.35
+#define POINTED_ALPHA 0.6
+#define MIN_WIDTH_PX  240
 
 struct _RcFloorView
 {
@@ -176,6 +178,15 @@ draw_choice (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
                              .plan = scene->outcome->plan };
 
   rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
+  guint pointed = rc_document_get_pointed (self->document);
+  if (pointed == 0 || pointed == choice.piece)
+    return;
+  drawing.selected_piece = pointed;
+  drawing.selected_room = drawing.selected_stair = NULL;
+  cairo_push_group (cr);
+  rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
+  cairo_pop_group_to_source (cr);
+  cairo_paint_with_alpha (cr, POINTED_ALPHA);
 }
 
 static void
@@ -340,8 +351,32 @@ on_motion (GtkEventControllerMotion *motion, double x, double y, RcFloorView *se
 {
   self->pointer_x = x;
   self->pointer_y = y;
-  if (!self->is_in_hand)
-    rc_floor_hand_move (self->hand, &self->view, x, y, get_state (motion));
+  if (self->is_in_hand || self->document == NULL)
+    return;
+  rc_floor_hand_move (self->hand, &self->view, x, y, get_state (motion));
+  RcOutcome *outcome = rc_document_get_outcome (self->document);
+  gboolean   is_choosing = rc_floor_hand_get_tool (self->hand) == RC_TOOL_CHOOSE;
+  rc_document_point (self->document, outcome && is_choosing
+                                         ? rc_floor_drawing_find_piece (outcome->plan, self->floor, &self->view, x, y)
+                                         : 0);
+}
+
+static void
+on_left (RcFloorView *self)
+{
+  if (self->document)
+    rc_document_point (self->document, 0);
+}
+
+/* What the piece under the pointer is, and where it stands on the quotation. */
+static gboolean
+on_query_tooltip (RcFloorView *self, int x, int y, gboolean by_keys, GtkTooltip *tooltip)
+{
+  RcOutcome       *outcome = self->document ? rc_document_get_outcome (self->document) : NULL;
+  g_autofree char *words = outcome ? rc_item_dup_piece_words (outcome, rc_document_get_pointed (self->document)) : NULL;
+
+  gtk_tooltip_set_text (tooltip, words);
+  return words != NULL;
 }
 
 static void
@@ -418,6 +453,7 @@ rc_floor_view_set_document (RcFloorView *self, RcDocument *document)
     {
       g_signal_connect_swapped (document, "edited", G_CALLBACK (on_edited), self);
       g_signal_connect_swapped (document, "planned", G_CALLBACK (on_planned), self);
+      g_signal_connect_swapped (document, "pointed", G_CALLBACK (redraw), self);
       g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
       self->floor = 0;
       rc_floor_view_fit (self);
@@ -493,6 +529,9 @@ rc_floor_view_init (RcFloorView *self)
 
   GtkEventController *motion = gtk_event_controller_motion_new ();
   g_signal_connect (motion, "motion", G_CALLBACK (on_motion), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_left), self);
+  gtk_widget_set_has_tooltip (widget, TRUE);
+  g_signal_connect (self, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
   gtk_widget_add_controller (widget, motion);
 
   GtkGesture *zoom = gtk_gesture_zoom_new ();

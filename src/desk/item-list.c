@@ -40,6 +40,19 @@ show_choice (RcItemList *self)
     gtk_widget_activate_action (GTK_WIDGET (self->view), "list.scroll-to-item", "u", at);
 }
 
+/* What the pointer is over on the floor or the rolls. */
+static void
+show_pointed (RcItemList *self)
+{
+  guint pointed = rc_document_get_pointed (self->document);
+
+  for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (self->rows)); i++)
+    {
+      g_autoptr (RcItem) row = g_list_model_get_item (G_LIST_MODEL (self->rows), i);
+      rc_item_set_lit (row, pointed != 0 && rc_item_get_choice (row).piece == pointed);
+    }
+}
+
 static void
 show_rows (RcItemList *self)
 {
@@ -84,6 +97,7 @@ rc_item_list_set_document (RcItemList *self, RcDocument *document)
   g_signal_connect_swapped (document, "edited", G_CALLBACK (show_rows), self);
   g_signal_connect_swapped (document, "planned", G_CALLBACK (show_rows), self);
   g_signal_connect_swapped (document, "chosen", G_CALLBACK (show_choice), self);
+  g_signal_connect_swapped (document, "pointed", G_CALLBACK (show_pointed), self);
   show_rows (self);
 }
 

@@ -7,6 +7,7 @@ struct _RcItem
   GObject  parent_instance;
   RcChoice choice;
   char    *texts[3];
+  gboolean is_lit;
 };
 
 G_DEFINE_FINAL_TYPE (RcItem, rc_item, G_TYPE_OBJECT)
@@ -16,6 +17,7 @@ enum
   PROP_MARK = 1,
   PROP_TITLE,
   PROP_DETAIL,
+  PROP_CLASSES,
   N_PROPS
 };
 
@@ -24,7 +26,12 @@ static GParamSpec *properties[N_PROPS];
 static void
 rc_item_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
-  g_value_set_string (value, RC_ITEM (object)->texts[id - PROP_MARK]);
+  static const char *const LIT[] = { "lit", NULL };
+
+  if (id == PROP_CLASSES)
+    g_value_set_boxed (value, RC_ITEM (object)->is_lit ? LIT : LIT + 1);
+  else
+    g_value_set_string (value, RC_ITEM (object)->texts[id - PROP_MARK]);
 }
 
 static void
@@ -42,8 +49,10 @@ rc_item_class_init (RcItemClass *klass)
 
   G_OBJECT_CLASS (klass)->get_property = rc_item_get_property;
   G_OBJECT_CLASS (klass)->finalize = rc_item_finalize;
-  for (guint i = PROP_MARK; i < N_PROPS; i++)
+  for (guint i = PROP_MARK; i <= PROP_DETAIL; i++)
     properties[i] = g_param_spec_string (NAMES[i], NULL, NULL, "", G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_CLASSES]
+      = g_param_spec_boxed ("classes", NULL, NULL, G_TYPE_STRV, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (G_OBJECT_CLASS (klass), N_PROPS, properties);
 }
 
@@ -62,6 +71,15 @@ rc_item_new (RcChoice choice, const char *mark, const char *title, const char *d
   self->texts[1] = g_strdup (title);
   self->texts[2] = g_strdup (detail);
   return self;
+}
+
+void
+rc_item_set_lit (RcItem *self, gboolean lit)
+{
+  if (lit == self->is_lit)
+    return;
+  self->is_lit = lit;
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_CLASSES]);
 }
 
 RcChoice
@@ -206,9 +224,9 @@ find_name (const RcMeasure *measure, const RcPiece *piece)
   return room ? room->name : stair ? stair->name : "";
 }
 
-/* "R-1041 at 12' 0"": where the piece comes off. */
-static char *
-dup_place (const RcPlan *plan, const RcPiece *piece, const RcLengthStyle *style)
+/* Where the piece comes off a roll; FALSE when it comes off none. */
+static gboolean
+find_place (const RcPlan *plan, guint number, RcLength *along, const char **roll)
 {
   for (guint c = 0; c < plan->cuttings->len; c++)
     {
@@ -216,16 +234,28 @@ dup_place (const RcPlan *plan, const RcPiece *piece, const RcLengthStyle *style)
       for (guint p = 0; p < cutting->answer->placements->len; p++)
         {
           const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, p);
-          if (g_array_index (cutting->piece_numbers, guint, placement->cut) != piece->number)
+          if (g_array_index (cutting->piece_numbers, guint, placement->cut) != number)
             continue;
           const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, placement->roll);
-          const char      *id
-              = use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
-          g_autofree char *along = rc_length_format (placement->along, style);
-          return g_strdup_printf (_ ("%s at %s"), id ? id : _ ("new goods"), along);
+          *along = placement->along;
+          *roll = use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
+          return TRUE;
         }
     }
-  return g_strdup ("");
+  return FALSE;
+}
+
+/* "R-1041 at 12' 0\"" */
+static char *
+dup_place (const RcPlan *plan, const RcPiece *piece, const RcLengthStyle *style)
+{
+  RcLength    along = 0;
+  const char *roll = NULL;
+
+  if (!find_place (plan, piece->number, &along, &roll))
+    return g_strdup ("");
+  g_autofree char *at = rc_length_format (along, style);
+  return g_strdup_printf (_ ("%s at %s"), roll ? roll : _ ("new goods"), at);
 }
 
 /* A length that a line is not broken in. */
@@ -238,6 +268,58 @@ dup_length (RcLength length, const RcLengthStyle *style)
   return g_strjoinv ("\302\240", words);
 }
 
+static char *
+dup_title (const RcOutcome *outcome, const RcPiece *piece)
+{
+  const RcLengthStyle *style = rc_job_get_length_style (outcome->job);
+  g_autofree char     *width = dup_length (piece->cut_width, style);
+  g_autofree char     *length = dup_length (piece->cut_length, style);
+  return g_strdup_printf (_ ("%s %s × %s"), get_kind_label (piece->kind), width, length);
+}
+
+static char *
+dup_detail (const RcOutcome *outcome, const RcPiece *piece)
+{
+  g_autofree char *place = dup_place (outcome->plan, piece, rc_job_get_length_style (outcome->job));
+  return g_strdup_printf ("%s, %s", find_name (outcome->measure, piece), place);
+}
+
+/* The line that the piece's carpet is charged by. */
+static const RcQuoteLine *
+find_quote_line (const RcOutcome *outcome, const RcPiece *piece)
+{
+  const RcFloorArea *area = piece->area ? rc_measure_find_area (outcome->measure, piece->area) : NULL;
+  const RcStair     *stair = rc_choice_find_stair (outcome->measure, piece->room);
+  const char        *carpet = area ? area->carpet : stair ? stair->carpet : NULL;
+  const char        *roll = NULL;
+  RcLength           along = 0;
+
+  find_place (outcome->plan, piece->number, &along, &roll);
+  for (guint i = 0; outcome->quote && i < outcome->quote->lines->len; i++)
+    {
+      const RcQuoteLine *line = g_ptr_array_index (outcome->quote->lines, i);
+      if (g_strcmp0 (line->item, carpet) == 0 && line->from_stock == (roll != NULL))
+        return line;
+    }
+  return NULL;
+}
+
+char *
+rc_item_dup_piece_words (RcOutcome *outcome, guint number)
+{
+  const RcPiece *piece = number ? rc_plan_find_piece (outcome->plan, number) : NULL;
+
+  if (piece == NULL)
+    return NULL;
+  const RcQuoteLine *line = find_quote_line (outcome, piece);
+  g_autofree char   *title = dup_title (outcome, piece), *detail = dup_detail (outcome, piece);
+  if (line == NULL)
+    return g_strdup_printf ("%u  %s\n%s", number, title, detail);
+  g_autofree char *amount = rc_money_format (line->amount, &outcome->quote->currency);
+  g_autofree char *charged = g_strdup_printf (_ ("On the quotation: part of %s, %s"), line->name, amount);
+  return g_strdup_printf ("%u  %s\n%s\n%s", number, title, detail, charged);
+}
+
 void
 rc_item_fill_pieces (GListStore *rows, RcDocument *document)
 {
@@ -246,15 +328,10 @@ rc_item_fill_pieces (GListStore *rows, RcDocument *document)
 
   for (guint i = 0; outcome && i < outcome->plan->pieces->len; i++)
     {
-      const RcPiece       *piece = g_ptr_array_index (outcome->plan->pieces, i);
-      const RcLengthStyle *style = rc_job_get_length_style (outcome->job);
-      g_autofree char     *mark = g_strdup_printf ("%u", piece->number);
-      g_autofree char     *width = dup_length (piece->cut_width, style);
-      g_autofree char     *length = dup_length (piece->cut_length, style);
-      g_autofree char     *place = dup_place (outcome->plan, piece, style);
-      g_autofree char     *title = g_strdup_printf (_ ("%s %s × %s"), get_kind_label (piece->kind), width, length);
-      g_autofree char     *detail = g_strdup_printf ("%s, %s", find_name (outcome->measure, piece), place);
-      RcChoice             choice = rc_choice_of_piece (outcome->plan, piece->number);
+      const RcPiece   *piece = g_ptr_array_index (outcome->plan->pieces, i);
+      g_autofree char *mark = g_strdup_printf ("%u", piece->number);
+      g_autofree char *title = dup_title (outcome, piece), *detail = dup_detail (outcome, piece);
+      RcChoice         choice = rc_choice_of_piece (outcome->plan, piece->number);
       add (wanted, choice, mark, title, detail);
     }
   take_rows (rows, wanted);

@@ -9,11 +9,19 @@
 #define RC_TYPE_ITEM (rc_item_get_type ())
 G_DECLARE_FINAL_TYPE (RcItem, rc_item, RC, ITEM, GObject)
 
-/* Properties, all strings: "mark" (a short sign or number), "title", "detail". */
+/* Properties: the strings "mark" (a short sign or number), "title", "detail"; "classes", the style classes of the row.
+ */
 RcItem  *rc_item_new (RcChoice choice, const char *mark, const char *title, const char *detail);
 RcChoice rc_item_get_choice (RcItem *self);
 /* TRUE when choosing `choice` lights this row up. */
 gboolean rc_item_is_chosen (RcItem *self, RcChoice choice);
+
+/* The row of the piece under the pointer is lit. */
+void rc_item_set_lit (RcItem *self, gboolean lit);
+
+/* Size, room and place of a piece in words, and what it is charged by on the quotation; NULL when there is no such
+ * piece. (transfer full) */
+char *rc_item_dup_piece_words (RcOutcome *outcome, guint number);
 
 /* Fills a list store of RcItem, keeping the rows that stay and changing their texts in place. */
 typedef void (*RcItemFill) (GListStore *rows, RcDocument *document);

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "item.h"
 #include "palette.h"
 
 #define MARGIN_PX      10
@@ -10,6 +11,7 @@
 #define WIDTH_PX_MOST  64 /* of a roll's own width across */
 #define WIDTH_PX_LEAST 36
 #define STALE_ALPHA    0.35
+#define POINTED_ALPHA  0.6
 #define ZOOM_STEP      1.25
 #define REQUEST_WIDTH  240
 #define WIDTH_MOST     30000
@@ -126,6 +128,20 @@ rc_roll_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_siz
 }
 
 static void
+draw_rolls (RcRollView *self, const GArray *ribbons, double scale, guint lit, double alpha, cairo_t *cr)
+{
+  cairo_push_group (cr);
+  for (guint i = 0; i < ribbons->len; i++)
+    {
+      const Ribbon *ribbon = &g_array_index (ribbons, Ribbon, i);
+      rc_roll_drawing_draw (get_plan (self), ribbon->cutting, ribbon->use, rc_palette_for_widget (GTK_WIDGET (self)),
+                            get_font_size (self), lit, MARGIN_PX, ribbon->y, scale, cr);
+    }
+  cairo_pop_group_to_source (cr);
+  cairo_paint_with_alpha (cr, alpha);
+}
+
+static void
 rc_roll_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   RcRollView *self = RC_ROLL_VIEW (widget);
@@ -134,34 +150,29 @@ rc_roll_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (self->document == NULL || width == 0 || height == 0)
     return;
   const RcPalette *palette = rc_palette_for_widget (widget);
-  const RcPlan    *plan = get_plan (self);
+  guint            chosen = rc_document_get_choice (self->document).piece;
+  guint            pointed = rc_document_get_pointed (self->document);
   double           scale = compute_scale (self, get_base_width (self, width));
   g_autoptr (GArray) ribbons = lay_out (self, scale);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
 
   cairo_set_source_rgb (cr, palette->paper[0], palette->paper[1], palette->paper[2]);
   cairo_paint (cr);
-  cairo_push_group (cr);
-  for (guint i = 0; i < ribbons->len; i++)
-    {
-      const Ribbon *ribbon = &g_array_index (ribbons, Ribbon, i);
-      rc_roll_drawing_draw (plan, ribbon->cutting, ribbon->use, palette, get_font_size (self),
-                            rc_document_get_choice (self->document).piece, MARGIN_PX, ribbon->y, scale, cr);
-    }
-  cairo_pop_group_to_source (cr);
-  cairo_paint_with_alpha (cr, rc_document_is_stale (self->document) ? STALE_ALPHA : 1);
+  draw_rolls (self, ribbons, scale, chosen, rc_document_is_stale (self->document) ? STALE_ALPHA : 1, cr);
+  if (pointed && pointed != chosen)
+    draw_rolls (self, ribbons, scale, pointed, POINTED_ALPHA, cr);
   cairo_destroy (cr);
 }
 
-static void
-on_pressed (GtkGestureClick *click, int n_press, double x, double y, RcRollView *self)
+/* The piece at a place; 0 for none. */
+static guint
+find_piece (RcRollView *self, double x, double y)
 {
   const RcPlan *plan = get_plan (self);
   double        scale = compute_scale (self, get_base_width (self, gtk_widget_get_width (GTK_WIDGET (self))));
 
-  gtk_widget_grab_focus (GTK_WIDGET (self));
   if (plan == NULL)
-    return;
+    return 0;
   g_autoptr (GArray) ribbons = lay_out (self, scale);
   for (guint i = 0; i < ribbons->len; i++)
     {
@@ -169,11 +180,43 @@ on_pressed (GtkGestureClick *click, int n_press, double x, double y, RcRollView 
       guint         piece = rc_roll_drawing_find_piece (plan, ribbon->cutting, ribbon->use, MARGIN_PX, ribbon->y, scale,
                                                         get_font_size (self), x, y);
       if (piece)
-        {
-          rc_document_choose (self->document, rc_choice_of_piece (plan, piece));
-          return;
-        }
+        return piece;
     }
+  return 0;
+}
+
+static void
+on_pressed (GtkGestureClick *click, int n_press, double x, double y, RcRollView *self)
+{
+  guint piece = find_piece (self, x, y);
+
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  if (piece)
+    rc_document_choose (self->document, rc_choice_of_piece (get_plan (self), piece));
+}
+
+static void
+on_motion (RcRollView *self, double x, double y)
+{
+  if (self->document)
+    rc_document_point (self->document, find_piece (self, x, y));
+}
+
+static void
+on_left (RcRollView *self)
+{
+  if (self->document)
+    rc_document_point (self->document, 0);
+}
+
+static gboolean
+on_query_tooltip (RcRollView *self, int x, int y, gboolean by_keys, GtkTooltip *tooltip)
+{
+  RcOutcome       *outcome = self->document ? rc_document_get_outcome (self->document) : NULL;
+  g_autofree char *words = outcome ? rc_item_dup_piece_words (outcome, rc_document_get_pointed (self->document)) : NULL;
+
+  gtk_tooltip_set_text (tooltip, words);
+  return words != NULL;
 }
 
 static gboolean
@@ -228,6 +271,7 @@ rc_roll_view_set_document (RcRollView *self, RcDocument *document)
     {
       g_signal_connect_swapped (document, "planned", G_CALLBACK (on_planned), self);
       g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
+      g_signal_connect_swapped (document, "pointed", G_CALLBACK (on_chosen), self);
       on_planned (self);
     }
 }
@@ -278,4 +322,10 @@ rc_roll_view_init (RcRollView *self)
   GtkGesture *click = gtk_gesture_click_new ();
   g_signal_connect (click, "pressed", G_CALLBACK (on_pressed), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_left), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), motion);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
+  g_signal_connect (self, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
 }

@@ -243,17 +243,22 @@ draw_key (RcPen *pen, guint i, double x, double y)
     }
 }
 
-/* Columns of three (of four with pins), each as wide as its words; the last ends at `right`. Returns where the first
- * begins. Pins have keys only where there are any. */
+#define MAX_KEYS       11
+#define KEYS_UNPINNED  8
+#define KEY_STEP       15.5 /* from row to row */
+#define KEY_STEP_CLOSE 12.5
+
+/* Columns of `n_rows` keys, each as wide as its words; the last ends at `right`. Returns where the first begins. Pins
+ * have keys only where there are any. */
 static double
-draw_keys (RcPen *pen, double right, double middle, gboolean with_pins)
+draw_keys (RcPen *pen, double right, double middle, gboolean with_pins, guint n_rows, double step)
 {
-  const char *words[]
+  const char *words[MAX_KEYS]
       = { _ ("drop"),        _ ("fill"),  _ ("joined fill"), _ ("side seam"),        _ ("cross seam"), _ ("pile leans"),
           _ ("rule broken"), _ ("piece"), _ ("pinned"),      _ ("pinned, not kept"), _ ("no seams") };
-  guint  n = with_pins ? G_N_ELEMENTS (words) : 8, n_rows = with_pins ? 4 : 3, n_columns = 3;
-  double step = with_pins ? 12.5 : 15.5, y = middle - step * (n_rows - 1) / 2;
-  double columns[4] = { 0 };
+  guint  n = with_pins ? MAX_KEYS : KEYS_UNPINNED, n_columns = (n + n_rows - 1) / n_rows;
+  double y = middle - step * (n_rows - 1) / 2;
+  double columns[MAX_KEYS + 1] = { 0 };
   double x;
 
   for (guint i = 0; i < n; i++)
@@ -289,10 +294,67 @@ draw_legend (cairo_t *cr, double x, double y, double width, double height, gcons
 
   rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 7);
   draw_north (&pen, x + 18, middle - 5);
-  keys = draw_keys (&pen, x + width, middle, legend->with_pins);
+  keys = draw_keys (&pen, x + width, middle, legend->with_pins, legend->with_pins ? 4 : 3,
+                    legend->with_pins ? KEY_STEP_CLOSE : KEY_STEP);
   rc_pen_set_colour (&pen, pen.palette->ink, 1);
   draw_bar (&pen, legend, bar, middle - 1, keys - bar - 22);
   rc_pen_clear (&pen);
+}
+
+#define NORTH_WIDTH 42.0
+#define LEAST_ROWS  3 /* as high as the north arrow */
+
+static double
+measure_keys (guint n_rows)
+{
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_ALPHA, NULL);
+  cairo_t         *cr = cairo_create (surface);
+  RcView           view = { 0, 0, 1 };
+  RcPen            pen;
+
+  rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, KEY_SIZE);
+  double width = -draw_keys (&pen, 0, 0, TRUE, n_rows, KEY_STEP_CLOSE);
+  rc_pen_clear (&pen);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return width;
+}
+
+/* In points of the sheets. */
+static guint
+find_rows (double width)
+{
+  guint n_rows = LEAST_ROWS;
+
+  while (n_rows < MAX_KEYS && NORTH_WIDTH + measure_keys (n_rows) > width)
+    n_rows++;
+  return n_rows;
+}
+
+double
+rc_legend_get_height (double font_size, double width)
+{
+  double scale = font_size / KEY_SIZE;
+  return (find_rows (width / scale) + 0.6) * KEY_STEP_CLOSE * scale;
+}
+
+void
+rc_legend_draw (cairo_t *cr, const RcPalette *palette, double font_size, double x, double y, double width)
+{
+  double scale = font_size / KEY_SIZE;
+  guint  n_rows = find_rows (width / scale);
+  double middle = rc_legend_get_height (font_size, width) / scale / 2;
+  RcView view = { 0, 0, 1 };
+  RcPen  pen;
+
+  cairo_save (cr);
+  cairo_translate (cr, x, y);
+  cairo_scale (cr, scale, scale);
+  rc_pen_init (&pen, cr, &view, palette, KEY_SIZE);
+  draw_north (&pen, 18, middle - 3);
+  draw_keys (&pen, NORTH_WIDTH + measure_keys (n_rows), middle, TRUE, n_rows, KEY_STEP_CLOSE);
+  rc_pen_clear (&pen);
+  cairo_restore (cr);
 }
 
 void

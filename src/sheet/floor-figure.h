@@ -39,6 +39,11 @@ void rc_figure_add (RcPage *page, double x, double y, double width, double heigh
 
 #define RC_LEGEND_HEIGHT 52.0
 
+/* North arrow and keys alone, for a screen: text `font_size` high, all else in proportion, in as many rows as the width
+ * wants. */
+double rc_legend_get_height (double font_size, double width);
+void   rc_legend_draw (cairo_t *cr, const RcPalette *palette, double font_size, double x, double y, double width);
+
 /* North arrow, scale bar with the scale in words, and what the marks mean, those of pins only `with_pins`: a band
  * `width` wide. */
 void rc_legend_add (RcPage *page, double x, double y, double width, RcUnitSystem units, guint ratio,

@@ -239,11 +239,84 @@ choose_in_carpet (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners
   return TRUE;
 }
 
-/* Until `end_us` all told; each carpet gets an equal part of what is left. `raised` as in compute_lower_bound. */
+/* A step of a first answer, for one area or one carpet: the steps do not touch one another. */
+typedef struct
+{
+  RcPlan             *plan;
+  const GPtrArray    *planners;
+  const RcPlanParams *params;
+  RcProgress         *progress;
+  RcAreaPlanner      *planner;   /* of the area */
+  RcAreaPlan         *area_plan; /* found */
+  const RcGoods      *carpet;
+  gint64              carpet_per_m;
+  RcMoney            *raised;
+  GError             *error;
+} RcStep;
+
+static void
+plan_area_at_once (gpointer data, gpointer user_data)
+{
+  RcStep *step = data;
+  step->area_plan = rc_area_planner_plan (step->planner, 0, &step->error);
+}
+
+static void
+choose_at_once (gpointer data, gpointer user_data)
+{
+  RcStep *step = data;
+  choose_in_carpet (step->plan, step->carpet, step->planners, step->carpet_per_m, step->params, step->progress, 0,
+                    step->raised, &step->error);
+}
+
+/* Takes all steps (of RcStep), some at a time. FALSE and the first of their errors in the list's order. */
+static gboolean
+take_steps (GArray *steps, GFunc take, GError **error)
+{
+  gboolean     fine = TRUE;
+  GThreadPool *pool = g_thread_pool_new (take, NULL, (int)g_get_num_processors (), FALSE, NULL);
+  for (guint i = 0; i < steps->len; i++)
+    g_thread_pool_push (pool, &g_array_index (steps, RcStep, i), NULL);
+  g_thread_pool_free (pool, FALSE, TRUE);
+  for (guint i = 0; i < steps->len; i++)
+    {
+      RcStep *step = &g_array_index (steps, RcStep, i);
+      if (step->error != NULL && fine)
+        {
+          g_propagate_error (error, g_steal_pointer (&step->error));
+          fine = FALSE;
+        }
+      g_clear_error (&step->error);
+    }
+  return fine;
+}
+
+static gboolean
+plan_areas_at_once (RcPlan *plan, const GPtrArray *planners, GError **error)
+{
+  g_autoptr (GArray) steps = g_array_new (FALSE, FALSE, sizeof (RcStep));
+  for (guint i = 0; i < planners->len; i++)
+    {
+      RcStep step = { .planner = g_ptr_array_index (planners, i) };
+      g_array_append_val (steps, step);
+    }
+  gboolean fine = take_steps (steps, plan_area_at_once, error);
+  for (guint i = 0; i < steps->len; i++)
+    {
+      RcAreaPlan *area_plan = g_array_index (steps, RcStep, i).area_plan;
+      if (area_plan != NULL)
+        g_ptr_array_add (plan->areas, area_plan);
+    }
+  return fine;
+}
+
+/* Each carpet by itself: for a first answer some at a time, else one after another until `end_us` all told, each with
+ * an equal part of what is left. `raised` as in compute_lower_bound. */
 static gboolean
 choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weights, gpointer user_data,
                  const RcPlanParams *params, RcProgress *progress, gint64 end_us, RcMoney *raised, GError **error)
 {
+  g_autoptr (GArray) steps = g_array_new (FALSE, FALSE, sizeof (RcStep));
   for (guint g = 0; g < plan->job->goods->len; g++)
     {
       const RcGoods *goods = g_ptr_array_index (plan->job->goods, g);
@@ -252,21 +325,27 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
       if (goods->kind != RC_GOODS_CARPET)
         continue;
       weights (goods, &weigh, user_data);
+      RcStep step = { plan, planners, params, progress, NULL, NULL, goods, weigh.carpet_per_m, &raised[g], NULL };
+      g_array_append_val (steps, step);
+      if (params->seconds == 0)
+        continue;
       rc_progress_tell (progress, goods->name);
       if (!choose_in_carpet (plan, goods, planners, weigh.carpet_per_m, params, progress,
                              now + (end_us - now) / (plan->job->goods->len - g), &raised[g], error))
         return FALSE;
       rc_progress_note_bound (progress, goods, raised[g]);
     }
-  return TRUE;
+  return params->seconds > 0 || take_steps (steps, choose_at_once, error);
 }
 
-/* Each area by itself, in equal parts of half the time; of many, of a quarter: what counts then is how they go
- * together.
+/* Each area by itself: for a first answer some at a time, else in equal parts of half the time; of many, of a quarter:
+ * what counts then is how they go together.
  */
 static gboolean
 plan_areas (RcPlan *plan, const GPtrArray *planners, double seconds, RcProgress *progress, GError **error)
 {
+  if (seconds == 0)
+    return plan_areas_at_once (plan, planners, error);
   gint64 end_us = g_get_monotonic_time () + (gint64)(seconds / (planners->len > MOST_ALONE ? 4 : 2) * G_USEC_PER_SEC);
   for (guint i = 0; i < planners->len; i++)
     {

@@ -182,8 +182,9 @@ typedef struct
   guint64       seed;
   GCancellable *cancellable; /* nullable */
   const RcPlan *previous; /* nullable: areas that are still the same keep its options, found in as much time at least */
-  RcPlanProgressFunc progress; /* nullable: called in the thread that asked for the plan, some times for each area */
-  gpointer           progress_data;
+  RcPlanProgressFunc progress; /* nullable: called in the thread that asked for the plan, some times for each
+                                  area; not for a first answer */
+  gpointer progress_data;
 } RcPlanParams;
 
 /* Gives the weights for a carpet. */

@@ -79,9 +79,9 @@ rc_progress_tell (const RcProgress *progress, const char *what)
   const RcPlanParams *params = progress->params;
   double              passed = (double)(g_get_monotonic_time () - progress->start_us) / G_USEC_PER_SEC;
   RcPlanProgress      told = { .what = what };
-  if (params->progress == NULL)
+  if (params->progress == NULL || params->seconds == 0)
     return;
-  told.share = params->seconds > 0 ? CLAMP (passed / params->seconds, 0, 1) : 0;
+  told.share = CLAMP (passed / params->seconds, 0, 1);
   for (guint g = 0; plan->areas->len == plan->measure->areas->len && g < plan->job->goods->len; g++)
     {
       told.cost += progress->costs[g];

@@ -27,5 +27,6 @@ void rc_progress_note_carpet (RcProgress *progress, const RcGoods *carpet, RcMon
 /* And at least so much, however it is chosen; of what was noted before the greater counts. */
 void rc_progress_note_bound (RcProgress *progress, const RcGoods *carpet, RcMoney bound);
 
-/* Tells the one who asked for the plan what comes next: the name of an area or a carpet. */
+/* Tells the one who asked for the plan what comes next: the name of an area or a carpet. A first answer, parts of which
+ * are made at once, tells nothing. */
 void rc_progress_tell (const RcProgress *progress, const char *what);

@@ -192,6 +192,37 @@ test_no_lot_holds_group (void)
   assert_infeasible (problem, "1.000 m");
 }
 
+/* The larger lot has length enough, but in rolls too short for one of the cuts. */
+static void
+test_no_roll_of_lot_takes_cut (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4 * RC_TICKS_PER_M);
+  RcNestCut *drop = add_cut (problem, 4 * RC_TICKS_PER_M, 5 * RC_TICKS_PER_M, 1);
+
+  drop->group = g_strdup ("Hall");
+  add_cut (problem, 4 * RC_TICKS_PER_M, 2 * RC_TICKS_PER_M, 1)->group = g_strdup ("Hall");
+  add_roll (problem, "a", 3 * RC_TICKS_PER_M, 4, 1);
+  add_roll (problem, "b", 6 * RC_TICKS_PER_M, 1, 1);
+  assert_infeasible (problem, "Hall");
+  assert_infeasible (problem, "2.000 m");
+  assert_infeasible (problem, "largest, a");
+}
+
+/* Four drops of 2.1 m, each beginning where the pattern does: 3 x 2.5 m + 2.1 m = 9.6 m. */
+static void
+test_repeats_need_more_of_a_lot (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4 * RC_TICKS_PER_M);
+  RcNestCut *drop = add_cut (problem, 4 * RC_TICKS_PER_M, 21 * RC_TICKS_PER_M / 10, 4);
+
+  drop->group = g_strdup ("Hall");
+  drop->repeat = RC_TICKS_PER_M / 2;
+  add_roll (problem, "a", 9 * RC_TICKS_PER_M, 1, 1);
+  add_roll (problem, "b", 3 * RC_TICKS_PER_M, 1, 1);
+  assert_infeasible (problem, "Hall");
+  assert_infeasible (problem, "0.600 m");
+}
+
 static void
 check_many (const RcNestCaseStyle *style, guint n_cases, double seconds, guint64 effort, guint32 seed)
 {
@@ -482,6 +513,8 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/infeasible/a cut wider than the roll is named", test_too_wide);
   g_test_add_func ("/nest/infeasible/the missing length of stock is told", test_stock_too_short);
   g_test_add_func ("/nest/infeasible/a group that no lot holds is named", test_no_lot_holds_group);
+  g_test_add_func ("/nest/infeasible/a cut too long for every roll of a lot is named", test_no_roll_of_lot_takes_cut);
+  g_test_add_func ("/nest/infeasible/repeats need more of a lot", test_repeats_need_more_of_a_lot);
   g_test_add_func ("/nest/random/first answers hold", test_random_first_answers);
   g_test_add_func ("/nest/random/searched answers hold", test_random_searched);
   g_test_add_func ("/nest/random/answers of any stages hold", test_random_searched_any_stages);

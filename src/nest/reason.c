@@ -73,24 +73,38 @@ rc_nest_reason_find (const RcNestTask *task)
   return rc_nest_reason_for_ties (task);
 }
 
-/* The length that the items of `group` (-1: all) need at least. */
+/* The length of a lot's rolls (-1: of all) that the items of `group` (-1: all) need at least, with what their repeats
+ * leave between them. */
 static RcLength
-compute_need (const RcNestTask *task, int group)
+compute_need (const RcNestTask *task, int group, int lot)
 {
-  const RcNestItems   *items = task->items;
-  g_autofree RcLength *w = g_new (RcLength, 2 * items->n + 1);
-  RcLength            *h = w + items->n, width = 1;
-  guint                n = 0;
+  g_autofree guint *chosen = g_new (guint, task->items->n + 1);
+  g_autoptr (RcNestItems) items = NULL;
+  g_autofree RcLength *w = NULL;
+  RcLength            *h, width = 1, need, gaps;
+  guint                n = 0, n_bins = 0;
 
+  for (guint i = 0; i < task->items->n; i++)
+    if (group < 0 || task->items->items[i].group == group)
+      chosen[n++] = i;
+  items = rc_nest_items_new_part (task->items, chosen, n);
+  w = g_new (RcLength, 2 * n + 1);
+  h = w + n;
   for (guint b = 0; b < task->bins->n; b++)
-    width = MAX (width, task->bins->bins[b].width);
-  for (guint i = 0; i < items->n; i++)
-    if (group < 0 || items->items[i].group == group)
-      {
-        w[n] = items->items[i].w;
-        h[n++] = items->items[i].h;
-      }
-  return rc_nest_bound_rectangles (w, h, n, width);
+    {
+      width = MAX (width, task->bins->bins[b].width);
+      n_bins += lot < 0 || task->bins->bins[b].lot == lot;
+    }
+  for (guint i = 0; i < n; i++)
+    {
+      w[i] = items->items[i].w;
+      h[i] = items->items[i].h;
+    }
+  need = rc_nest_bound_rectangles (w, h, n, width);
+  if (!items->has_repeats)
+    return need;
+  gaps = rc_nest_bound_extend (items, n_bins, h);
+  return MAX (need, rc_nest_bound_rectangles (w, h, n, width) - gaps);
 }
 
 /* What the rolls of a lot (-1: all) hold. */
@@ -112,15 +126,54 @@ compute_stock (const RcNestTask *task, int lot)
 RcLength
 rc_nest_reason_find_shortage (const RcNestTask *task, int lot, guint group)
 {
-  return compute_need (task, (int)group) - compute_stock (task, lot);
+  return compute_need (task, (int)group, lot) - compute_stock (task, lot);
+}
+
+/* A cut of the group that no roll of the lot takes; NULL: each is taken by one, or a pin keeps it away. */
+static char *
+check_rolls_of_lot (const RcNestTask *task, guint group, int lot, const char *lot_name)
+{
+  const char *name = task->items->groups->pdata[group];
+
+  for (guint i = 0; i < task->items->n; i++)
+    {
+      const RcNestItem *item = &task->items->items[i];
+      const char       *label = rc_nest_reason_get_label (task, item);
+      RcLength          widest = 0, longest = 0;
+      g_autofree char  *over = NULL;
+
+      if (item->group != (int)group)
+        continue;
+      for (guint b = 0; b < task->bins->n; b++)
+        {
+          const RcNestBin *bin = &task->bins->bins[b];
+
+          if (bin->lot != lot)
+            continue;
+          widest = MAX (widest, bin->width);
+          if (item->w <= bin->width)
+            longest = MAX (longest, bin->end - rc_nest_item_place (item, bin->start));
+        }
+      over = rc_nest_reason_format_length (item->w > widest ? item->w - widest : item->h - longest);
+      if (item->w > widest)
+        return g_strdup_printf (_ ("The cuts of %s must come from one dye lot, but cut %s is %s wider than every roll "
+                                   "of the largest, %s"),
+                                name, label, over, lot_name);
+      if (item->h > longest)
+        return g_strdup_printf (_ ("The cuts of %s must come from one dye lot, but cut %s is %s longer than every roll "
+                                   "of the largest, %s"),
+                                name, label, over, lot_name);
+    }
+  return NULL;
 }
 
 char *
 rc_nest_reason_for_group (const RcNestTask *task, guint group)
 {
-  const char *name = task->items->groups->pdata[group];
-  RcLength    need = compute_need (task, (int)group), most = 0;
+  const char *name = task->items->groups->pdata[group], *lot_name;
+  RcLength    need, most = 0;
   int         best = 0;
+  char       *reason;
 
   for (int lot = 0; lot < task->bins->n_lots; lot++)
     if (compute_stock (task, lot) > most)
@@ -128,17 +181,22 @@ rc_nest_reason_for_group (const RcNestTask *task, guint group)
         most = compute_stock (task, lot);
         best = lot;
       }
+  need = compute_need (task, (int)group, best);
+  lot_name = task->bins->lots->pdata[best];
+  lot_name = lot_name != NULL ? lot_name : _ ("goods to be bought");
   if (need > most)
     {
-      const char      *lot_name = task->bins->lots->pdata[best];
       g_autofree char *needs = rc_nest_reason_format_length (need);
       g_autofree char *has = rc_nest_reason_format_length (most);
       g_autofree char *lacks = rc_nest_reason_format_length (need - most);
 
       return g_strdup_printf (
           _ ("The cuts of %s must come from one dye lot and need at least %s; the largest, %s, has %s: %s too little"),
-          name, needs, lot_name != NULL ? lot_name : _ ("goods to be bought"), has, lacks);
+          name, needs, lot_name, has, lacks);
     }
+  reason = check_rolls_of_lot (task, group, best, lot_name);
+  if (reason != NULL)
+    return reason;
   return g_strdup_printf (_ ("The cuts of %s must come from one dye lot, but no lot has rolls that take all of them"),
                           name);
 }
@@ -146,7 +204,7 @@ rc_nest_reason_for_group (const RcNestTask *task, guint group)
 char *
 rc_nest_reason_for_left_over (const RcNestTask *task, const RcNestSpot *spots, gboolean proved)
 {
-  RcLength         need = compute_need (task, -1), stock = compute_stock (task, -1);
+  RcLength         need = compute_need (task, -1, -1), stock = compute_stock (task, -1);
   g_autofree char *needs = rc_nest_reason_format_length (need);
   g_autofree char *has = rc_nest_reason_format_length (stock);
   guint            left = 0, first = G_MAXUINT;

@@ -192,6 +192,31 @@ test_no_lot_holds_group (void)
   assert_infeasible (problem, "1.000 m");
 }
 
+/* Each full width but the last takes a whole number of repeats; the one that then takes most beyond its own length goes
+ * last, and nothing is shorter. */
+static void
+test_last_loses_nothing (void)
+{
+  g_autoptr (RcNestProblem) problem = rc_nest_problem_new (4 * RC_TICKS_PER_M);
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9);
+  g_autoptr (RcNestAnswer) answer = NULL;
+  RcLength repeat = 64 * RC_TICKS_PER_CM, sum = 0, most = 0;
+
+  for (guint k = 0; k < 60; k++)
+    {
+      RcLength length = RC_TICKS_PER_CM * g_rand_int_range (rand, 200, 700),
+               whole = rc_length_round_up (length, repeat);
+
+      add_cut (problem, problem->roll_width, length, 1)->repeat = repeat;
+      sum += whole;
+      most = MAX (most, whole - length);
+    }
+  answer = rc_nest_solve (problem, NULL);
+  assert_holds (problem, answer);
+  g_assert_cmpint (answer->used_length, ==, sum - most);
+  g_assert_cmpint (answer->status, ==, RC_NEST_OPTIMAL);
+}
+
 /* The larger lot has length enough, but in rolls too short for one of the cuts. */
 static void
 test_no_roll_of_lot_takes_cut (void)
@@ -506,6 +531,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/no cuts need no roll", test_nothing);
   g_test_add_func ("/nest/pieces of a fill lie side by side", test_joined_fill);
   g_test_add_func ("/nest/drops start on their pattern phase", test_pattern_phases);
+  g_test_add_func ("/nest/behind the last length nothing is lost to the pattern", test_last_loses_nothing);
   g_test_add_func ("/nest/the small remnant is used first", test_remnants_first);
   g_test_add_func ("/nest/a group comes from one dye lot", test_one_lot_a_group);
   g_test_add_func ("/nest/lengths are bought in steps", test_bought_in_steps);

@@ -4,6 +4,7 @@
 #include "blocks.h"
 #include "bound.h"
 #include "build.h"
+#include "ends.h"
 #include "exact.h"
 #include "improve.h"
 #include "lot.h"
@@ -217,7 +218,8 @@ polish (Solver *self)
       clock.end_us = MAX (clock.end_us, self->clock.end_us);
       clock.steps_left = G_MAXUINT64;
     }
-  if (rc_nest_polish (self->task, &clock, searched ? POLISHED_SEGMENTS : POLISHED_AT_ONCE, self->spots))
+  if (rc_nest_shorten_ends (self->task, self->spots)
+      || rc_nest_polish (self->task, &clock, searched ? POLISHED_SEGMENTS : POLISHED_AT_ONCE, self->spots))
     {
       self->score = rc_nest_score (self->task, self->spots);
       report (self);
@@ -250,6 +252,7 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
   if (answer->reason == NULL)
     {
       self.bound = MAX (rc_nest_bound_quick (task), rc_nest_pins_compute_bound (task));
+      rc_nest_shorten_ends (task, spots);
       self.score = rc_nest_score (task, spots);
       if (params != NULL && params->seconds > 0)
         search (&self);

@@ -432,8 +432,9 @@ int
 main (int argc, char **argv)
 {
   static const char *const WINDOWS[]
-      = { "win.new-shape",          "win.compare",    "win.prices",           "win.rolls",
-          "win.sheet('quotation')", "win.delete-job", "win.show-help-overlay" };
+      = { "win.new-shape",  "win.compare",          "win.prices", "win.rolls",
+          "win.quotes",     "win.orders",           "win.glance", "win.sheet('quotation')",
+          "win.delete-job", "win.show-help-overlay" };
 
   gtk_test_init (&argc, &argv, NULL);
 #define TEST(path, function) g_test_add (path, DeskFixture, NULL, set_up, function, tear_down)

@@ -172,7 +172,7 @@ test_kept_roll_is_planned_with (DeskFixture *fixture, gconstpointer data)
   RcLength before = get_length (fixture, "R-91");
   g_assert_true (rc_roll_form_do (form));
   g_assert_cmpint (get_length (fixture, "R-91"), ==, before - proposal->length);
-  g_autoptr (GPtrArray) cut = rc_store_find_cut_pieces (fixture->store, job->id, NULL);
+  g_autoptr (GPtrArray) cut = rc_store_find_cut_pieces (fixture->store, "demo", NULL);
   g_assert_cmpuint (cut->len, ==, proposal->pieces->len);
 }
 

@@ -45,3 +45,14 @@ rc_day_add (const char *day, int n_days)
     return NULL;
   return g_strdup_printf ("%04d-%02d-%02d", g_date_get_year (&date), g_date_get_month (&date), g_date_get_day (&date));
 }
+
+gboolean
+rc_day_count (const char *from, const char *to, int *n_days)
+{
+  GDate first, last;
+
+  if (!parse (from, &first) || !parse (to, &last))
+    return FALSE;
+  *n_days = g_date_days_between (&first, &last);
+  return TRUE;
+}

@@ -150,14 +150,7 @@ remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
     return NULL;
   /* The rolls as they lie there now. */
   job = rc_job_copy (after->job);
-  g_ptr_array_set_size (job->rolls, 0);
-  for (guint i = 0; i < rolls->len; i++)
-    {
-      const RcRoll *roll = g_ptr_array_index (rolls, i);
-
-      if (rc_job_find_goods (job, roll->goods_id) != NULL)
-        g_ptr_array_add (job->rolls, rc_roll_copy (roll));
-    }
+  rc_job_use_rolls (job, rolls);
   return rc_remeasure_new (job, after->measure->id, before->plan, cut, after->book, after->options->date,
                            after->options->seconds, error);
 }

@@ -2,6 +2,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "cure-list.h"
+#include "floor-pair.h"
 #include "pick.h"
 
 struct _RcCompareWindow
@@ -12,6 +14,9 @@ struct _RcCompareWindow
   GtkDropDown *before_drop, *after_drop;
   GtkGrid     *grid;
   GtkLabel    *note_label;
+  GtkBox      *floor_box, *cure_box;
+  RcFloorPair *floors;
+  RcCureList  *cures;
   guint        n_changes;
   gboolean     is_showing;
 };
@@ -101,6 +106,24 @@ show_changes (RcCompareWindow *self, const GPtrArray *changes)
     }
 }
 
+/* What was cut by the measure before, and what it does not cover now. `measure` NULL: there is nothing to compare. */
+static void
+show_cures (RcCompareWindow *self, const RcOutcome *before, const char *measure)
+{
+  g_autoptr (GError) error = NULL;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->cures), FALSE);
+  if (measure != NULL && !rc_cure_list_show (self->cures, self->document, before, measure, &error))
+    tell (self, error->message);
+}
+
+static void
+on_overlaid (RcCompareWindow *self, GParamSpec *pspec, GtkToggleButton *button)
+{
+  if (self->floors != NULL)
+    rc_floor_pair_set_overlaid (self->floors, gtk_toggle_button_get_active (button));
+}
+
 static void
 compare (RcCompareWindow *self)
 {
@@ -118,6 +141,8 @@ compare (RcCompareWindow *self)
       if (changes->len == 0)
         tell (self, _ ("Nothing changed between these two measures."));
     }
+  rc_floor_pair_show (self->floors, old, new);
+  show_cures (self, old, new != NULL &&new != old ? after : NULL);
   show_changes (self, changes);
 }
 
@@ -146,6 +171,12 @@ show_measures (RcCompareWindow *self)
     }
   self->is_showing = FALSE;
   compare (self);
+}
+
+RcCureList *
+rc_compare_window_get_cures (RcCompareWindow *self)
+{
+  return self->cures;
 }
 
 guint
@@ -177,6 +208,9 @@ rc_compare_window_class_init (RcCompareWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcCompareWindow, after_drop);
   gtk_widget_class_bind_template_child (widget_class, RcCompareWindow, grid);
   gtk_widget_class_bind_template_child (widget_class, RcCompareWindow, note_label);
+  gtk_widget_class_bind_template_child (widget_class, RcCompareWindow, floor_box);
+  gtk_widget_class_bind_template_child (widget_class, RcCompareWindow, cure_box);
+  gtk_widget_class_bind_template_callback (widget_class, on_overlaid);
   gtk_widget_class_bind_template_callback (widget_class, compare);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
@@ -186,6 +220,10 @@ static void
 rc_compare_window_init (RcCompareWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->floors = RC_FLOOR_PAIR (rc_floor_pair_new ());
+  self->cures = RC_CURE_LIST (rc_cure_list_new ());
+  gtk_box_append (self->floor_box, GTK_WIDGET (self->floors));
+  gtk_box_append (self->cure_box, GTK_WIDGET (self->cures));
 }
 
 RcCompareWindow *

@@ -233,3 +233,19 @@ rc_document_add_measure (RcDocument *self, GError **error)
   return rc_document_commit (self, g_steal_pointer (&job), _ ("Measure again"), NULL, error)
          && rc_document_set_measure (self, id);
 }
+
+gboolean
+rc_document_set_state (RcDocument *self, RcJobState state, GError **error)
+{
+  g_autoptr (RcJob) job = rc_document_dup_job (self);
+  g_autofree char *today = rc_clock_dup_today ();
+
+  rc_job_set_state (job, state, job->reached[state] != NULL ? job->reached[state] : today);
+  return rc_document_commit (self, g_steal_pointer (&job), _ ("State of the job"), NULL, error);
+}
+
+gboolean
+rc_document_reach (RcDocument *self, RcJobState state, GError **error)
+{
+  return rc_job_get_state (rc_document_get_job (self)) >= state || rc_document_set_state (self, state, error);
+}

@@ -30,3 +30,9 @@ RcJob *rc_document_lead_opening (RcDocument *self, const char *room, const char 
 
 /* A copy of the measure looked at, dated today, to be looked at from now on. */
 gboolean rc_document_add_measure (RcDocument *self, GError **error);
+
+/* The job comes to the state today, if it is not so far yet: what is done with it in the office makes it so. TRUE also
+ * when there was nothing to change. */
+gboolean rc_document_reach (RcDocument *self, RcJobState state, GError **error);
+/* Puts the job into the state, forward or back, on the day it has for it, else today. */
+gboolean rc_document_set_state (RcDocument *self, RcJobState state, GError **error);

@@ -11,6 +11,7 @@ struct _RcJobList
 
   RcStore            *store;
   GtkSearchEntry     *search;
+  GtkDropDown        *state_drop; /* all, then each state */
   GtkListView        *view;
   GtkSingleSelection *selection;
   GtkLabel           *count_label;
@@ -23,10 +24,11 @@ static guint open_signal;
 static void
 show_count (RcJobList *self, guint n)
 {
-  g_autofree char *text = n > 0 ? g_strdup_printf (ngettext ("%u job", "%u jobs", n), n)
-                          : *gtk_editable_get_text (GTK_EDITABLE (self->search))
-                              ? g_strdup (_ ("No job has all these words."))
-                              : g_strdup (_ ("No jobs yet."));
+  g_autofree char *text
+      = n > 0                                                  ? g_strdup_printf (ngettext ("%u job", "%u jobs", n), n)
+        : gtk_drop_down_get_selected (self->state_drop) > 0    ? g_strdup (_ ("No such job in this state."))
+        : *gtk_editable_get_text (GTK_EDITABLE (self->search)) ? g_strdup (_ ("No job has all these words."))
+                                                               : g_strdup (_ ("No jobs yet."));
   gtk_label_set_text (self->count_label, text);
 }
 
@@ -37,13 +39,16 @@ rc_job_list_refresh (RcJobList *self)
 
   if (self->store == NULL)
     return;
-  GPtrArray *found = rc_store_find_jobs (self->store, gtk_editable_get_text (GTK_EDITABLE (self->search)), &error);
+  const char *words = gtk_editable_get_text (GTK_EDITABLE (self->search));
+  guint       chosen = gtk_drop_down_get_selected (self->state_drop);
+  GPtrArray  *found = chosen == 0 ? rc_store_find_jobs (self->store, words, &error)
+                                  : rc_store_find_jobs_in_state (self->store, words, chosen - 1, &error);
   if (found == NULL)
     {
       gtk_label_set_text (self->count_label, error->message);
       return;
     }
-  g_autoptr (RcJobModel) model = rc_job_model_new (found);
+  g_autoptr (RcJobModel) model = rc_job_model_new (self->store, found);
   gtk_single_selection_set_model (self->selection, G_LIST_MODEL (model));
   show_count (self, found->len);
 }
@@ -95,6 +100,12 @@ rc_job_list_focus (RcJobList *self)
   gtk_widget_grab_focus (GTK_WIDGET (self->search));
 }
 
+void
+rc_job_list_show_state (RcJobList *self, int state)
+{
+  gtk_drop_down_set_selected (self->state_drop, (guint)(state + 1));
+}
+
 guint
 rc_job_list_get_n_jobs (RcJobList *self)
 {
@@ -121,6 +132,7 @@ rc_job_list_class_init (RcJobListClass *klass)
       = g_signal_new ("open", RC_TYPE_JOB_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/job-list.ui");
   gtk_widget_class_bind_template_child (widget_class, RcJobList, search);
+  gtk_widget_class_bind_template_child (widget_class, RcJobList, state_drop);
   gtk_widget_class_bind_template_child (widget_class, RcJobList, view);
   gtk_widget_class_bind_template_child (widget_class, RcJobList, selection);
   gtk_widget_class_bind_template_child (widget_class, RcJobList, count_label);
@@ -133,5 +145,12 @@ rc_job_list_class_init (RcJobListClass *klass)
 static void
 rc_job_list_init (RcJobList *self)
 {
+  g_autoptr (GtkStringList) states = gtk_string_list_new (NULL);
+
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_string_list_append (states, _ ("In any state"));
+  for (RcJobState state = 0; state < RC_N_JOB_STATES; state++)
+    gtk_string_list_append (states, rc_job_state_get_label (state));
+  gtk_drop_down_set_model (self->state_drop, G_LIST_MODEL (states));
+  g_signal_connect_swapped (self->state_drop, "notify::selected", G_CALLBACK (rc_job_list_refresh), self);
 }

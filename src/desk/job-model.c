@@ -5,7 +5,8 @@
 struct _RcJobRow
 {
   GObject parent_instance;
-  char   *id, *title, *detail;
+  char   *id, *title, *detail, *state;
+  double  step;
 };
 
 G_DEFINE_FINAL_TYPE (RcJobRow, rc_job_row, G_TYPE_OBJECT)
@@ -14,13 +15,19 @@ enum
 {
   PROP_TITLE = 1,
   PROP_DETAIL,
+  PROP_STATE,
+  PROP_STEP,
 };
 
 static void
 rc_job_row_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
   RcJobRow *self = RC_JOB_ROW (object);
-  g_value_set_string (value, id == PROP_TITLE ? self->title : self->detail);
+
+  if (id == PROP_STEP)
+    g_value_set_double (value, self->step);
+  else
+    g_value_set_string (value, id == PROP_TITLE ? self->title : id == PROP_DETAIL ? self->detail : self->state);
 }
 
 static void
@@ -31,6 +38,7 @@ rc_job_row_finalize (GObject *object)
   g_free (self->id);
   g_free (self->title);
   g_free (self->detail);
+  g_free (self->state);
   G_OBJECT_CLASS (rc_job_row_parent_class)->finalize (object);
 }
 
@@ -44,6 +52,9 @@ rc_job_row_class_init (RcJobRowClass *klass)
   object_class->finalize = rc_job_row_finalize;
   g_object_class_install_property (object_class, PROP_TITLE, g_param_spec_string ("title", NULL, NULL, "", flags));
   g_object_class_install_property (object_class, PROP_DETAIL, g_param_spec_string ("detail", NULL, NULL, "", flags));
+  g_object_class_install_property (object_class, PROP_STATE, g_param_spec_string ("state", NULL, NULL, "", flags));
+  g_object_class_install_property (object_class, PROP_STEP,
+                                   g_param_spec_double ("step", NULL, NULL, 0, RC_N_JOB_STATES - 1, 0, flags));
 }
 
 static void
@@ -64,8 +75,20 @@ append_part (GString *text, const char *part)
     g_string_append_printf (text, "%s%s", text->len ? ", " : "", part);
 }
 
+/* "Accepted 2026-03-02": looked up for the rows that are seen only. */
+static void
+take_state (RcJobRow *self, RcStore *store)
+{
+  g_autofree char *reached = NULL;
+  RcJobState       state = RC_JOB_ENQUIRY;
+
+  rc_store_find_state (store, self->id, &state, &reached, NULL);
+  self->step = state;
+  self->state = g_strdup_printf ("%s %s", rc_job_state_get_label (state), reached != NULL ? reached : "");
+}
+
 static RcJobRow *
-job_row_new (const RcJobSummary *summary)
+job_row_new (RcStore *store, const RcJobSummary *summary)
 {
   RcJobRow *self = g_object_new (RC_TYPE_JOB_ROW, NULL);
   GString  *detail = g_string_new (NULL);
@@ -81,12 +104,14 @@ job_row_new (const RcJobSummary *summary)
   self->id = g_strdup (summary->id);
   self->title = g_strdup (summary->title && *summary->title ? summary->title : _ ("without a title"));
   self->detail = g_string_free (detail, FALSE);
+  take_state (self, store);
   return self;
 }
 
 struct _RcJobModel
 {
   GObject    parent_instance;
+  RcStore   *store; /* borrowed */
   GPtrArray *summaries;
 };
 
@@ -105,8 +130,9 @@ rc_job_model_get_n_items (GListModel *model)
 static gpointer
 rc_job_model_get_item (GListModel *model, guint position)
 {
-  GPtrArray *summaries = RC_JOB_MODEL (model)->summaries;
-  return position < summaries->len ? job_row_new (g_ptr_array_index (summaries, position)) : NULL;
+  RcJobModel *self = RC_JOB_MODEL (model);
+  return position < self->summaries->len ? job_row_new (self->store, g_ptr_array_index (self->summaries, position))
+                                         : NULL;
 }
 
 static void
@@ -139,9 +165,11 @@ rc_job_model_init (RcJobModel *self)
 }
 
 RcJobModel *
-rc_job_model_new (GPtrArray *summaries)
+rc_job_model_new (RcStore *store, GPtrArray *summaries)
 {
   RcJobModel *self = g_object_new (RC_TYPE_JOB_MODEL, NULL);
+
+  self->store = store;
   self->summaries = summaries;
   return self;
 }

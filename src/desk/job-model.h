@@ -9,12 +9,13 @@
 #define RC_TYPE_JOB_ROW (rc_job_row_get_type ())
 G_DECLARE_FINAL_TYPE (RcJobRow, rc_job_row, RC, JOB_ROW, GObject)
 
-/* Properties, strings: "title", "detail". */
+/* Properties: "title", "detail" and "state" (strings), "step" (double: how far the job has come, 0 to 7). */
 const char *rc_job_row_get_id (RcJobRow *self);
 
 #define RC_TYPE_JOB_MODEL (rc_job_model_get_type ())
 G_DECLARE_FINAL_TYPE (RcJobModel, rc_job_model, RC, JOB_MODEL, GObject)
 
-/* `summaries` (transfer full) of RcJobSummary, from rc_store_find_jobs. */
-RcJobModel *rc_job_model_new (GPtrArray *summaries);
+/* `summaries` (transfer full) of RcJobSummary, from rc_store_find_jobs. The store, which says their states, outlives
+ * the model. */
+RcJobModel *rc_job_model_new (RcStore *store, GPtrArray *summaries);
 const char *rc_job_model_get_id (RcJobModel *self, guint position);

@@ -2,6 +2,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "attachment-list.h"
+#include "day.h"
+#include "document-things.h"
 #include "pick.h"
 
 struct _RcJobPanel
@@ -9,15 +12,18 @@ struct _RcJobPanel
   RcPanel parent_instance;
 
   GtkEntry      *title_entry, *number_entry, *date_entry;
-  GtkDropDown   *units_drop;
+  GtkDropDown   *units_drop, *state_drop;
+  GtkEntry      *state_entry;
+  GtkLabel      *states_label;
   GtkEntry      *customer_entry, *phone_entry, *email_entry;
   GtkTextView   *address_view;
   GtkDropDown   *measure_drop;
   GtkEntry      *taken_entry, *taker_entry;
   RcLengthEntry *trim_length_entry, *trim_width_entry, *fill_width_entry, *piece_length_entry, *door_entry,
       *stagger_entry;
-  GtkSpinButton *joins_spin;
-  GtkTextView   *notes_view;
+  GtkSpinButton    *joins_spin;
+  GtkTextView      *notes_view;
+  RcAttachmentList *attachments;
 };
 
 G_DEFINE_FINAL_TYPE (RcJobPanel, rc_job_panel, RC_TYPE_PANEL)
@@ -34,6 +40,32 @@ show_text (GtkEntry *entry, const char *text)
   const char *shown = text ? text : "";
   if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (entry)), shown))
     gtk_editable_set_text (GTK_EDITABLE (entry), shown);
+}
+
+/* "Measured 2026-03-01, Quoted 2026-03-04": the states before this one. */
+static char *
+dup_states_before (const RcJob *job)
+{
+  GString *text = g_string_new (NULL);
+
+  for (RcJobState state = 0; state < rc_job_get_state (job); state++)
+    if (job->reached[state] != NULL)
+      g_string_append_printf (text, "%s%s %s", text->len > 0 ? ", " : "", rc_job_state_get_label (state),
+                              job->reached[state]);
+  return g_string_free (text, FALSE);
+}
+
+static void
+show_state (RcJobPanel *self, const RcJob *job)
+{
+  RcJobState       state = rc_job_get_state (job);
+  g_autofree char *before = dup_states_before (job);
+
+  gtk_drop_down_set_selected (self->state_drop, state);
+  show_text (self->state_entry, job->reached[state]);
+  gtk_widget_remove_css_class (GTK_WIDGET (self->state_entry), "error");
+  gtk_label_set_text (self->states_label, before);
+  gtk_widget_set_visible (GTK_WIDGET (self->states_label), *before != '\0');
 }
 
 static void
@@ -54,6 +86,41 @@ rc_job_panel_show (RcPanel *panel, gpointer part)
   rc_pick_show (&pick, self->measure_drop, measure->id);
   show_text (self->taken_entry, measure->date);
   show_text (self->taker_entry, measure->taken_by);
+  show_state (self, job);
+  rc_attachment_list_show (self->attachments, rc_panel_get_document (panel));
+}
+
+static void
+on_state_changed (RcJobPanel *self)
+{
+  RcPanel    *panel = RC_PANEL (self);
+  RcDocument *document = rc_panel_get_document (panel);
+  g_autoptr (GError) error = NULL;
+
+  if (rc_panel_is_showing (panel) || document == NULL)
+    return;
+  if (!rc_document_set_state (document, gtk_drop_down_get_selected (self->state_drop), &error))
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", error->message);
+}
+
+/* A text that is no day (yet) is left as it stands, and changes nothing. */
+static void
+on_state_day_changed (RcJobPanel *self)
+{
+  RcPanel    *panel = RC_PANEL (self);
+  RcDocument *document = rc_panel_get_document (panel);
+  const char *day = gtk_editable_get_text (GTK_EDITABLE (self->state_entry));
+
+  if (rc_panel_is_showing (panel) || document == NULL)
+    return;
+  if (!rc_day_is_valid (day))
+    {
+      gtk_widget_add_css_class (GTK_WIDGET (self->state_entry), "error");
+      return;
+    }
+  g_autoptr (RcJob) job = rc_document_dup_job (document);
+  rc_job_set_state (job, rc_job_get_state (job), day);
+  rc_panel_commit (panel, g_steal_pointer (&job), _ ("State of the job"), "job state day");
 }
 
 static void
@@ -113,11 +180,15 @@ rc_job_panel_class_init (RcJobPanelClass *klass)
   RC_PANEL_CLASS (klass)->show = rc_job_panel_show;
 
   g_type_ensure (RC_TYPE_LENGTH_ENTRY);
+  g_type_ensure (RC_TYPE_ATTACHMENT_LIST);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/job-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, title_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, number_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, date_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, units_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcJobPanel, state_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcJobPanel, state_entry);
+  gtk_widget_class_bind_template_child (widget_class, RcJobPanel, states_label);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, customer_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, phone_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, email_entry);
@@ -133,6 +204,7 @@ rc_job_panel_class_init (RcJobPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, door_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, stagger_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, notes_view);
+  gtk_widget_class_bind_template_child (widget_class, RcJobPanel, attachments);
   gtk_widget_class_bind_template_callback (widget_class, on_measure_changed);
 }
 
@@ -180,6 +252,13 @@ static void
 rc_job_panel_init (RcJobPanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_autoptr (GtkStringList) states = gtk_string_list_new (NULL);
+  for (RcJobState state = 0; state < RC_N_JOB_STATES; state++)
+    gtk_string_list_append (states, rc_job_state_get_label (state));
+  gtk_drop_down_set_model (self->state_drop, G_LIST_MODEL (states));
+  g_signal_connect_swapped (self->state_drop, "notify::selected", G_CALLBACK (on_state_changed), self);
+  g_signal_connect_swapped (self->state_entry, "changed", G_CALLBACK (on_state_day_changed), self);
+  gtk_editable_set_enable_undo (GTK_EDITABLE (self->state_entry), FALSE);
   bind_job (self);
   bind_settings (self);
   gtk_editable_set_enable_undo (GTK_EDITABLE (self->taken_entry), FALSE);

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "document-things.h"
 #include "job-edit.h"
 #include "roll-form.h"
 #include "row-item.h"
@@ -365,7 +366,7 @@ open_form (RcRollWindow *self, RcRollDoing doing)
   rc_roll_form_open (self->form, rc_window_get_store (self->window), &task);
 }
 
-/* The job that keeps a roll plans with it from now on. */
+/* The job that keeps a roll plans with it from now on; the one that is cut has come so far. */
 static void
 follow (RcRollWindow *self)
 {
@@ -374,6 +375,8 @@ follow (RcRollWindow *self)
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) rolls = NULL;
 
+  if (document != NULL && self->doing == RC_ROLL_CUT && !rc_document_reach (document, RC_JOB_CUT, &error))
+    tell (self, error->message);
   if (document == NULL || line == NULL || self->doing != RC_ROLL_RESERVE)
     return;
   rolls = rc_store_load_rolls_for_job (rc_window_get_store (self->window), get_job (self)->id, &error);

@@ -41,6 +41,18 @@ rc_row_item_new_list (GPtrArray *values, GDestroyNotify free_value)
   return G_LIST_MODEL (list);
 }
 
+void
+rc_row_item_turn_round (GPtrArray *values)
+{
+  for (guint i = 0, k = values->len; i + 1 < k; i++)
+    {
+      gpointer one = values->pdata[i];
+
+      values->pdata[i] = values->pdata[--k];
+      values->pdata[k] = one;
+    }
+}
+
 gpointer
 rc_row_item_get_chosen (GtkSingleSelection *selection)
 {

@@ -12,6 +12,8 @@ gpointer   rc_row_item_get (RcRowItem *self); /* (transfer none) */
 
 /* A list of the values of `values` (transfer full, with its values, which `free_value` frees). */
 GListModel *rc_row_item_new_list (GPtrArray *values, GDestroyNotify free_value);
+/* The last first. */
+void rc_row_item_turn_round (GPtrArray *values);
 /* The value chosen; NULL: none. */
 gpointer rc_row_item_get_chosen (GtkSingleSelection *selection);
 

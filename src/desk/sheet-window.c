@@ -2,8 +2,11 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "document-things.h"
+#include "quote-issue.h"
 #include "rowcut-error.h"
 #include "sheet-print.h"
+#include "usual-units.h"
 
 #define ZOOM_START 1.25 /* pixels per point */
 #define ZOOM_STEP  1.2
@@ -21,6 +24,7 @@ struct _RcSheetWindow
   GtkLabel             *note_label;
   GtkFileChooserNative *chooser; /* held until its response */
   char                 *number;  /* of the quotation as issued */
+  RcMoney               issued;  /* its total */
   double                zoom;
   gboolean              is_showing;
 };
@@ -151,7 +155,9 @@ show_set (RcSheetWindow *self)
 
   g_clear_pointer (&self->sheet, rc_sheet_free);
   g_clear_pointer (&self->set, rc_sheet_set_free);
-  g_clear_pointer (&self->number, g_free);
+  /* That the job is quoted now is a new state of it, and not another quotation. */
+  if (self->number && (outcome == NULL || outcome->quote == NULL || outcome->quote->total != self->issued))
+    g_clear_pointer (&self->number, g_free);
   if (outcome)
     self->set = rc_sheet_set_new (outcome);
 
@@ -283,13 +289,17 @@ action_issue (GtkWidget *widget, const char *name, GVariant *parameter)
       tell (self, _ ("A quotation is issued only for the job as it stands; mend what is wrong first."));
       return;
     }
-  self->number = rc_store_issue_quote (rc_document_get_store (self->document), self->set->outcome->job,
-                                       self->set->outcome->quote, self->set->outcome->date, &error);
+  self->number
+      = rc_quote_issue (rc_document_get_store (self->document), self->set->outcome, NULL, get_paper (self), &error);
   g_autofree char *text = self->number
                               ? g_strdup_printf (_ ("Issued as %s; it will not change any more."), self->number)
                               : g_strdup (error->message);
-  tell (self, text);
+  self->issued = self->set->outcome->quote->total;
   lay_out (self);
+  if (self->number && !rc_document_reach (self->document, RC_JOB_QUOTED, &error))
+    tell (self, error->message);
+  else
+    tell (self, text);
 }
 
 static void
@@ -365,20 +375,13 @@ rc_sheet_window_init (RcSheetWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
-/* Letter where the desktop prints on Letter. */
-static guint
-find_usual_paper (void)
-{
-  return g_strcmp0 (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) == 0 ? 0 : 1;
-}
-
 RcSheetWindow *
 rc_sheet_window_new (GtkWindow *parent, RcDocument *document, RcSheetKind kind)
 {
   RcSheetWindow *self = g_object_new (RC_TYPE_SHEET_WINDOW, "transient-for", parent, NULL);
 
   self->document = g_object_ref (document);
-  gtk_drop_down_set_selected (self->paper_drop, find_usual_paper ());
+  gtk_drop_down_set_selected (self->paper_drop, rc_usual_paper_find () == RC_PAPER_LETTER ? 0 : 1);
   g_signal_connect_swapped (document, "planned", G_CALLBACK (show_set), self);
   show_set (self);
   rc_sheet_window_show_kind (self, kind);

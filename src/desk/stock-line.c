@@ -27,10 +27,9 @@ rc_stock_line_free (RcStockLine *line)
 static const RcGoods *
 find_goods (const RcPriceBook *book, const RcJob *job, const char *id)
 {
-  for (guint i = 0; i < book->goods->len; i++)
-    if (g_strcmp0 (((const RcGoods *)g_ptr_array_index (book->goods, i))->id, id) == 0)
-      return g_ptr_array_index (book->goods, i);
-  return job != NULL ? rc_job_find_goods (job, id) : NULL;
+  const RcGoods *goods = rc_price_book_find_goods (book, id);
+
+  return goods == NULL && job != NULL ? rc_job_find_goods (job, id) : goods;
 }
 
 static void

@@ -5,9 +5,12 @@
 #include "clock.h"
 #include "compare-window.h"
 #include "document-things.h"
+#include "glance-window.h"
 #include "job-edit.h"
 #include "job-file-dialog.h"
+#include "order-window.h"
 #include "price-window.h"
+#include "quote-window.h"
 #include "roll-window.h"
 #include "shape-window.h"
 #include "usual-units.h"
@@ -263,6 +266,24 @@ show_rolls (GtkWidget *widget, const char *name, GVariant *parameter)
   show_office_window (RC_WINDOW (widget), RC_TYPE_ROLL_WINDOW, rc_roll_window_new);
 }
 
+static void
+show_quotes (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_office_window (RC_WINDOW (widget), RC_TYPE_QUOTE_WINDOW, rc_quote_window_new);
+}
+
+static void
+show_glance (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_office_window (RC_WINDOW (widget), RC_TYPE_GLANCE_WINDOW, rc_glance_window_new);
+}
+
+static void
+show_orders (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_office_window (RC_WINDOW (widget), RC_TYPE_ORDER_WINDOW, rc_order_window_new);
+}
+
 /* Jobs. */
 
 static void
@@ -431,6 +452,9 @@ static const struct
   { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
   { "win.prices", NULL, show_prices, FALSE, { "<Control>b" } },
   { "win.rolls", NULL, show_rolls, FALSE, { "<Control>u" } },
+  { "win.quotes", NULL, show_quotes, FALSE, { "<Control><Shift>i" } },
+  { "win.glance", NULL, show_glance, FALSE, { "<Control><Shift>j" } },
+  { "win.orders", NULL, show_orders, FALSE, { "<Control><Shift>b" } },
   { "win.edit-chosen", NULL, edit_chosen, TRUE, { "F2" } },
   { "win.choose-job", NULL, choose_job, TRUE, { "<Control>i" } },
   { "win.take-option", "i", take_option, TRUE, { NULL } },

@@ -70,3 +70,16 @@ rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue)
     complete &= adopt (job, catalogue, ((const RcRoll *)job->rolls->pdata[i])->goods_id);
   return complete;
 }
+
+void
+rc_job_use_rolls (RcJob *job, const GPtrArray *rolls)
+{
+  g_ptr_array_set_size (job->rolls, 0);
+  for (guint i = 0; i < rolls->len; i++)
+    {
+      const RcRoll *roll = g_ptr_array_index (rolls, i);
+
+      if (rc_job_find_goods (job, roll->goods_id) != NULL)
+        g_ptr_array_add (job->rolls, rc_roll_copy (roll));
+    }
+}

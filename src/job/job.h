@@ -159,6 +159,9 @@ const RcGoods *rc_job_find_goods (const RcJob *job, const char *id);
  * names it. */
 gboolean rc_job_adopt_goods (RcJob *job, const GPtrArray *catalogue);
 
+/* The job may use these rolls (of RcRoll) that are of its goods, and no others; pieces cut for it before go, too. */
+void rc_job_use_rolls (RcJob *job, const GPtrArray *rolls);
+
 const RcLengthStyle *rc_job_get_length_style (const RcJob *job);
 RcLengthUnit         rc_job_get_bare_unit (const RcJob *job);
 

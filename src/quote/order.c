@@ -120,3 +120,44 @@ rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantit
     add_notes (orders, plan);
   return g_steal_pointer (&orders);
 }
+
+static gboolean
+add_order (RcOrder *order, const RcOrder *more, const char *job, GError **error)
+{
+  for (guint i = 0; i < more->lines->len; i++)
+    {
+      RcQuoteLine     *line = rc_quote_line_copy (g_ptr_array_index (more->lines, i));
+      g_autofree char *name = line->name;
+
+      line->name = g_strdup_printf ("%s: %s", job, name);
+      g_ptr_array_add (order->lines, line);
+    }
+  for (guint i = 0; i < more->notes->len; i++)
+    g_ptr_array_add (order->notes, g_strdup_printf ("%s: %s", job, (const char *)g_ptr_array_index (more->notes, i)));
+  if (!g_str_equal (order->currency.code, more->currency.code))
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("Job %s is in %s and others in %s: order it by itself"), job,
+                   more->currency.code, order->currency.code);
+      return FALSE;
+    }
+  if (rc_money_add (order->net, more->net, &order->net) && rc_money_add (order->tax, more->tax, &order->tax)
+      && rc_money_add (order->net, order->tax, &order->total))
+    return TRUE;
+  g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("The order's sum is too large, at job %s"), job);
+  return FALSE;
+}
+
+gboolean
+rc_orders_add (GPtrArray *orders, const GPtrArray *more, const char *job, GError **error)
+{
+  g_return_val_if_fail (orders != NULL && more != NULL && job != NULL, FALSE);
+
+  for (guint i = 0; i < more->len; i++)
+    {
+      const RcOrder *one = g_ptr_array_index (more, i);
+
+      if (!add_order (get_order (orders, one->supplier, &one->currency), one, job, error))
+        return FALSE;
+    }
+  return TRUE;
+}

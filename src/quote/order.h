@@ -23,3 +23,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOrder, rc_order_free)
  * RC_ERROR_RANGE. (transfer full) GPtrArray of RcOrder; empty when nothing is to be bought. */
 GPtrArray *rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities, const RcPriceBook *book,
                              const char *date, GError **error);
+
+/* Adds the orders of one more job (of RcOrder, as rc_order_new_all gives them) to `orders`, so that each supplier gets
+ * one for all jobs. Each line and note then begins with `job`, as the office writes its number. RC_ERROR_RANGE when a
+ * sum is too large, RC_ERROR_REFERENCE when currencies differ; `orders` is then of no use. */
+gboolean rc_orders_add (GPtrArray *orders, const GPtrArray *more, const char *job, GError **error);

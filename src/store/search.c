@@ -155,28 +155,79 @@ rc_job_summary_free (RcJobSummary *summary)
 #define SUMMARIES                                                                                                      \
   "SELECT j.id, j.number, j.title, c.name, c.address, j.opened, r.changed"                                             \
   " FROM revisions r JOIN jobs j ON j.job = r.job LEFT JOIN customers c ON c.job = r.job"
-#define LATEST_FIRST " ORDER BY r.changed DESC, r.revision DESC LIMIT ?"
+#define OF_WORDS "r.job IN (SELECT rowid FROM search WHERE search MATCH ?1)"
+#define OF_STATE                                                                                                       \
+  "(?3 = 'enquiry' OR EXISTS (SELECT 1 FROM job_states s WHERE s.job = r.job AND s.state = ?3))"                       \
+  " AND NOT EXISTS (SELECT 1 FROM job_states s WHERE s.job = r.job AND instr (?4, ',' || s.state || ',') > 0)"
+#define LATEST_FIRST " ORDER BY r.changed DESC, r.revision DESC LIMIT ?2"
 
-GPtrArray *
-rc_store_find_latest_jobs (RcStore *store, const char *words, guint most, GError **error)
+/* ",cut,fitted,closed,": a job that has come to one of these is no longer in `state`. (transfer full) */
+static char *
+dup_later_states (RcJobState state)
+{
+  GString *later = g_string_new (",");
+
+  for (guint i = state + 1; i < RC_N_JOB_STATES; i++)
+    g_string_append_printf (later, "%s,", rc_job_state_get_name (i));
+  return g_string_free (later, FALSE);
+}
+
+static GPtrArray *
+find (RcStore *store, const char *words, int state, guint most, GError **error)
 {
   g_autoptr (GPtrArray) found = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_job_summary_free);
   g_auto (RcQuery) query = { 0 };
   g_autofree char *expression = rc_search_dup_expression (words);
-  RcValue          values[] = { rc_value_text (expression), rc_value_integer (most > 0 ? (gint64)most : -1) };
-  gboolean         done;
+  g_autofree char *later = state >= 0 ? dup_later_states (state) : NULL;
+  g_autofree char *sql = g_strconcat (SUMMARIES, " WHERE ", expression != NULL ? OF_WORDS : "?1 IS NULL",
+                                      state >= 0 ? " AND " OF_STATE : "", LATEST_FIRST, NULL);
+  RcValue          values[] = { rc_value_text (expression), rc_value_integer (most > 0 ? (gint64)most : -1),
+                                rc_value_text (state >= 0 ? rc_job_state_get_name (state) : NULL), rc_value_text (later) };
 
   g_return_val_if_fail (store != NULL, NULL);
 
-  if (expression == NULL)
-    done = rc_query_start (&query, store, SUMMARIES LATEST_FIRST, &values[1], 1, error);
-  else
-    done = rc_query_start (&query, store,
-                           SUMMARIES " WHERE r.job IN (SELECT rowid FROM search WHERE search MATCH ?)" LATEST_FIRST,
-                           values, 2, error);
-  while (done && rc_query_next (&query, error))
-    g_ptr_array_add (found, dup_summary (&query));
+  if (rc_query_start (&query, store, sql, values, state >= 0 ? 4 : 2, error))
+    while (rc_query_next (&query, error))
+      g_ptr_array_add (found, dup_summary (&query));
   return query.failed ? NULL : g_steal_pointer (&found);
+}
+
+GPtrArray *
+rc_store_find_latest_jobs (RcStore *store, const char *words, guint most, GError **error)
+{
+  return find (store, words, -1, most, error);
+}
+
+GPtrArray *
+rc_store_find_jobs_in_state (RcStore *store, const char *words, RcJobState state, GError **error)
+{
+  return find (store, words, (int)state, 0, error);
+}
+
+gboolean
+rc_store_find_state (RcStore *store, const char *job_id, RcJobState *state, char **reached, GError **error)
+{
+  g_auto (RcQuery) query = { 0 };
+
+  g_return_val_if_fail (store != NULL && job_id != NULL, FALSE);
+
+  *state = RC_JOB_ENQUIRY;
+  g_clear_pointer (reached, g_free);
+  if (!rc_query_start (&query, store,
+                       "SELECT s.state, s.reached FROM jobs j JOIN job_states s ON s.job = j.job WHERE j.id = ?",
+                       RC_VALUES (rc_value_text (job_id)), error))
+    return FALSE;
+  while (rc_query_next (&query, error))
+    {
+      RcJobState one;
+
+      if (!rc_job_state_parse (rc_query_get_text (&query, 0), &one, NULL) || one < *state)
+        continue;
+      *state = one;
+      g_free (*reached);
+      *reached = rc_query_dup_text (&query, 1);
+    }
+  return !query.failed;
 }
 
 GPtrArray *

@@ -48,6 +48,12 @@ GPtrArray *rc_store_find_jobs (RcStore *store, const char *words, GError **error
 /* The same, at most so many (0: all): what a list shows while one types. */
 GPtrArray *rc_store_find_latest_jobs (RcStore *store, const char *words, guint most, GError **error);
 
+/* The same, those that are in this state now: rc_job_get_state. */
+GPtrArray *rc_store_find_jobs_in_state (RcStore *store, const char *words, RcJobState state, GError **error);
+/* The state that a job is in and the day it came to it (*reached, transfer full; it is NULL or freed before; NULL: an
+ * enquiry without a day). A job that is not there is an enquiry. */
+gboolean rc_store_find_state (RcStore *store, const char *job_id, RcJobState *state, char **reached, GError **error);
+
 /* A new id "J-n" that is no job's id or number and was never used. It is taken when the job is saved. (transfer full)
  */
 char *rc_store_dup_new_job_id (RcStore *store, GError **error);

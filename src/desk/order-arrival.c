@@ -1,0 +1,234 @@
+#include "order-arrival.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "clock.h"
+#include "conversion.h"
+#include "length-entry.h"
+#include "rowcut-error.h"
+#include "usual-units.h"
+
+struct _RcOrderArrival
+{
+  GtkBox parent_instance;
+
+  GtkGrid   *grid;
+  char      *number; /* of the order */
+  GPtrArray *rows;   /* of Row */
+};
+
+G_DEFINE_FINAL_TYPE (RcOrderArrival, rc_order_arrival, GTK_TYPE_BOX)
+
+/* Of one open line. */
+typedef struct
+{
+  guint        line;
+  char        *goods_id, *name;
+  gint64       open_micro;
+  GtkEditable *quantity;
+  GtkEditable *length, *lot, *place; /* of carpet; NULL for other goods */
+} Row;
+
+static void
+row_free (Row *row)
+{
+  g_free (row->goods_id);
+  g_free (row->name);
+  g_free (row);
+}
+
+static GtkEditable *
+add_entry (RcOrderArrival *self, GtkWidget *entry, const char *text, const char *label, int column, int row)
+{
+  if (text != NULL)
+    gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 9);
+  gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  gtk_grid_attach (self->grid, entry, column, row, 1, 1);
+  return GTK_EDITABLE (entry);
+}
+
+static void
+add_label (RcOrderArrival *self, const char *text, int column, int row, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, css_class);
+  gtk_grid_attach (self->grid, label, column, row, 1, 1);
+}
+
+static const RcGoods *
+find_carpet (const RcPriceBook *book, const RcJob *job, const char *id)
+{
+  const RcGoods *goods = rc_price_book_find_goods (book, id);
+
+  if (goods == NULL && job != NULL)
+    goods = rc_job_find_goods (job, id);
+  return goods != NULL && goods->kind == RC_GOODS_CARPET ? goods : NULL;
+}
+
+/* The roll that so much of the line would be. */
+static RcLength
+compute_length (const RcGoods *carpet, gint64 quantity_micro, RcUnit unit)
+{
+  gint64 feet;
+
+  if (!rc_conversion_apply (carpet, quantity_micro, unit, RC_UNIT_FT, &feet))
+    return -1;
+  return (RcLength)((feet * RC_TICKS_PER_FOOT + RC_MICRO / 2) / RC_MICRO);
+}
+
+static void
+add_row (RcOrderArrival *self, const RcQuoteLine *line, guint index, gint64 open_micro, const RcGoods *carpet,
+         const RcJob *job)
+{
+  Row             *row = g_new0 (Row, 1);
+  int              at = (int)self->rows->len + 1;
+  g_autofree char *open = rc_quantity_format (open_micro, 3);
+  g_autofree char *said = g_strdup_printf (_ ("%s %s open"), open, rc_unit_get_name (line->unit));
+
+  row->line = index;
+  row->goods_id = g_strdup (line->item);
+  row->name = g_strdup (line->name);
+  row->open_micro = open_micro;
+  add_label (self, line->name, 0, at, "text");
+  add_label (self, said, 1, at, "detail");
+  row->quantity = add_entry (self, gtk_entry_new (), open, _ ("Quantity that has come"), 2, at);
+  if (carpet != NULL)
+    {
+      GtkWidget *length = rc_length_entry_new ();
+      RcLength   computed = compute_length (carpet, open_micro, line->unit);
+
+      rc_length_entry_set_units (RC_LENGTH_ENTRY (length), rc_usual_units_get_bare (job),
+                                 rc_usual_units_get_style (job));
+      if (computed > 0)
+        rc_length_entry_set_value (RC_LENGTH_ENTRY (length), computed);
+      row->length = add_entry (self, length, NULL, _ ("Length of the roll as measured"), 3, at);
+      row->lot = add_entry (self, gtk_entry_new (), NULL, _ ("Dye lot"), 4, at);
+      row->place = add_entry (self, gtk_entry_new (), NULL, _ ("Place"), 5, at);
+    }
+  g_ptr_array_add (self->rows, row);
+}
+
+void
+rc_order_arrival_open (RcOrderArrival *self, const RcPurchase *order, const RcPriceBook *book, const RcJob *job)
+{
+  const char *const heads[]
+      = { _ ("Goods"), _ ("Ordered"), _ ("Has come"), _ ("Roll measured"), _ ("Dye lot"), _ ("Place") };
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->grid))) != NULL)
+    gtk_grid_remove (self->grid, child);
+  g_ptr_array_set_size (self->rows, 0);
+  g_free (self->number);
+  self->number = g_strdup (order->number);
+  for (guint i = 0; i < G_N_ELEMENTS (heads); i++)
+    add_label (self, heads[i], (int)i, 0, "column-head");
+  for (guint i = 0; i < order->lines->len; i++)
+    {
+      const RcQuoteLine *line = g_ptr_array_index (order->lines, i);
+      gint64             open = line->quantity_micro - g_array_index (order->received_micro, gint64, i);
+
+      if (open > 0)
+        add_row (self, line, i, open, find_carpet (book, job, line->item), job);
+    }
+  if (self->rows->len > 0)
+    gtk_widget_grab_focus (GTK_WIDGET (((const Row *)g_ptr_array_index (self->rows, 0))->quantity));
+}
+
+/* *roll (transfer full) is the roll that has come; NULL for other goods. */
+static gboolean
+read_row (const Row *row, gint64 *quantity, RcRoll **roll, GError **error)
+{
+  const char *text = gtk_editable_get_text (row->quantity);
+  GError     *fault = NULL;
+
+  *quantity = 0;
+  *roll = NULL;
+  if (*text != '\0' && !rc_quantity_parse (text, quantity, &fault))
+    {
+      g_propagate_prefixed_error (error, fault, "%s: ", row->name);
+      return FALSE;
+    }
+  if (row->length == NULL || *quantity == 0)
+    return TRUE;
+  if (rc_length_entry_get_fault (RC_LENGTH_ENTRY (row->length)) != NULL
+      || rc_length_entry_get_value (RC_LENGTH_ENTRY (row->length)) <= 0)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("%s: write the length of the roll as it is measured"),
+                   row->name);
+      return FALSE;
+    }
+  *roll = rc_roll_new (NULL, row->goods_id, rc_length_entry_get_value (RC_LENGTH_ENTRY (row->length)));
+  (*roll)->lot = g_strdup (gtk_editable_get_text (row->lot));
+  (*roll)->place = g_strdup (gtk_editable_get_text (row->place));
+  return TRUE;
+}
+
+static gboolean
+do_row (RcOrderArrival *self, const Row *row, RcStore *store, GString *told, GError **error)
+{
+  g_autofree char *today = rc_clock_dup_today (), *now = rc_clock_dup_now (), *ticket = NULL;
+  g_autofree char *notes = g_strdup_printf (_ ("order %s"), self->number);
+  g_autoptr (RcRoll) roll = NULL;
+  gint64 quantity;
+
+  if (!read_row (row, &quantity, &roll, error))
+    return FALSE;
+  if (quantity == 0)
+    return TRUE;
+  if (!rc_store_receive_line (store, self->number, row->line, quantity, today, error))
+    return FALSE;
+  if (roll == NULL)
+    return TRUE;
+  ticket = rc_store_receive_roll (store, roll, notes, now, error);
+  if (ticket != NULL)
+    g_string_append_printf (told, _ (" Roll %s is in stock."), ticket);
+  return ticket != NULL;
+}
+
+char *
+rc_order_arrival_do (RcOrderArrival *self, RcStore *store, GError **error)
+{
+  g_autoptr (GString) told = g_string_new (NULL);
+
+  g_string_printf (told, _ ("Noted what came in of order %s."), self->number);
+  for (guint i = 0; i < self->rows->len; i++)
+    if (!do_row (self, g_ptr_array_index (self->rows, i), store, told, error))
+      return NULL;
+  return g_string_free (g_steal_pointer (&told), FALSE);
+}
+
+static void
+rc_order_arrival_finalize (GObject *object)
+{
+  RcOrderArrival *self = RC_ORDER_ARRIVAL (object);
+
+  g_ptr_array_unref (self->rows);
+  g_free (self->number);
+  G_OBJECT_CLASS (rc_order_arrival_parent_class)->finalize (object);
+}
+
+static void
+rc_order_arrival_class_init (RcOrderArrivalClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = rc_order_arrival_finalize;
+}
+
+static void
+rc_order_arrival_init (RcOrderArrival *self)
+{
+  self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify)row_free);
+  self->grid = GTK_GRID (gtk_grid_new ());
+  gtk_grid_set_column_spacing (self->grid, 12);
+  gtk_grid_set_row_spacing (self->grid, 4);
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->grid));
+}
+
+GtkWidget *
+rc_order_arrival_new (void)
+{
+  return g_object_new (RC_TYPE_ORDER_ARRIVAL, NULL);
+}

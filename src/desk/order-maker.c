@@ -1,0 +1,108 @@
+#include "order-maker.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "rowcut-error.h"
+
+RcOrderMaker *
+rc_order_maker_new (RcStore *store, const char *day, GError **error)
+{
+  RcPriceBook  *book = rc_store_load_price_book (store, error);
+  RcOrderMaker *maker;
+
+  if (book == NULL)
+    return NULL;
+  maker = g_new0 (RcOrderMaker, 1);
+  maker->store = store;
+  maker->book = book;
+  maker->day = g_strdup (day);
+  maker->orders = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_order_free);
+  maker->jobs = g_ptr_array_new_with_free_func (g_free);
+  return maker;
+}
+
+void
+rc_order_maker_free (RcOrderMaker *maker)
+{
+  rc_price_book_free (maker->book);
+  g_free (maker->day);
+  g_ptr_array_unref (maker->orders);
+  g_ptr_array_unref (maker->jobs);
+  g_free (maker);
+}
+
+/* Goods are not ordered twice by mistake. */
+static gboolean
+is_ordered (const RcOrderMaker *maker, const char *job_id, GError **error)
+{
+  g_autoptr (GPtrArray) found = rc_store_find_purchases (maker->store, job_id, error);
+  g_autoptr (GString) numbers = g_string_new (NULL);
+
+  if (found == NULL)
+    return TRUE;
+  for (guint i = 0; i < found->len; i++)
+    {
+      const RcPurchase *order = g_ptr_array_index (found, i);
+
+      if (order->state != RC_PURCHASE_CANCELLED)
+        g_string_append_printf (numbers, "%s%s", numbers->len > 0 ? ", " : "", order->number);
+    }
+  if (numbers->len == 0)
+    return FALSE;
+  g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT, _ ("Job %s has been ordered already: %s. Cancel that order first."),
+               job_id, numbers->str);
+  return TRUE;
+}
+
+static RcOutcome *
+plan_job (const RcOrderMaker *maker, const char *job_id, GError **error)
+{
+  g_autoptr (RcJob) job = rc_store_load_job (maker->store, job_id, error);
+
+  return job != NULL ? rc_outcome_new (job, NULL, maker->book, maker->day, 0, NULL, NULL, NULL, NULL, error) : NULL;
+}
+
+gboolean
+rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outcome, GError **error)
+{
+  g_autoptr (RcOutcome) planned = NULL;
+  g_autoptr (GPtrArray) orders = NULL;
+
+  if (is_ordered (maker, job_id, error))
+    return FALSE;
+  planned = outcome != NULL ? rc_outcome_ref (outcome) : plan_job (maker, job_id, error);
+  if (planned == NULL)
+    return FALSE;
+  if (planned->quantities == NULL)
+    {
+      if (error != NULL && planned->price_fault != NULL)
+        *error = g_error_copy (planned->price_fault);
+      else
+        g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("What job %s needs cannot be told yet."), job_id);
+      return FALSE;
+    }
+  orders = rc_order_new_all (planned->job, planned->plan, planned->quantities, maker->book, maker->day, error);
+  if (orders == NULL
+      || !rc_orders_add (maker->orders, orders,
+                         planned->job->number && *planned->job->number ? planned->job->number : job_id, error))
+    return FALSE;
+  g_ptr_array_add (maker->jobs, g_strdup (job_id));
+  return TRUE;
+}
+
+GPtrArray *
+rc_order_maker_keep (RcOrderMaker *maker, GError **error)
+{
+  g_autoptr (GPtrArray) numbers = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < maker->orders->len; i++)
+    {
+      char *number
+          = rc_store_make_purchase (maker->store, g_ptr_array_index (maker->orders, i), maker->jobs, maker->day, error);
+
+      if (number == NULL)
+        return NULL;
+      g_ptr_array_add (numbers, number);
+    }
+  return g_steal_pointer (&numbers);
+}

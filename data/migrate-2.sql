@@ -25,3 +25,22 @@ CREATE TABLE diagonals (
   PRIMARY KEY (job, measure, room, position),
   FOREIGN KEY (job, measure, room) REFERENCES rooms (job, measure, id)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE job_pictures (
+  job INTEGER NOT NULL REFERENCES jobs,
+  storey INTEGER NOT NULL,
+  name TEXT,
+  digest TEXT,
+  page INTEGER NOT NULL,
+  x_ticks INTEGER NOT NULL, -- of its top left corner in the house
+  y_ticks INTEGER NOT NULL,
+  ticks_per_1000px INTEGER NOT NULL,
+  turn_millidegrees INTEGER NOT NULL,
+  strength_percent INTEGER NOT NULL,
+  PRIMARY KEY (job, storey)
+) STRICT, WITHOUT ROWID;
+
+INSERT INTO job_pictures
+  SELECT jobs.job, storey, name, digest, page, x_ticks, y_ticks, ticks_per_1000px, turn_millidegrees, strength_percent
+  FROM pictures JOIN jobs ON jobs.id = pictures.job_id;
+DROP TABLE pictures;

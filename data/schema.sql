@@ -292,6 +292,21 @@ CREATE TABLE attachments (
   PRIMARY KEY (job, id)
 ) STRICT, WITHOUT ROWID;
 
+-- The plan picture under the floor of a storey; its bytes in `files`.
+CREATE TABLE job_pictures (
+  job INTEGER NOT NULL REFERENCES jobs,
+  storey INTEGER NOT NULL,
+  name TEXT,
+  digest TEXT,
+  page INTEGER NOT NULL,
+  x_ticks INTEGER NOT NULL, -- of its top left corner in the house
+  y_ticks INTEGER NOT NULL,
+  ticks_per_1000px INTEGER NOT NULL,
+  turn_millidegrees INTEGER NOT NULL,
+  strength_percent INTEGER NOT NULL,
+  PRIMARY KEY (job, storey)
+) STRICT, WITHOUT ROWID;
+
 -- What the office settles for the job's quotation.
 CREATE TABLE offers (
   job INTEGER NOT NULL PRIMARY KEY REFERENCES jobs,
@@ -491,21 +506,6 @@ CREATE TABLE prices (
 CREATE TABLE files (
   digest TEXT NOT NULL PRIMARY KEY,
   bytes BLOB NOT NULL
-) STRICT, WITHOUT ROWID;
-
--- The plan picture under the floor of a storey: a view aid, no part of the job's steps.
-CREATE TABLE pictures (
-  job_id TEXT NOT NULL,
-  storey INTEGER NOT NULL,
-  name TEXT,
-  digest TEXT NOT NULL REFERENCES files(digest),
-  page INTEGER NOT NULL,
-  x_ticks INTEGER NOT NULL, -- of its top left corner in the house
-  y_ticks INTEGER NOT NULL,
-  ticks_per_1000px INTEGER NOT NULL CHECK (ticks_per_1000px > 0),
-  turn_millidegrees INTEGER NOT NULL,
-  strength_percent INTEGER NOT NULL CHECK (strength_percent BETWEEN 0 AND 100),
-  PRIMARY KEY (job_id, storey)
 ) STRICT, WITHOUT ROWID;
 
 -- Rolls in stock.

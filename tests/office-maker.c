@@ -102,6 +102,20 @@ office_maker_fill_job (GRand *rand, RcJob *job)
       one->added = g_rand_boolean (rand) ? g_strdup ("2026-03-04") : NULL;
       g_ptr_array_add (job->attachments, one);
     }
+  for (int storey = g_rand_int_range (rand, -1, 4); storey < 3; storey += g_rand_int_range (rand, 1, 4))
+    {
+      RcPlanPicture *one = g_new0 (RcPlanPicture, 1);
+
+      one->storey = storey;
+      one->name = make_text (rand);
+      one->digest = maybe_id (rand, "digest");
+      one->page = (guint)g_rand_int_range (rand, 1, 9);
+      one->at = (RcPoint){ g_rand_int_range (rand, -90000, 90000), g_rand_int_range (rand, -90000, 90000) };
+      one->ticks_per_1000px = g_rand_int_range (rand, 1, 90000000);
+      one->turn_millidegrees = g_rand_int_range (rand, -359999, 360000);
+      one->strength_percent = (guint)g_rand_int_range (rand, 0, 101);
+      rc_job_take_picture (job, one);
+    }
   if (g_rand_boolean (rand))
     {
       offer->discount_ppm = g_rand_int_range (rand, 0, 500000);
@@ -252,6 +266,21 @@ office_maker_dump_job (GString *text, const RcJob *job)
 {
   for (guint i = 0; i < RC_N_JOB_STATES; i++)
     put_text (text, "reached", job->reached[i]);
+  for (guint i = 0; i < job->pictures->len; i++)
+    {
+      const RcPlanPicture *one = job->pictures->pdata[i];
+
+      g_string_append (text, "\n picture");
+      put_number (text, "storey", one->storey);
+      put_text (text, "name", one->name);
+      put_text (text, "digest", one->digest);
+      put_number (text, "page", one->page);
+      put_number (text, "x", one->at.x);
+      put_number (text, "y", one->at.y);
+      put_number (text, "scale", one->ticks_per_1000px);
+      put_number (text, "turn", one->turn_millidegrees);
+      put_number (text, "strength", one->strength_percent);
+    }
   for (guint i = 0; i < job->attachments->len; i++)
     {
       const RcAttachment *one = job->attachments->pdata[i];

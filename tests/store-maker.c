@@ -417,6 +417,7 @@ rc_store_maker_edit_job (GRand *rand, RcJob *job)
       rc_offer_free (job->offer);
       job->offer = rc_offer_new ();
       g_ptr_array_set_size (job->attachments, 0);
+      g_ptr_array_set_size (job->pictures, 0);
       for (guint i = 0; i < RC_N_JOB_STATES; i++)
         g_clear_pointer (&job->reached[i], g_free);
       office_maker_fill_job (rand, job);

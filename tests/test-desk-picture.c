@@ -1,11 +1,14 @@
 /* Plan pictures: where they lie, what is kept of them, and files that are damaged or made to do harm. */
 #include <glib/gstdio.h>
+#include <string.h>
 
 #include "gesture-hand.h"
+#include "job-file.h"
 #include "picture-decode.h"
 #include "picture-edit.h"
 #include "picture-maker.h"
 #include "rowcut-error.h"
+#include "store.h"
 
 static const RcLength FT = RC_TICKS_PER_FOOT;
 
@@ -140,6 +143,8 @@ test_gesture_gives_the_scale (void)
   g_assert_false (gesture.is_active);
 }
 
+/* A picture is of the job: saved with it, its changes steps that are undone by name, one a storey, kept when another
+ * program opens the store, and told in the job file. */
 static void
 test_kept_in_the_store (void)
 {
@@ -147,40 +152,46 @@ test_kept_in_the_store (void)
   g_autofree char *folder = g_dir_make_tmp ("rowcut-picture-XXXXXX", &error);
   g_autofree char *path = g_build_filename (folder, "store.db", NULL);
   g_autoptr (GBytes) bytes = rc_picture_maker_make_png ();
+  RcCurrency usd = { "USD", 2 };
+  g_autoptr (RcJob) job = rc_job_new ("J-1", &usd);
+  RcStore *store = rc_store_open (path, NULL, &error);
+  g_assert_no_error (error);
+  g_autofree char *digest = rc_store_add_file (store, bytes, &error);
+  RcPlanPicture    picture = { 1, (char *)"plan.png", digest, 2, { -5, 7 }, 40 * FT, -1500, 50 };
 
-  for (guint opening = 0; opening < 2; opening++)
-    {
-      RcStore *store = rc_store_open (path, NULL, &error);
-      g_assert_no_error (error);
-      if (opening == 0)
-        {
-          g_autofree char *digest = rc_store_add_file (store, bytes, &error);
-          RcPlanPicture    picture = { 1, (char *)"plan.png", digest, 2, { -5, 7 }, 40 * FT, -1500, 50 };
-          g_assert_true (rc_store_save_picture (store, "J-1", &picture, &error));
-          picture.storey = 0;
-          g_assert_true (rc_store_save_picture (store, "J-1", &picture, &error));
-          picture.at.x = 9;
-          g_assert_true (rc_store_save_picture (store, "J-1", &picture, &error));
-        }
-      g_autoptr (GPtrArray) pictures = rc_store_load_pictures (store, "J-1", &error);
-      g_assert_no_error (error);
-      g_assert_cmpuint (pictures->len, ==, 2);
-      const RcPlanPicture *first = pictures->pdata[0], *second = pictures->pdata[1];
-      g_assert_cmpint (first->at.x, ==, 9);
-      g_assert_cmpint (second->storey, ==, 1);
-      g_assert_cmpstr (second->name, ==, "plan.png");
-      g_assert_cmpuint (second->page, ==, 2);
-      g_assert_cmpint (second->turn_millidegrees, ==, -1500);
-      g_autoptr (GBytes) kept = rc_store_load_file (store, second->digest, &error);
-      g_assert_true (g_bytes_equal (kept, bytes));
-      if (opening == 1)
-        {
-          g_assert_true (rc_store_delete_picture (store, "J-1", 0, &error));
-          g_autoptr (GPtrArray) left = rc_store_load_pictures (store, "J-1", &error);
-          g_assert_cmpuint (left->len, ==, 1);
-        }
-      rc_store_close (store);
-    }
+  rc_job_take_picture (job, rc_plan_picture_copy (&picture));
+  picture.storey = 0;
+  rc_job_take_picture (job, rc_plan_picture_copy (&picture));
+  g_assert_true (rc_store_save_job (store, job, "Begin", "2026-01-01T00:00:00Z", &error));
+  picture.at.x = 9;
+  rc_job_take_picture (job, rc_plan_picture_copy (&picture));
+  g_assert_true (rc_store_save_job (store, job, "Move the plan picture", "2026-01-01T00:00:00Z", &error));
+  rc_store_close (store);
+  store = rc_store_open (path, NULL, &error);
+  g_autoptr (RcJob) again = rc_store_load_job (store, "J-1", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (again->pictures->len, ==, 2);
+  const RcPlanPicture *first = again->pictures->pdata[0], *second = again->pictures->pdata[1];
+  g_assert_cmpint (first->at.x, ==, 9);
+  g_assert_cmpint (second->storey, ==, 1);
+  g_assert_cmpstr (second->name, ==, "plan.png");
+  g_assert_cmpuint (second->page, ==, 2);
+  g_assert_cmpint (second->turn_millidegrees, ==, -1500);
+  g_autoptr (GBytes) kept = rc_store_load_file (store, second->digest, &error);
+  g_assert_true (g_bytes_equal (kept, bytes));
+  g_autofree char *step = NULL, *file = rc_job_file_format (again, NULL);
+  g_assert_true (rc_store_undo (store, "J-1", &step, &error));
+  g_assert_cmpstr (step, ==, "Move the plan picture");
+  g_autoptr (RcJob) undone = rc_store_load_job (store, "J-1", &error);
+  g_assert_cmpint (rc_job_find_picture (undone, 0)->at.x, ==, -5);
+  g_assert_null (rc_job_find_picture (undone, 2));
+  rc_store_close (store);
+  g_assert_nonnull (strstr (file, digest));
+  g_autoptr (RcJob) read = rc_job_file_parse (file, strlen (file), "plan.xml", NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (read->pictures->len, ==, 2);
+  g_assert_cmpint (rc_job_find_picture (read, 0)->at.x, ==, 9);
+  g_assert_cmpint (rc_job_find_picture (read, 1)->ticks_per_1000px, ==, 40 * FT);
   g_remove (path);
   g_rmdir (folder);
 }

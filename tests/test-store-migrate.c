@@ -86,18 +86,19 @@ append_rows (GString *text, sqlite3 *db, const char *table, const char *columns)
   sqlite3_finalize (statement);
 }
 
-/* The rows of all tables of `model`, in its columns, as they are found in `db`. */
+/* The rows of all tables of `model`, in its columns, as they are found in `db`; but for pictures, which have moved. */
 static char *
 dup_rows (sqlite3 *model, sqlite3 *db)
 {
   GString      *text = g_string_new (NULL);
   sqlite3_stmt *statement = NULL;
 
-  g_assert_cmpint (sqlite3_prepare_v2 (model,
-                                       "SELECT m.name, (SELECT group_concat (name) FROM pragma_table_info (m.name))"
-                                       " FROM sqlite_schema m WHERE m.type = 'table' ORDER BY m.name",
-                                       -1, &statement, NULL),
-                   ==, SQLITE_OK);
+  g_assert_cmpint (
+      sqlite3_prepare_v2 (model,
+                          "SELECT m.name, (SELECT group_concat (name) FROM pragma_table_info (m.name))"
+                          " FROM sqlite_schema m WHERE m.type = 'table' AND m.name <> 'pictures' ORDER BY m.name",
+                          -1, &statement, NULL),
+      ==, SQLITE_OK);
   while (sqlite3_step (statement) == SQLITE_ROW)
     append_rows (text, db, (const char *)sqlite3_column_text (statement, 0),
                  (const char *)sqlite3_column_text (statement, 1));
@@ -136,6 +137,37 @@ test_older_version_loses_nothing (Fixture *fixture, gconstpointer data)
   after = dup_rows (kept, store->db);
   g_assert_cmpstr (after, ==, before);
   sqlite3_close (kept);
+  rc_store_maker_assert_sound (store);
+}
+
+/* Plan pictures, which were kept beside the jobs, are of their jobs. */
+static void
+test_pictures_move (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (RcJob) job = NULL;
+  g_autoptr (GError) error = NULL;
+  sqlite3 *old = NULL;
+
+  write_version (path, 2);
+  g_assert_cmpint (sqlite3_open (path, &old), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (old,
+                                 "INSERT INTO files VALUES ('d1', x'00');"
+                                 "INSERT INTO pictures VALUES ('J-1', 1, 'plan.png', 'd1', 2, -5, 7, 9000, -1500, 50);"
+                                 "INSERT INTO pictures VALUES ('gone', 0, 'plan.png', 'd1', 1, 0, 0, 9000, 0, 100);",
+                                 NULL, NULL, NULL),
+                   ==, SQLITE_OK);
+  sqlite3_close (old);
+  store = rc_store_maker_open (path);
+  job = rc_store_load_job (store, "J-1", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (job->pictures->len, ==, 1);
+  const RcPlanPicture *picture = rc_job_find_picture (job, 1);
+  g_assert_cmpstr (picture->digest, ==, "d1");
+  g_assert_cmpuint (picture->page, ==, 2);
+  g_assert_cmpint (picture->at.x, ==, -5);
+  g_assert_cmpint (picture->turn_millidegrees, ==, -1500);
   rc_store_maker_assert_sound (store);
 }
 
@@ -316,6 +348,7 @@ main (int argc, char **argv)
       g_test_add (name, Fixture, GINT_TO_POINTER (version), set_up, test_older_version_loses_nothing, tear_down);
     }
 #define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
+  ADD ("/store-migrate/pictures-move-into-their-jobs", test_pictures_move);
   ADD ("/store-migrate/the-steps-of-version-1-go-back-and-forth", test_version_1_steps);
   ADD ("/store-migrate/the-steps-of-version-2-go-back-and-forth", test_version_2_steps);
   ADD ("/store-migrate/an-older-store-is-brought-up-to-date", test_migration);

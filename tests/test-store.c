@@ -106,13 +106,16 @@ test_no_field_forgotten (void)
       g_test_skip ("sizes are those of 64-bit machines");
       return;
     }
-  g_assert_cmpuint (sizeof (RcJob), ==, 368);
+  g_assert_cmpuint (sizeof (RcJob), ==, 376);
   g_assert_cmpuint (sizeof (RcSettings), ==, 168);
   g_assert_cmpuint (sizeof (RcMeasure), ==, 56);
-  g_assert_cmpuint (sizeof (RcRoom), ==, 96);
+  g_assert_cmpuint (sizeof (RcRoom), ==, 104);
   g_assert_cmpuint (sizeof (RcWall), ==, 24);
+  g_assert_cmpuint (sizeof (RcDiagonal), ==, 16);
+  g_assert_cmpuint (sizeof (RcCutout), ==, 40);
+  g_assert_cmpuint (sizeof (RcPlanPicture), ==, 72);
   g_assert_cmpuint (sizeof (RcOpening), ==, 72);
-  g_assert_cmpuint (sizeof (RcStair), ==, 160);
+  g_assert_cmpuint (sizeof (RcStair), ==, 200);
   g_assert_cmpuint (sizeof (RcFloorArea), ==, 80);
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
   g_assert_cmpuint (sizeof (RcRoll), ==, 72);

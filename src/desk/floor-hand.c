@@ -102,6 +102,7 @@ void
 rc_floor_hand_forget (RcFloorHand *hand)
 {
   rc_floor_hand_forget_scene (hand);
+  rc_floor_picture_follow (hand->picture);
   hand->grip = RC_GRIP_NONE;
   if (hand->gesture.is_active || !is_of_choice (hand))
     {
@@ -123,8 +124,7 @@ void
 rc_floor_hand_set_document (RcFloorHand *hand, RcDocument *document)
 {
   hand->document = document;
-  rc_floor_picture_set_job (hand->picture, document ? rc_document_get_store (document) : NULL,
-                            document ? rc_document_get_job (document)->id : NULL);
+  rc_floor_picture_set_document (hand->picture, document);
   rc_floor_hand_forget (hand);
 }
 

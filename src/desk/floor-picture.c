@@ -8,13 +8,18 @@
 
 struct _RcFloorPicture
 {
-  gatomicrefcount refs;  /* the view's, and one for each file being read */
-  GtkWidget      *floor; /* NULL once the view is gone */
-  RcStore        *store; /* borrowed */
-  char           *job_id;
-  GPtrArray      *pictures; /* of RcPlanPicture; NULL without a job */
-  GHashTable     *images;   /* digest and page -> cairo_surface_t */
+  gatomicrefcount refs;     /* the view's, and one for each file being read */
+  GtkWidget      *floor;    /* NULL once the view is gone */
+  RcDocument     *document; /* borrowed; NULL: none open */
+  GHashTable     *images;   /* digest and page -> cairo_surface_t; NULL: being read, or not to be had */
 };
+
+static void
+destroy_image (gpointer image)
+{
+  if (image)
+    cairo_surface_destroy (image);
+}
 
 RcFloorPicture *
 rc_floor_picture_new (GtkWidget *floor)
@@ -23,7 +28,7 @@ rc_floor_picture_new (GtkWidget *floor)
 
   g_atomic_ref_count_init (&self->refs);
   self->floor = floor;
-  self->images = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify)cairo_surface_destroy);
+  self->images = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, destroy_image);
   return self;
 }
 
@@ -32,9 +37,7 @@ unref (RcFloorPicture *self)
 {
   if (!g_atomic_ref_count_dec (&self->refs))
     return;
-  g_clear_pointer (&self->pictures, g_ptr_array_unref);
   g_hash_table_unref (self->images);
-  g_free (self->job_id);
   g_free (self);
 }
 
@@ -42,7 +45,7 @@ void
 rc_floor_picture_free (RcFloorPicture *self)
 {
   self->floor = NULL;
-  self->store = NULL;
+  self->document = NULL;
   unref (self);
 }
 
@@ -53,16 +56,10 @@ tell (RcFloorPicture *self, const GError *error)
     gtk_widget_activate_action (self->floor, "win.tell", "s", error->message);
 }
 
-static RcPlanPicture *
+static const RcPlanPicture *
 find (RcFloorPicture *self, int storey)
 {
-  for (guint i = 0; self->pictures && i < self->pictures->len; i++)
-    {
-      RcPlanPicture *picture = g_ptr_array_index (self->pictures, i);
-      if (picture->storey == storey)
-        return picture;
-    }
-  return NULL;
+  return self->document ? rc_job_find_picture (rc_document_get_job (self->document), storey) : NULL;
 }
 
 gboolean
@@ -83,8 +80,9 @@ typedef struct
 {
   RcFloorPicture *self;
   GBytes         *bytes;
-  RcPlanPicture  *added; /* to be kept once it has been read; NULL: it is kept already */
-  char           *key, *job_id;
+  RcPlanPicture  *added;    /* to be kept once it has been read; NULL: it is kept already */
+  RcDocument     *document; /* borrowed, to be compared only */
+  char           *key;
   RcBox           box;
 } Reading;
 
@@ -95,19 +93,18 @@ reading_free (Reading *reading)
   g_bytes_unref (reading->bytes);
   g_clear_pointer (&reading->added, rc_plan_picture_free);
   g_free (reading->key);
-  g_free (reading->job_id);
   g_free (reading);
 }
 
-static void
-keep (RcFloorPicture *self, const RcPlanPicture *picture)
+/* Saves a job with another picture as a step. */
+static gboolean
+commit (RcFloorPicture *self, RcJob *job, const char *step)
 {
   g_autoptr (GError) error = NULL;
+  gboolean done = rc_document_commit (self->document, job, step, NULL, &error);
 
-  if (self->store && self->job_id && !rc_store_save_picture (self->store, self->job_id, picture, &error))
-    tell (self, error);
-  if (self->floor)
-    gtk_widget_queue_draw (self->floor);
+  tell (self, error);
+  return done;
 }
 
 /* The picture could be read: it becomes the storey's. */
@@ -117,22 +114,20 @@ take_added (Reading *reading, cairo_surface_t *image)
   RcFloorPicture *self = reading->self;
   g_autoptr (GError) error = NULL;
 
-  if (self->store == NULL || g_strcmp0 (self->job_id, reading->job_id) != 0)
+  if (self->document == NULL || self->document != reading->document)
     return;
-  reading->added->digest = rc_store_add_file (self->store, reading->bytes, &error);
+  reading->added->digest = rc_store_add_file (rc_document_get_store (self->document), reading->bytes, &error);
   if (reading->added->digest == NULL)
     {
       tell (self, error);
       return;
     }
   rc_picture_edit_fit (reading->added, (guint)cairo_image_surface_get_width (image), reading->box);
-  RcPlanPicture *old = find (self, reading->added->storey);
-  if (old)
-    g_ptr_array_remove (self->pictures, old);
-  g_free (reading->key);
-  reading->key = dup_key (reading->added);
-  g_ptr_array_add (self->pictures, reading->added);
-  keep (self, g_steal_pointer (&reading->added));
+  g_autofree char *key = dup_key (reading->added);
+  g_hash_table_insert (self->images, g_steal_pointer (&key), cairo_surface_reference (image));
+  g_autoptr (RcJob) job = rc_document_dup_job (self->document);
+  rc_job_take_picture (job, g_steal_pointer (&reading->added));
+  commit (self, g_steal_pointer (&job), _ ("Put a plan picture under the floor"));
 }
 
 static void
@@ -149,7 +144,7 @@ on_read (GObject *source, GAsyncResult *result, gpointer data)
     {
       if (reading->added)
         take_added (reading, image);
-      if (reading->key)
+      else if (reading->key)
         g_hash_table_insert (self->images, g_strdup (reading->key), cairo_surface_reference (image));
       cairo_surface_destroy (image);
       if (self->floor)
@@ -168,34 +163,34 @@ read_picture (RcFloorPicture *self, GBytes *bytes, RcPlanPicture *added, const c
   reading->bytes = g_bytes_ref (bytes);
   reading->added = added;
   reading->key = g_strdup (key);
-  reading->job_id = g_strdup (self->job_id);
+  reading->document = self->document;
   reading->box = box;
   rc_picture_read_async (bytes, page, on_read, reading);
 }
 
 void
-rc_floor_picture_set_job (RcFloorPicture *self, RcStore *store, const char *job_id)
+rc_floor_picture_follow (RcFloorPicture *self)
 {
-  g_autoptr (GError) error = NULL;
+  const GPtrArray *pictures = self->document ? rc_document_get_job (self->document)->pictures : NULL;
 
-  g_clear_pointer (&self->pictures, g_ptr_array_unref);
-  g_free (self->job_id);
-  self->job_id = g_strdup (job_id);
-  self->store = job_id ? store : NULL;
-  if (self->store == NULL)
-    return;
-  self->pictures = rc_store_load_pictures (store, job_id, &error);
-  for (guint i = 0; self->pictures && i < self->pictures->len; i++)
+  for (guint i = 0; pictures && i < pictures->len; i++)
     {
-      const RcPlanPicture *picture = g_ptr_array_index (self->pictures, i);
+      const RcPlanPicture *picture = g_ptr_array_index (pictures, i);
       g_autofree char     *key = dup_key (picture);
-      if (g_hash_table_contains (self->images, key))
+      if (picture->digest == NULL || g_hash_table_contains (self->images, key))
         continue;
-      g_autoptr (GBytes) bytes = rc_store_load_file (store, picture->digest, NULL);
+      g_hash_table_insert (self->images, g_strdup (key), NULL);
+      g_autoptr (GBytes) bytes = rc_store_load_file (rc_document_get_store (self->document), picture->digest, NULL);
       if (bytes)
         read_picture (self, bytes, NULL, key, picture->page, (RcBox){ 0 });
     }
-  tell (self, error);
+}
+
+void
+rc_floor_picture_set_document (RcFloorPicture *self, RcDocument *document)
+{
+  self->document = document;
+  rc_floor_picture_follow (self);
 }
 
 /* Changes. */
@@ -228,7 +223,8 @@ rc_floor_picture_turn_page (RcFloorPicture *self, int storey, RcBox box)
 {
   const RcPlanPicture *picture = find (self, storey);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = picture ? rc_store_load_file (self->store, picture->digest, &error) : NULL;
+  g_autoptr (GBytes) bytes
+      = picture ? rc_store_load_file (rc_document_get_store (self->document), picture->digest, &error) : NULL;
 
   if (bytes)
     {
@@ -242,55 +238,68 @@ rc_floor_picture_turn_page (RcFloorPicture *self, int storey, RcBox box)
   tell (self, error);
 }
 
+/* A copy of the job and in it the storey's picture, to be changed; NULL when it has none. (transfer full) */
+static RcJob *
+dup_job (RcFloorPicture *self, int storey, RcPlanPicture **picture)
+{
+  if (find (self, storey) == NULL)
+    return NULL;
+  RcJob *job = rc_document_dup_job (self->document);
+  *picture = rc_job_find_picture (job, storey);
+  return job;
+}
+
 void
 rc_floor_picture_remove (RcFloorPicture *self, int storey)
 {
-  RcPlanPicture *picture = find (self, storey);
-  g_autoptr (GError) error = NULL;
+  RcPlanPicture *picture = NULL;
+  g_autoptr (RcJob) job = dup_job (self, storey, &picture);
 
-  if (picture == NULL)
+  if (job == NULL)
     return;
-  if (!rc_store_delete_picture (self->store, self->job_id, storey, &error))
-    tell (self, error);
-  else
-    g_ptr_array_remove (self->pictures, picture);
-  gtk_widget_queue_draw (self->floor);
+  g_ptr_array_remove (job->pictures, picture);
+  commit (self, g_steal_pointer (&job), _ ("Take the plan picture away"));
 }
 
 void
 rc_floor_picture_lighten (RcFloorPicture *self, int storey)
 {
-  RcPlanPicture *picture = find (self, storey);
+  RcPlanPicture *picture = NULL;
+  g_autoptr (RcJob) job = dup_job (self, storey, &picture);
 
-  if (picture == NULL)
+  if (job == NULL)
     return;
   rc_picture_edit_lighten (picture);
-  keep (self, picture);
+  const char *step = picture->strength_percent == 0 ? _ ("Hide the plan picture") : _ ("Plan picture lighter");
+  commit (self, g_steal_pointer (&job), step);
 }
 
 void
 rc_floor_picture_turn (RcFloorPicture *self, int storey, RcPoint about, int degrees)
 {
-  RcPlanPicture *picture = find (self, storey);
+  RcPlanPicture *picture = NULL;
+  g_autoptr (RcJob) job = dup_job (self, storey, &picture);
 
-  if (picture == NULL)
+  if (job == NULL)
     return;
   rc_picture_edit_turn (picture, about, 1000 * (gint64)degrees);
-  keep (self, picture);
+  commit (self, g_steal_pointer (&job), _ ("Turn the plan picture"));
 }
 
 void
 rc_floor_picture_change (RcFloorPicture *self, int storey, const RcPictureChange *change)
 {
-  RcPlanPicture *picture = find (self, storey);
+  RcPlanPicture *picture = NULL;
+  g_autoptr (RcJob) job = dup_job (self, storey, &picture);
 
-  if (picture == NULL)
+  if (job == NULL)
     return;
   if (change->kind == RC_PICTURE_SCALE)
     rc_picture_edit_scale (picture, change->from, change->to, change->length);
   else
     rc_picture_edit_move (picture, (RcPoint){ change->to.x - change->from.x, change->to.y - change->from.y });
-  keep (self, picture);
+  commit (self, g_steal_pointer (&job),
+          change->kind == RC_PICTURE_SCALE ? _ ("Scale of the plan picture") : _ ("Move the plan picture"));
 }
 
 /* Dark lines on white paper darken what is drawn; on a dark desk the picture is turned light on dark. */

@@ -6,7 +6,7 @@
 
 #include "floor-drawing.h"
 #include "gesture.h"
-#include "store.h"
+#include "document.h"
 
 typedef struct _RcFloorPicture RcFloorPicture;
 
@@ -14,10 +14,12 @@ typedef struct _RcFloorPicture RcFloorPicture;
 RcFloorPicture *rc_floor_picture_new (GtkWidget *floor);
 void            rc_floor_picture_free (RcFloorPicture *self);
 
-/* The job's pictures; job_id NULL: none. */
-void     rc_floor_picture_set_job (RcFloorPicture *self, RcStore *store, const char *job_id);
+/* The open job's pictures; NULL: none. Borrowed. follow: the job is another, perhaps with other pictures. */
+void     rc_floor_picture_set_document (RcFloorPicture *self, RcDocument *document);
+void     rc_floor_picture_follow (RcFloorPicture *self);
 gboolean rc_floor_picture_has (RcFloorPicture *self, int storey);
 
+/* Each change of a picture is a step of the job. */
 /* Keeps the file in the store as the storey's picture, in place of one it has, as wide as `box`. */
 void rc_floor_picture_add (RcFloorPicture *self, int storey, GFile *file, RcBox box);
 /* The next page of its PDF, fitted anew. */

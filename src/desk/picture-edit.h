@@ -4,7 +4,7 @@
  */
 #pragma once
 
-#include "store.h"
+#include "job.h"
 
 /* Of a picture `width` pixels wide: its left edge at the box's, as wide as it. */
 void rc_picture_edit_fit (RcPlanPicture *picture, guint width, RcBox box);

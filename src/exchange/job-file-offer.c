@@ -1,5 +1,7 @@
-/* States, attachments and the offer of a job. */
+/* States, attachments, plan pictures and the offer of a job. */
 #include "job-file-parts.h"
+
+#include <glib/gi18n-lib.h>
 
 #define MAX_DAYS 36500
 
@@ -44,6 +46,36 @@ read_attachments (const xmlNode *node, RcJob *job)
       one->notes = rc_xml_in_dup_child_content (child, "notes");
       g_ptr_array_add (job->attachments, one);
     }
+}
+
+/* The bytes are not in the file: a store that has them shows the picture. */
+static void
+read_picture (RcXmlIn *in, const xmlNode *node, RcJob *job)
+{
+  RcPlanPicture *picture = g_new0 (RcPlanPicture, 1);
+
+  picture->storey = (int)rc_xml_in_integer (in, node, "floor", -1000, 1000, 0);
+  picture->name = rc_xml_in_dup_text (node, "name");
+  picture->digest = rc_xml_in_dup (node, "sha256");
+  picture->page = (guint)rc_xml_in_integer (in, node, "page", 1, G_MAXINT, 1);
+  picture->at.x = rc_xml_in_signed_length (in, node, "at-x", 0);
+  picture->at.y = rc_xml_in_signed_length (in, node, "at-y", 0);
+  picture->ticks_per_1000px = rc_xml_in_length (in, node, "thousand-pixels", 0);
+  picture->turn_millidegrees = rc_xml_in_integer (in, node, "turn-millidegrees", -360000, 360000, 0);
+  picture->strength_percent = (guint)rc_xml_in_integer (in, node, "strength", 0, 100, 100);
+  if (picture->ticks_per_1000px <= 0)
+    rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("needs the length that 1000 of its pixels stand for"));
+  if (rc_job_find_picture (job, picture->storey) != NULL)
+    rc_xml_in_fail (in, node, RC_ERROR_FORMAT, _ ("is the second of its storey; one is right"));
+  rc_job_take_picture (job, picture);
+}
+
+static void
+read_pictures (RcXmlIn *in, const xmlNode *node, RcJob *job)
+{
+  for (const xmlNode *child = node->children; child != NULL; child = child->next)
+    if (rc_xml_in_is (child, "picture"))
+      read_picture (in, child, job);
 }
 
 RcPayment *
@@ -135,6 +167,8 @@ rc_job_file_read_office (RcXmlIn *in, const xmlNode *node, RcJob *job)
     read_states (in, node, job);
   else if (rc_xml_in_is (node, "attachments"))
     read_attachments (node, job);
+  else if (rc_xml_in_is (node, "pictures"))
+    read_pictures (in, node, job);
   else if (rc_xml_in_is (node, "offer"))
     read_offer (in, node, job);
 }
@@ -177,6 +211,35 @@ write_attachments (RcXmlOut *out, const GPtrArray *attachments)
       rc_xml_out_attribute (out, "sha256", one->digest);
       rc_xml_out_attribute (out, "added", one->added);
       rc_xml_out_text (out, "notes", one->notes);
+      rc_xml_out_close (out);
+    }
+  rc_xml_out_close (out);
+}
+
+static void
+write_pictures (RcXmlOut *out, const GPtrArray *pictures)
+{
+  if (pictures->len == 0)
+    return;
+  rc_xml_out_open (out, "pictures");
+  for (guint i = 0; i < pictures->len; i++)
+    {
+      const RcPlanPicture *one = pictures->pdata[i];
+
+      rc_xml_out_open (out, "picture");
+      if (one->storey != 0)
+        rc_xml_out_attribute_format (out, "floor", "%d", one->storey);
+      rc_xml_out_attribute (out, "name", one->name);
+      rc_xml_out_attribute (out, "sha256", one->digest);
+      if (one->page != 1)
+        rc_xml_out_attribute_format (out, "page", "%u", one->page);
+      rc_xml_out_length (out, "at-x", one->at.x);
+      rc_xml_out_length (out, "at-y", one->at.y);
+      rc_xml_out_length (out, "thousand-pixels", one->ticks_per_1000px);
+      if (one->turn_millidegrees != 0)
+        rc_xml_out_attribute_format (out, "turn-millidegrees", "%" G_GINT64_FORMAT, one->turn_millidegrees);
+      if (one->strength_percent != 100)
+        rc_xml_out_attribute_format (out, "strength", "%u", one->strength_percent);
       rc_xml_out_close (out);
     }
   rc_xml_out_close (out);
@@ -285,6 +348,7 @@ rc_job_file_write_office (RcXmlOut *out, const RcJob *job)
 {
   write_states (out, job);
   write_attachments (out, job->attachments);
+  write_pictures (out, job->pictures);
   if (!is_empty (job->offer))
     write_offer (out, job->offer, &job->currency);
 }

@@ -15,6 +15,7 @@ rc_job_new (const char *id, const RcCurrency *currency)
   g_ptr_array_add (job->measures, rc_measure_new ("M1"));
   job->offer = rc_offer_new ();
   job->attachments = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_attachment_free);
+  job->pictures = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_plan_picture_free);
   return job;
 }
 
@@ -53,6 +54,8 @@ rc_job_copy (const RcJob *job)
   copy->offer = rc_offer_copy (job->offer);
   for (guint i = 0; i < job->attachments->len; i++)
     g_ptr_array_add (copy->attachments, rc_attachment_copy (job->attachments->pdata[i]));
+  for (guint i = 0; i < job->pictures->len; i++)
+    g_ptr_array_add (copy->pictures, rc_plan_picture_copy (job->pictures->pdata[i]));
   return copy;
 }
 
@@ -77,6 +80,7 @@ rc_job_free (RcJob *job)
     g_free (job->reached[i]);
   rc_offer_free (job->offer);
   g_ptr_array_unref (job->attachments);
+  g_ptr_array_unref (job->pictures);
   g_free (job);
 }
 
@@ -141,4 +145,26 @@ RcLengthUnit
 rc_job_get_bare_unit (const RcJob *job)
 {
   return job->units == RC_UNITS_METRIC ? RC_LENGTH_UNIT_MM : RC_LENGTH_UNIT_FOOT_INCH;
+}
+
+RcPlanPicture *
+rc_job_find_picture (const RcJob *job, int storey)
+{
+  for (guint i = 0; i < job->pictures->len; i++)
+    if (((const RcPlanPicture *)job->pictures->pdata[i])->storey == storey)
+      return job->pictures->pdata[i];
+  return NULL;
+}
+
+void
+rc_job_take_picture (RcJob *job, RcPlanPicture *picture)
+{
+  RcPlanPicture *old = rc_job_find_picture (job, picture->storey);
+  guint          at = 0;
+
+  if (old != NULL)
+    g_ptr_array_remove (job->pictures, old);
+  while (at < job->pictures->len && ((const RcPlanPicture *)job->pictures->pdata[at])->storey < picture->storey)
+    at++;
+  g_ptr_array_insert (job->pictures, (int)at, picture);
 }

@@ -7,6 +7,7 @@
 #include "money.h"
 #include "offer.h"
 #include "pin.h"
+#include "plan-picture.h"
 #include "room.h"
 #include "stair.h"
 
@@ -130,6 +131,7 @@ typedef struct
   GPtrArray   *rolls;       /* of RcRoll in stock that the job may use */
   GPtrArray   *measures;    /* of RcMeasure, oldest first; never empty */
   GPtrArray   *attachments; /* of RcAttachment */
+  GPtrArray   *pictures;    /* of RcPlanPicture, by storey, lowest first */
 } RcJob;
 
 RcJob *rc_job_new (const char *id, const RcCurrency *currency); /* default settings and one empty measure "M1" */
@@ -151,7 +153,12 @@ void rc_job_set_state (RcJob *job, RcJobState state, const char *date);
 RcJob *rc_job_new_alternative (const RcJob *job, const char *measure, const RcAlternative *alternative, GError **error);
 
 /* The last measure, or the one with that id (NULL: the last; NULL returned when there is none such). */
-RcMeasure     *rc_job_get_measure (const RcJob *job, const char *id);
+RcMeasure *rc_job_get_measure (const RcJob *job, const char *id);
+/* The plan picture of a storey; NULL when it has none. take: in place of the one that its storey has; the picture is
+ * the job's then. */
+RcPlanPicture *rc_job_find_picture (const RcJob *job, int storey);
+void           rc_job_take_picture (RcJob *job, RcPlanPicture *picture);
+
 const RcGoods *rc_job_find_goods (const RcJob *job, const char *id);
 
 /* Copies into the job the goods that its areas, stairs, openings, alternatives and rolls name and that it lacks, where

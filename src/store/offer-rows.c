@@ -1,4 +1,4 @@
-/* What the office settles for a job: states, attachments, the offer. */
+/* What the office settles for a job: states, attachments, the offer; and its plan pictures. */
 #include "job-rows.h"
 
 #include <glib/gi18n-lib.h>
@@ -96,11 +96,27 @@ rc_payment_rows_add (const GPtrArray *payments, RcTableId table, RcRowSet *rows)
     }
 }
 
+static void
+add_pictures (const RcJob *job, RcRowSet *rows)
+{
+  for (guint i = 0; i < job->pictures->len; i++)
+    {
+      const RcPlanPicture *one = job->pictures->pdata[i];
+
+      rc_row_set_add (rows, RC_TABLE_PICTURES,
+                      RC_VALUES (rc_value_integer (one->storey), rc_value_text (one->name), rc_value_text (one->digest),
+                                 rc_value_integer (one->page), rc_value_integer (one->at.x),
+                                 rc_value_integer (one->at.y), rc_value_integer (one->ticks_per_1000px),
+                                 rc_value_integer (one->turn_millidegrees), rc_value_integer (one->strength_percent)));
+    }
+}
+
 void
 rc_offer_rows_add (const RcJob *job, RcRowSet *rows)
 {
   add_states (job, rows);
   add_attachments (job, rows);
+  add_pictures (job, rows);
   add_head (job->offer, rows);
   add_lines (job->offer, rows);
   rc_payment_rows_add (job->offer->payments, RC_TABLE_OFFER_PAYMENTS, rows);
@@ -136,6 +152,26 @@ build_attachments (const RcRowSet *rows, GPtrArray *attachments)
       one->notes = rc_value_dup_text (&row[5]);
       one->added = rc_value_dup_text (&row[6]);
       g_ptr_array_add (attachments, one);
+    }
+}
+
+static void
+build_pictures (const RcRowSet *rows, RcJob *job)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_PICTURES); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_PICTURES, i);
+      RcPlanPicture *one = g_new0 (RcPlanPicture, 1);
+
+      one->storey = (int)rc_value_get_integer (&row[0]);
+      one->name = rc_value_dup_text (&row[1]);
+      one->digest = rc_value_dup_text (&row[2]);
+      one->page = (guint)rc_value_get_integer (&row[3]);
+      one->at = (RcPoint){ rc_value_get_integer (&row[4]), rc_value_get_integer (&row[5]) };
+      one->ticks_per_1000px = rc_value_get_integer (&row[6]);
+      one->turn_millidegrees = rc_value_get_integer (&row[7]);
+      one->strength_percent = (guint)rc_value_get_integer (&row[8]);
+      rc_job_take_picture (job, one);
     }
 }
 
@@ -245,6 +281,7 @@ gboolean
 rc_offer_rows_build (const RcRowSet *rows, RcJob *job, GError **error)
 {
   build_attachments (rows, job->attachments);
+  build_pictures (rows, job);
   build_lines (rows, job->offer->lines);
   rc_payment_rows_build (rows, RC_TABLE_OFFER_PAYMENTS, job->offer->payments);
   build_alternatives (rows, job->offer->alternatives);

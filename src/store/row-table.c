@@ -53,6 +53,10 @@ static const RcRowTable tables[] = {
   [RC_TABLE_AREA_ROOMS] = { "area_rooms", "measure, area, position, room", 4, 3, "measure, area, position" },
   [RC_TABLE_JOB_STATES] = { "job_states", "state, reached", 2, 1, "state" },
   [RC_TABLE_ATTACHMENTS] = { "attachments", "id, position, name, place, digest, notes, added", 7, 1, "position" },
+  [RC_TABLE_PICTURES]
+  = { "job_pictures",
+      "storey, name, digest, page, x_ticks, y_ticks, ticks_per_1000px, turn_millidegrees, strength_percent", 9, 1,
+      "storey" },
   [RC_TABLE_OFFERS] = { "offers", "discount_ppm, discount_minor, detail, valid_days, terms, tax_area", 6, 0, "job" },
   [RC_TABLE_OFFER_LINES]
   = { "offer_lines", "item, position, optional, hidden, discount_ppm, tax_ppm", 6, 1, "position" },
@@ -117,6 +121,8 @@ rc_row_table_get_label (RcTableId table)
       return _ ("area");
     case RC_TABLE_ATTACHMENTS:
       return _ ("attachment");
+    case RC_TABLE_PICTURES:
+      return _ ("plan picture");
     case RC_TABLE_OFFER_LINES:
     case RC_TABLE_OFFER_EXTRAS:
       return _ ("line");

@@ -104,25 +104,6 @@ char *rc_store_add_file (RcStore *store, GBytes *bytes, GError **error);
 /* RC_ERROR_REFERENCE when there is none of that digest. (transfer full) */
 GBytes *rc_store_load_file (RcStore *store, const char *digest, GError **error);
 
-/* A plan picture under the floor of a storey: where it lies and how strongly it shows. Not part of the job's steps. */
-typedef struct
-{
-  int      storey;
-  char    *name;   /* of the file; nullable */
-  char    *digest; /* of its bytes */
-  guint    page;   /* of a PDF, from 1 */
-  RcPoint  at;     /* of its top left corner in the house */
-  RcLength ticks_per_1000px;
-  gint64   turn_millidegrees; /* counter-clockwise about `at` */
-  guint    strength_percent;  /* 0: hidden */
-} RcPlanPicture;
-void rc_plan_picture_free (RcPlanPicture *picture);
-/* Of RcPlanPicture, by storey. */
-GPtrArray *rc_store_load_pictures (RcStore *store, const char *job_id, GError **error);
-/* One a storey: in place of the one it has. Its bytes are in the store already (rc_store_add_file). */
-gboolean rc_store_save_picture (RcStore *store, const char *job_id, const RcPlanPicture *picture, GError **error);
-gboolean rc_store_delete_picture (RcStore *store, const char *job_id, int storey, GError **error);
-
 /* RC_ERROR_REFERENCE when none was saved yet. */
 RcPriceBook *rc_store_load_price_book (RcStore *store, GError **error);
 /* Replaces it whole. RC_ERROR_CONFLICT: it was loaded by this RcStore, and changed by somebody else since. */

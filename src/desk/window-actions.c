@@ -452,7 +452,7 @@ static const struct
   { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
   { "win.prices", NULL, show_prices, FALSE, { "<Control>b" } },
   { "win.rolls", NULL, show_rolls, FALSE, { "<Control>u" } },
-  { "win.quotes", NULL, show_quotes, FALSE, { "<Control><Shift>i" } },
+  { "win.quotes", NULL, show_quotes, FALSE, { "<Control><Shift>p" } },
   { "win.glance", NULL, show_glance, FALSE, { "<Control><Shift>j" } },
   { "win.orders", NULL, show_orders, FALSE, { "<Control><Shift>b" } },
   { "win.edit-chosen", NULL, edit_chosen, TRUE, { "F2" } },

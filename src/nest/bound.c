@@ -185,10 +185,10 @@ RcLength
 rc_nest_bound_quick (const RcNestTask *task)
 {
   const RcNestItems   *items = task->items;
-  RcLength             few[192];
-  g_autofree RcLength *many = items->n > 64 ? g_new (RcLength, 3 * items->n) : NULL;
-  RcLength            *w = many != NULL ? many : few, *h = w + items->n, *extended = h + items->n;
-  RcLength             width = 1, bound, most;
+  RcLength             few[128];
+  g_autofree RcLength *many = items->n > 64 ? g_new (RcLength, 2 * items->n) : NULL;
+  RcLength            *w = many != NULL ? many : few, *h = w + items->n;
+  RcLength             width = 1, bound;
   guint                n_rolls = MIN (items->n, task->bins->n);
 
   if (items->n == 0)
@@ -203,8 +203,7 @@ rc_nest_bound_quick (const RcNestTask *task)
   bound = rc_nest_bound_rectangles (w, h, items->n, width);
   if (items->has_repeats)
     {
-      most = rc_nest_bound_extend (items, n_rolls, extended);
-      bound = MAX (bound, rc_nest_bound_rectangles (w, extended, items->n, width) - most);
+      bound = MAX (bound, rc_nest_bound_held (items, width, n_rolls));
       for (guint i = 0; i < items->n; i++)
         bound = MAX (bound, rc_nest_item_place (&items->items[i], 0) + items->items[i].h);
     }

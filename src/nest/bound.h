@@ -24,5 +24,8 @@ RcLength rc_nest_bound_rectangles (const RcLength *w, const RcLength *h, guint n
  * after the last items of up to n_rolls rolls: the sum of the n_rolls largest. */
 RcLength rc_nest_bound_extend (const RcNestItems *items, guint n_rolls, RcLength *extended);
 
+/* The bound for the items that a pattern holds, extended, those of each match by themselves. */
+RcLength rc_nest_bound_held (const RcNestItems *items, RcLength width, guint n_rolls);
+
 /* Positions and ends are sums of these: every used length is a multiple of it, so bounds round up to it. At least 1. */
 RcLength rc_nest_bound_grid (const RcNestTask *task);

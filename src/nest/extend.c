@@ -129,3 +129,39 @@ rc_nest_bound_extend (const RcNestItems *items, guint n_rolls, RcLength *extende
     most += gaps[i];
   return most;
 }
+
+/* The items held to a pattern that are of one match; NULL: there are none. The others may be left away: what is left
+ * of a cutting is no longer than it. */
+static RcNestItems *
+list_held (const RcNestItems *items, int match)
+{
+  g_autofree guint *chosen = g_new (guint, items->n + 1);
+  guint             n = 0;
+
+  for (guint i = 0; i < items->n; i++)
+    if (items->items[i].repeat > 0 && items->items[i].match == match)
+      chosen[n++] = i;
+  return n > 0 ? rc_nest_items_new_part (items, chosen, n) : NULL;
+}
+
+RcLength
+rc_nest_bound_held (const RcNestItems *items, RcLength width, guint n_rolls)
+{
+  RcLength bound = 0;
+
+  for (int match = -1; match < (int)items->matches->len; match++)
+    {
+      g_autoptr (RcNestItems) held = list_held (items, match);
+      g_autofree RcLength *w = NULL;
+      RcLength             gaps;
+
+      if (held == NULL)
+        continue;
+      w = g_new (RcLength, 2 * held->n);
+      for (guint i = 0; i < held->n; i++)
+        w[i] = held->items[i].w;
+      gaps = rc_nest_bound_extend (held, n_rolls, w + held->n);
+      bound = MAX (bound, rc_nest_bound_rectangles (w, w + held->n, held->n, width) - gaps);
+    }
+  return bound;
+}

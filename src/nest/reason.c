@@ -81,7 +81,7 @@ compute_need (const RcNestTask *task, int group, int lot)
   g_autofree guint *chosen = g_new (guint, task->items->n + 1);
   g_autoptr (RcNestItems) items = NULL;
   g_autofree RcLength *w = NULL;
-  RcLength            *h, width = 1, need, gaps;
+  RcLength            *h, width = 1, need;
   guint                n = 0, n_bins = 0;
 
   for (guint i = 0; i < task->items->n; i++)
@@ -101,10 +101,7 @@ compute_need (const RcNestTask *task, int group, int lot)
       h[i] = items->items[i].h;
     }
   need = rc_nest_bound_rectangles (w, h, n, width);
-  if (!items->has_repeats)
-    return need;
-  gaps = rc_nest_bound_extend (items, n_bins, h);
-  return MAX (need, rc_nest_bound_rectangles (w, h, n, width) - gaps);
+  return items->has_repeats ? MAX (need, rc_nest_bound_held (items, width, n_bins)) : need;
 }
 
 /* What the rolls of a lot (-1: all) hold. */

@@ -255,32 +255,50 @@ typedef struct
 } RcStep;
 
 static void
-plan_area_at_once (gpointer data, gpointer user_data)
+plan_area_at_once (RcStep *step)
 {
-  RcStep *step = data;
   step->area_plan = rc_area_planner_plan (step->planner, 0, &step->error);
 }
 
 static void
-choose_at_once (gpointer data, gpointer user_data)
+choose_at_once (RcStep *step)
 {
-  RcStep *step = data;
   choose_in_carpet (step->plan, step->carpet, step->planners, step->carpet_per_m, step->params, step->progress, 0,
                     step->raised, &step->error);
 }
 
-/* Takes all steps (of RcStep), some at a time. FALSE and the first of their errors in the list's order. */
-static gboolean
-take_steps (GArray *steps, GFunc take, GError **error)
+typedef struct
 {
-  gboolean     fine = TRUE;
-  GThreadPool *pool = g_thread_pool_new (take, NULL, (int)g_get_num_processors (), FALSE, NULL);
-  for (guint i = 0; i < steps->len; i++)
-    g_thread_pool_push (pool, &g_array_index (steps, RcStep, i), NULL);
-  g_thread_pool_free (pool, FALSE, TRUE);
-  for (guint i = 0; i < steps->len; i++)
+  GArray *steps; /* of RcStep */
+  void (*take) (RcStep *step);
+  int next; /* the first that nobody has begun */
+} RcSteps;
+
+static gpointer
+take_next_ones (gpointer data)
+{
+  RcSteps *steps = data;
+  for (int i; (i = g_atomic_int_add (&steps->next, 1)) < (int)steps->steps->len;)
+    steps->take (&g_array_index (steps->steps, RcStep, i));
+  return NULL;
+}
+
+/* Takes all the steps, as many at a time as there are processors. FALSE and the first of their errors. */
+static gboolean
+take_steps (GArray *list, void (*take) (RcStep *step), GError **error)
+{
+  RcSteps steps = { list, take, 0 };
+  g_autoptr (GPtrArray) threads = g_ptr_array_new ();
+  for (guint i = 1; i < MIN (g_get_num_processors (), list->len); i++)
+    g_ptr_array_add (threads, g_thread_new ("first answer", take_next_ones, &steps));
+  take_next_ones (&steps);
+  for (guint i = 0; i < threads->len; i++)
+    g_thread_join (g_ptr_array_index (threads, i));
+
+  gboolean fine = TRUE;
+  for (guint i = 0; i < list->len; i++)
     {
-      RcStep *step = &g_array_index (steps, RcStep, i);
+      RcStep *step = &g_array_index (list, RcStep, i);
       if (step->error != NULL && fine)
         {
           g_propagate_error (error, g_steal_pointer (&step->error));

@@ -6,6 +6,7 @@
 #include <time.h>
 
 #include "desk-fixture.h"
+#include "document-things.h"
 #include "large-job.h"
 #include "window-actions.h"
 
@@ -150,6 +151,69 @@ time_panning (DeskFixture *fixture, const char *label, double zoom)
   report (cpu_label, cpu);
 }
 
+/* The pointer of the display, by xdotool. */
+static void
+hand (const char *format, ...)
+{
+  va_list args;
+
+  va_start (args, format);
+  g_autofree char *command = g_strdup_vprintf (format, args);
+  va_end (args);
+  g_spawn_command_line_sync (command, NULL, NULL, NULL, NULL);
+}
+
+/* A wall of one room in the hand, its neighbours following in the sketch: each frame from the motion to the picture. */
+static void
+time_dragging (DeskFixture *fixture, const char *room)
+{
+  GtkWidget       *floor = GTK_WIDGET (rc_bench_get_floor_view (rc_window_get_bench (fixture->window)));
+  RcDocument      *document = rc_window_get_document (fixture->window);
+  g_autofree char *xdotool = g_find_program_in_path ("xdotool");
+  g_autoptr (GArray) cpu = g_array_new (FALSE, FALSE, sizeof (double));
+  RcPoint from, to;
+  double  x = 0, y = 0, left = 0, top = 0;
+
+  if (xdotool == NULL)
+    {
+      g_print ("300 rooms: a wall dragged: skipped, xdotool is missing\n");
+      return;
+    }
+  rc_document_choose (document, rc_choice_of_thing (RC_THING_ROOM, room));
+  rc_floor_view_fit (RC_FLOOR_VIEW (floor));
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  g_autoptr (RcScene) scene = rc_document_new_scene (document, 0);
+  rc_scene_get_wall (rc_scene_find_room (scene, room), 0, &from, &to);
+  gboolean is_level = from.y == to.y;
+  rc_viewport_from_house (rc_floor_view_get_view (RC_FLOOR_VIEW (floor)),
+                          (RcPoint){ (from.x + to.x) / 2, (from.y + to.y) / 2 }, &x, &y);
+  gtk_widget_translate_coordinates (floor, GTK_WIDGET (fixture->window), x, y, &x, &y);
+  gtk_native_get_surface_transform (GTK_NATIVE (fixture->window), &left, &top);
+  hand ("xdotool mousemove %d %d mousemove_relative 1 0 mousemove_relative -- -1 0 mousedown 1", (int)(x + left + 0.5),
+        (int)(y + top + 0.5));
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  for (int i = 0; i < 4 * ROUNDS; i++)
+    {
+      int step = i % 20 < 10 ? 1 : -1;
+      hand ("xdotool mousemove_relative -- %d %d", is_level ? 0 : step, is_level ? step : 0);
+      double start = get_ms (CLOCK_PROCESS_CPUTIME_ID);
+      desk_fixture_paint (GTK_WIDGET (fixture->window));
+      add (cpu, get_ms (CLOCK_PROCESS_CPUTIME_ID) - start);
+    }
+  /* It was in the hand: let go, it has moved. */
+  g_autoptr (RcRoom) before = rc_room_copy (rc_measure_find_room (rc_document_get_measure (document), room));
+  hand ("xdotool mousemove_relative -- %d %d", is_level ? 0 : 8, is_level ? 8 : 0);
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  hand ("xdotool mouseup 1");
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  desk_fixture_settle ();
+  const RcRoom *after = rc_measure_find_room (rc_document_get_measure (document), room);
+  g_autoptr (GArray) was = rc_room_compute_corners (before), is = rc_room_compute_corners (after);
+  RcBox was_box = rc_ring_compute_box (was), is_box = rc_ring_compute_box (is);
+  g_assert_true (is_box.x1 - is_box.x0 != was_box.x1 - was_box.x0 || is_box.y1 - is_box.y0 != was_box.y1 - was_box.y0);
+  report ("300 rooms: a wall dragged (CPU)", cpu);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -175,6 +239,7 @@ main (int argc, char **argv)
   time_keys (&fixture, "300 rooms: key to screen", "room-2", 0);
   time_panning (&fixture, "300 rooms: pan, whole floor", 1);
   time_panning (&fixture, "300 rooms: pan, some rooms", 6);
+  time_dragging (&fixture, "room-2");
   desk_fixture_close (&fixture);
   return 0;
 }

@@ -21,6 +21,8 @@ LEAVES = {"in": [], "out": ["o"], None: ["n"]}
 
 def read_inches(text):
     """The length in inches, exactly."""
+    if text == "0":
+        return Fraction(0)
     metric = re.fullmatch(r"([\d.]+) (m|mm)", text)
     if metric:
         return Fraction(metric[1]) * (1000 if metric[2] == "m" else 1) / Fraction("25.4")
@@ -104,6 +106,8 @@ class Estimator(Desk):
         for i, wall in enumerate(walls):
             if wall.get("bow"):
                 self.press("F4", *["Down"] * (3 - i), "Tab", *keys_of(compact(wall.get("bow"))))
+        for cutout in room.findall("j:cutout", NS):
+            self.enter_hearth(cutout)
         for opening in room:
             if opening.tag.split("}")[1] not in USUAL:
                 continue
@@ -115,6 +119,12 @@ class Estimator(Desk):
             self.enter_opening(opening, wall, offset, opening.get("width").endswith("m"))
         self.entered.append(room.get("id"))
         return self.count(room.get("name"))
+
+    def enter_hearth(self, cutout):
+        """At the west wall, the first of a rectangle: its place from the south-west corner, its size."""
+        xs, ys = ([read_inches(point.get(axis)) for point in cutout.findall("j:point", NS)] for axis in "xy")
+        self.press("F4", "alt+h", "shift+Tab", "1", "Tab", *keys_of(write_length(min(ys), False)), "Tab", "0", "Tab",
+                   *keys_of(write_length(max(ys) - min(ys), False)), "Tab", *keys_of(write_length(max(xs), False)))
 
     def enter_area(self, area, is_first):
         self.press(*(["F5", "Down", "F2"] if is_first else ["ctrl+l"]))
@@ -151,8 +161,7 @@ class Estimator(Desk):
 
 
 def write_demo():
-    """The demo job with the shop's rolls as they come into stock here: whole ones, none noted as a remnant. Its hearth is
-    left out: a cut-out is drawn, not typed."""
+    """The demo job with the shop's rolls as they come into stock here: whole ones, none noted as a remnant."""
     ET.register_namespace("", NS["j"])
     demo = ET.parse(DEMO)
     tap.run("store", "import", "--prices", tap.SOURCE / "data" / "price-book.csv", "--store", STORE)
@@ -160,9 +169,6 @@ def write_demo():
         roll.attrib.pop("remnant", None)
         tap.run("store", "receive", roll.get("id"), roll.get("goods"), roll.get("length"), roll.get("lot"),
                 "--store", STORE)
-    for room in demo.getroot().iter(f"{{{NS['j']}}}room"):
-        for cutout in room.findall("j:cutout", NS):
-            room.remove(cutout)
     path = tap.home / "demo.xml"
     demo.write(path)
     return path, demo.getroot()

@@ -7,8 +7,8 @@ enum
 {
   MOST_ROUNDS = 2000,
   MOST_IDLE = 12, /* checks that do not raise the bound, one after another */
-  N_UNITS = 2880, /* at most, in the roll's width */
-  N_RAISED = 192  /* widths of which the price is raised as far as slices allow */
+  N_UNITS = 1440, /* at most, in the roll's width */
+  N_RAISED = 96   /* widths of which the price is raised as far as slices allow */
 };
 
 /* A row of the program: the lengths cut of one width. */
@@ -169,10 +169,10 @@ raise_prices (Program *self, gint64 goods)
 }
 
 /* Prices for all widths from the program's for some: brought down until no slice is worth more than goods cost; then
- * those between raised. Of cuts wider than half the roll no two lie side by side, so each may cost what the most
- * valuable cuts beside it leave. */
+ * those between `raised`, or as they are, which shows ways that raised prices hide. Of cuts wider than half the roll no
+ * two lie side by side, so each may cost what the most valuable cuts beside it leave. */
 static void
-set_prices (Program *self)
+set_prices (Program *self, gboolean raised)
 {
   gint64 *price = self->prices.price, goods = self->choice->goods_per_m * RC_NEST_PRICE_PARTS, at = 0;
   gint64  value = self->value[self->n_units]; /* of the pattern found */
@@ -184,7 +184,8 @@ set_prices (Program *self)
       price[width] = get_row_price (self, i, goods, value);
       add_item (self, width, price[width], 0);
     }
-  raise_prices (self, goods);
+  if (raised)
+    raise_prices (self, goods);
   clear_items (self);
   for (guint u = 1; 2 * u <= self->n_units; u++)
     if (price[u] > 0)
@@ -363,7 +364,7 @@ start_program (Program *self, RcNestPrices *best)
   glp_set_obj_dir (self->lp, GLP_MIN);
   if (choice->n_groups > 0)
     glp_add_rows (self->lp, (int)choice->n_groups);
-  set_prices (self);
+  set_prices (self, TRUE);
   keep_prices (self, best);
   for (guint g = 0; g < choice->n_groups; g++)
     {
@@ -391,11 +392,17 @@ generate (Program *self, RcNestPrices *best)
       gboolean better = find_pattern (self);
       if (better)
         add_pattern (self);
-      set_prices (self);
+      set_prices (self, TRUE);
       better |= add_ways (self, TRUE, best);
       if (better)
         continue;
       better = add_ways (self, FALSE, best);
+      if (!better && !rc_nest_clock_is_over (self->clock))
+        {
+          find_pattern (self);
+          set_prices (self, FALSE);
+          better = add_ways (self, FALSE, best);
+        }
       idle = self->bound > before ? 0 : idle + 1;
       if (!better)
         return;

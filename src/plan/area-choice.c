@@ -224,7 +224,8 @@ weigh_narrow (const Finding *self, RcLength width)
 /* --- parts cut across --- */
 
 /* The part's cheapest cutting into two or more pieces. What a piece costs changes evenly as a seam moves along a step
- * of the outline, so that seams at the steps' ends are enough. G_MAXINT64 where the whole is as cheap. */
+ * of the outline, so that seams at the steps' ends are enough; or all in one with a seam more, between sloping walls,
+ * where a step is taken to be as narrow as it gets. G_MAXINT64 where the whole is as cheap. */
 static gint64
 weigh_joined (Finding *self, const RcLineRange *range, const RcRangePart *part, RcLength moved, gint64 whole)
 {
@@ -255,9 +256,8 @@ weigh_joined (Finding *self, const RcLineRange *range, const RcRangePart *part, 
       for (guint i = to; i-- > 0;)
         {
           widest = MAX (widest, steps[i].width + steps[i].slope * moved);
-          if (i == 0 && to == n)
-            continue;
-          gint64 cost = least[i] + (i > 0 ? join : 0) + weigh_cut (self, widest, steps[to - 1].y1 - steps[i].y0);
+          gint64 cost
+              = least[i] + (i > 0 || to == n ? join : 0) + weigh_cut (self, widest, steps[to - 1].y1 - steps[i].y0);
           if (cost < least[to])
             {
               least[to] = cost;
@@ -287,7 +287,7 @@ weigh_part (Finding *self, const RcLineRange *range, const RcRangePart *part, Rc
   if (width <= RC_SLIVER || part->length <= RC_SLIVER)
     return 0;
   gint64 cost = weigh_cut (self, width, part->length);
-  if (part->n_steps > 1)
+  if (part->n_steps > 0)
     {
       gint64 joined = weigh_joined (self, range, part, moved, cost);
       if (joined < cost && self->cuts != NULL)

@@ -335,6 +335,9 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
                  const RcPlanParams *params, RcProgress *progress, gint64 end_us, RcMoney *raised, GError **error)
 {
   g_autoptr (GArray) steps = g_array_new (FALSE, FALSE, sizeof (RcStep));
+  guint left = 0;
+  for (guint g = 0; g < plan->job->goods->len; g++)
+    left += ((RcGoods *)g_ptr_array_index (plan->job->goods, g))->kind == RC_GOODS_CARPET;
   for (guint g = 0; g < plan->job->goods->len; g++)
     {
       const RcGoods *goods = g_ptr_array_index (plan->job->goods, g);
@@ -348,8 +351,8 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
       if (params->seconds == 0)
         continue;
       rc_progress_tell (progress, goods->name);
-      if (!choose_in_carpet (plan, goods, planners, weigh.carpet_per_m, params, progress,
-                             now + (end_us - now) / (plan->job->goods->len - g), &raised[g], error))
+      if (!choose_in_carpet (plan, goods, planners, weigh.carpet_per_m, params, progress, now + (end_us - now) / left--,
+                             &raised[g], error))
         return FALSE;
       rc_progress_note_bound (progress, goods, raised[g]);
     }

@@ -1,0 +1,125 @@
+/* The lower bound of whole plans: below every plan's cost (the planner itself warns where it is not, which fails a
+ * test), the same for the same floor, and no lower with a room more. */
+#include "plan-maker.h"
+#include "rounds.h"
+
+/* The program also ends where many tries in a row have not raised it, now and then somewhat short of what it could be.
+ */
+static void
+assert_alike (RcMoney a, RcMoney b)
+{
+  g_assert_cmpint (ABS (a - b), <=, MAX (a, b) / 50 + 1);
+}
+
+static RcLength
+random_inches (int from, int to)
+{
+  return IN (g_test_rand_int_range (from, to + 1));
+}
+
+/* Two or three rooms beside each other, with a door from each to the next, a window or none, and a step in one. */
+static RcJob *
+make_house (void)
+{
+  RcJob     *job = make_job (g_test_rand_bit () ? FT (12) : FT (13.5));
+  RcSettings defaults;
+  guint      n = (guint)g_test_rand_int_range (2, 4);
+  RcLength   x = 0;
+  rc_settings_init (&defaults, &job->currency);
+  job->settings = defaults;
+  for (guint r = 0; r < n; r++)
+    {
+      g_autofree char *id = g_strdup_printf ("room-%u", r), *next = g_strdup_printf ("room-%u", r + 1);
+      RcLength         width = random_inches (70, 240), length = random_inches (70, 240);
+      RcRoom          *room = add_rectangle (job, id, x, 0, width, length, "area");
+      if (r == 0 && g_test_rand_bit ()) /* its upper left corner is missing */
+        {
+          RcPoint step[] = { { x + IN (20), length }, { x + IN (20), length - IN (30) }, { x, length - IN (30) } };
+          g_array_remove_range (room->outline, 3, 1);
+          g_array_append_vals (room->outline, step, G_N_ELEMENTS (step));
+        }
+      if (r + 1 < n)
+        add_door (room, "D1", 1, IN (12), IN (30), IN (4.5), next);
+      x += width + IN (4.5);
+    }
+  return job;
+}
+
+/* The outlines by another map of the plane; doors are held to walls by number, so walls keep their order. */
+static RcJob *
+move_house (const RcJob *job, int how)
+{
+  RcJob           *moved = rc_job_copy (job);
+  const RcMeasure *measure = rc_job_get_measure (moved, NULL);
+  for (guint r = 0; r < measure->rooms->len; r++)
+    {
+      RcRoom *room = g_ptr_array_index (measure->rooms, r);
+      for (guint p = 0; p < room->outline->len; p++)
+        {
+          RcPoint *point = rc_ring_get (room->outline, p);
+          *point = how == 0   ? (RcPoint){ -point->y, point->x }
+                   : how == 1 ? (RcPoint){ -point->x, -point->y }
+                              : (RcPoint){ point->x + MM (12345), point->y - MM (777) };
+        }
+      g_free (room->name);
+      room->name = g_strdup_printf ("Other name %u", r);
+    }
+  return moved;
+}
+
+static void
+test_houses (void)
+{
+  double gap = 0;
+  guint  n = g_test_slow () ? 200 : scale_rounds (6);
+  for (guint round = 0; round < n; round++)
+    {
+      g_autoptr (RcJob) job = make_house ();
+      g_autoptr (RcPlan) plan = make_plan_within (job, 1);
+      g_assert_cmpint (plan->cost_lower_bound, >, 0);
+      g_assert_cmpint (plan->cost_lower_bound, <=, plan->cost);
+      gap += (double)(plan->cost - plan->cost_lower_bound) / (double)plan->cost;
+    }
+  g_test_message ("gap to the bound: %.1f %% on average", 100 * gap / n);
+}
+
+static void
+test_moved (void)
+{
+  guint n = g_test_slow () ? 50 : scale_rounds (2);
+  for (guint round = 0; round < n; round++)
+    {
+      g_autoptr (RcJob) job = make_house ();
+      g_autoptr (RcPlan) plan = make_plan_within (job, 60);
+      for (int how = 0; how < 3; how++)
+        {
+          g_autoptr (RcJob) moved = move_house (job, how);
+          g_autoptr (RcPlan) again = make_plan_within (moved, 60);
+          assert_alike (plan->cost_lower_bound, again->cost_lower_bound);
+        }
+    }
+}
+
+static void
+test_room_more (void)
+{
+  guint n = g_test_slow () ? 50 : scale_rounds (4);
+  for (guint round = 0; round < n; round++)
+    {
+      g_autoptr (RcJob) job = make_house ();
+      g_autoptr (RcPlan) before = make_plan_within (job, 1);
+      add_rectangle (job, "more", FT (200), 0, random_inches (50, 200), random_inches (50, 200), "second");
+      g_autoptr (RcPlan) after = make_plan_within (job, 1);
+      g_assert_cmpint (after->cost_lower_bound, >=, before->cost_lower_bound - before->cost_lower_bound / 50);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plan/bound/houses", test_houses);
+  g_test_add_func ("/plan/bound/turned, moved and renamed", test_moved);
+  g_test_add_func ("/plan/bound/a room more", test_room_more);
+  return g_test_run ();
+}

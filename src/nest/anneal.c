@@ -6,7 +6,7 @@
 
 enum
 {
-  MOST_WANTED = 14, /* neighbours taken out in a step */
+  MOST_WANTED = 10, /* neighbours taken out in a step */
   MOST_TAKEN = 64,  /* with those outside before */
   OPEN_LEAVES = 64  /* about so many neighbours are looked at in a step */
 };
@@ -185,10 +185,7 @@ sort_taken (Improver *self)
 static void
 put_back (Improver *self)
 {
-  /* A side that fits exactly leaves nothing over, so that way of looking is the most useful. */
-  static const RcNestFit FITS[]
-      = { RC_NEST_FIT_SHORT_SIDE, RC_NEST_FIT_SHORT_SIDE, RC_NEST_FIT_AREA, RC_NEST_FIT_WIDTH };
-  RcNestFit fit = FITS[rc_nest_random_below (&self->random, G_N_ELEMENTS (FITS))];
+  RcNestFit fit = (RcNestFit)rc_nest_random_below (&self->random, RC_NEST_N_FITS);
 
   for (int k = 0; k < self->n_taken; k++)
     {

@@ -6,7 +6,6 @@ enum
 {
   FIRST_CYCLE = 4096, /* steps */
   AFRESH_STEPS = 64,  /* for each item: cycles of so many begin from the first cutting again */
-  LONGEST = 2000,     /* likewise: longer ones gain less than beginning again does */
   PATIENCE = 3,       /* cycles that fail before they become longer */
 };
 
@@ -67,14 +66,14 @@ is_done (const Improve *self)
          || (self->best.unplaced == 0 && self->best.used <= self->search->goal);
 }
 
-/* Where after the next cycle there is no time for another of its length, it gets all the time that is left: cut short
- * it would end hot. Where steps are counted cycles stay as they are. */
+/* So many steps that a cycle begun now ends with the time, cold, rather than be cut short while it is hot: where after
+ * the next one of its length no longer one would end in time. Where steps are counted the cycles stay as they are. */
 static guint64
 fit_in_time (const RcNestClock *clock, guint64 steps, gint64 us, guint64 next)
 {
   double fitting = (double)(clock->end_us - rc_nest_clock_get_us (clock)) * (double)steps / (double)MAX (us, 1);
 
-  if (clock->steps_left != G_MAXUINT64 || fitting > 2 * (double)next)
+  if (clock->steps_left != G_MAXUINT64 || fitting > 3 * (double)next)
     return next;
   return (guint64)MAX (fitting, 1);
 }
@@ -146,7 +145,6 @@ run (Improve *self)
   guint64             steps = FIRST_CYCLE;
   RcLength            failed = guess_failed (search, self->best.used, 1);
   guint               n_failed = 0;
-  guint64 longest = self->from_first ? MAX (FIRST_CYCLE, LONGEST * (guint64)self->task->items->n) : G_MAXUINT64 / 4;
 
   while (!is_done (self))
     {
@@ -161,7 +159,7 @@ run (Improve *self)
       if (!self->is_strict || (is_narrowed (search, self->best.used, failed) && ++n_failed == PATIENCE))
         {
           failed = guess_failed (search, self->best.used, REOPENED_SHARE);
-          steps = MIN (2 * steps, longest);
+          steps *= 2;
           n_failed = 0;
         }
       steps = fit_in_time (search->clock, done, us, steps);

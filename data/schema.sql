@@ -438,7 +438,8 @@ CREATE TABLE price_book (
   shop_address TEXT,
   terms TEXT,
   valid_days INTEGER NOT NULL DEFAULT 0,
-  logo TEXT -- digest in files
+  logo TEXT, -- digest in files
+  job_numbers TEXT -- pattern of job numbers; NULL: the usual one
 ) STRICT;
 
 CREATE TABLE catalogue (

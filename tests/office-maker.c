@@ -149,6 +149,7 @@ office_maker_fill_book (GRand *rand, RcPriceBook *book)
   guint32 noise[64];
 
   book->valid_days = g_rand_int_range (rand, 0, 90);
+  book->job_numbers = g_strdup (g_rand_boolean (rand) ? "YY-####" : NULL);
   for (guint i = 0; i < G_N_ELEMENTS (noise); i++)
     noise[i] = g_rand_int (rand);
   if (g_rand_boolean (rand))
@@ -314,6 +315,7 @@ office_maker_dump_book (GString *text, const RcPriceBook *book)
   g_autofree char *logo = book->logo != NULL ? g_compute_checksum_for_bytes (G_CHECKSUM_MD5, book->logo) : NULL;
 
   put_number (text, "valid_days", book->valid_days);
+  put_text (text, "job_numbers", book->job_numbers);
   put_text (text, "logo", logo);
   put_payments (text, book->payments);
   for (guint i = 0; i < book->tax_areas->len; i++)

@@ -120,7 +120,7 @@ test_no_field_forgotten (void)
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
   g_assert_cmpuint (sizeof (RcRoll), ==, 72);
   g_assert_cmpuint (sizeof (RcPrice), ==, 56);
-  g_assert_cmpuint (sizeof (RcPriceBook), ==, 104);
+  g_assert_cmpuint (sizeof (RcPriceBook), ==, 112);
   g_assert_cmpuint (sizeof (RcQuote), ==, 152);
   g_assert_cmpuint (sizeof (RcQuoteLine), ==, 152);
 }

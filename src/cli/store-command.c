@@ -5,7 +5,7 @@
 #include "json-out.h"
 #include "price-csv.h"
 #include "shop-store.h"
-#include "stock-commands.h"
+#include "number-commands.h"
 #include "text-table.h"
 
 #include <glib/gi18n-lib.h>
@@ -287,6 +287,10 @@ static const StoreCommand commands[] = {
     FALSE, NULL, find_export_fault },
   { "jobs", "[WORDS...]", N_ ("Lists the jobs, or those that hold every word."), 0, G_MAXINT, run_jobs, FALSE, NULL,
     NULL },
+  { "numbers", "[PATTERN]", N_ ("Shows the pattern of job numbers, or sets it: YYYY-### and the like."), 0, 1,
+    rc_store_run_numbers, FALSE, NULL, NULL },
+  { "duplicate", "JOB [CUSTOMER]", N_ ("Makes a job from another: new number, no states, nothing that was cut."), 1, 2,
+    rc_store_run_duplicate, FALSE, NULL, NULL },
   { "stock", "", N_ ("Lists the rolls in stock and what of each is free."), 0, 0, rc_store_run_stock, FALSE, NULL,
     NULL },
   { "receive", "ROLL GOODS LENGTH [LOT [PLACE]]", N_ ("Puts a new roll into stock."), 3, 5, rc_store_run_receive, FALSE,

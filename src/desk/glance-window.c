@@ -149,7 +149,7 @@ static void
 show_orders (RcGlanceWindow *self, GError **error)
 {
   RcStore *store = rc_window_get_store (self->window);
-  g_autoptr (GPtrArray) jobs = rc_store_find_jobs_in_state (store, NULL, RC_JOB_ACCEPTED, error);
+  g_autoptr (GPtrArray) jobs = rc_store_find_jobs_in_state (store, NULL, RC_JOB_ACCEPTED, 0, error);
   g_autoptr (GPtrArray) orders = jobs != NULL ? rc_store_find_purchases (store, NULL, error) : NULL;
 
   clear (self->orders);

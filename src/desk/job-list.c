@@ -5,6 +5,9 @@
 #include "job-model.h"
 #include "stop.h"
 
+/* More than one looks through; typing goes on finding in all. */
+#define MOST_SHOWN 200
+
 struct _RcJobList
 {
   GtkBox parent_instance;
@@ -25,7 +28,8 @@ static void
 show_count (RcJobList *self, guint n)
 {
   g_autofree char *text
-      = n > 0                                                  ? g_strdup_printf (ngettext ("%u job", "%u jobs", n), n)
+      = n >= MOST_SHOWN ? g_strdup_printf (_ ("The latest %u; a word more finds the others"), n)
+        : n > 0         ? g_strdup_printf (ngettext ("%u job", "%u jobs", n), n)
         : gtk_drop_down_get_selected (self->state_drop) > 0    ? g_strdup (_ ("No such job in this state."))
         : *gtk_editable_get_text (GTK_EDITABLE (self->search)) ? g_strdup (_ ("No job has all these words."))
                                                                : g_strdup (_ ("No jobs yet."));
@@ -41,8 +45,8 @@ rc_job_list_refresh (RcJobList *self)
     return;
   const char *words = gtk_editable_get_text (GTK_EDITABLE (self->search));
   guint       chosen = gtk_drop_down_get_selected (self->state_drop);
-  GPtrArray  *found = chosen == 0 ? rc_store_find_jobs (self->store, words, &error)
-                                  : rc_store_find_jobs_in_state (self->store, words, chosen - 1, &error);
+  GPtrArray  *found = chosen == 0 ? rc_store_find_latest_jobs (self->store, words, MOST_SHOWN, &error)
+                                  : rc_store_find_jobs_in_state (self->store, words, chosen - 1, MOST_SHOWN, &error);
   if (found == NULL)
     {
       gtk_label_set_text (self->count_label, error->message);

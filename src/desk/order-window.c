@@ -107,7 +107,7 @@ rc_order_window_choose (RcOrderWindow *self, const char *number)
 static void
 show_waiting (RcOrderWindow *self)
 {
-  g_autoptr (GPtrArray) jobs = rc_store_find_jobs_in_state (get_store (self), NULL, RC_JOB_ACCEPTED, NULL);
+  g_autoptr (GPtrArray) jobs = rc_store_find_jobs_in_state (get_store (self), NULL, RC_JOB_ACCEPTED, 0, NULL);
   guint            n = jobs != NULL ? jobs->len : 0;
   g_autofree char *text
       = g_strdup_printf (ngettext ("%u accepted job is not ordered", "%u accepted jobs are not ordered", n), n);
@@ -223,7 +223,7 @@ make (GtkWidget *widget, const char *name, GVariant *parameter)
     }
   else if (done)
     {
-      g_autoptr (GPtrArray) jobs = rc_store_find_jobs_in_state (get_store (self), NULL, RC_JOB_ACCEPTED, &error);
+      g_autoptr (GPtrArray) jobs = rc_store_find_jobs_in_state (get_store (self), NULL, RC_JOB_ACCEPTED, 0, &error);
 
       done = jobs != NULL;
       for (guint i = 0; done && i < jobs->len; i++)

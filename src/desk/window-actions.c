@@ -293,15 +293,16 @@ new_job (GtkWidget *widget, const char *name, GVariant *parameter)
   RcStore  *store = rc_window_get_store (self);
   g_autoptr (GError) error = NULL;
   g_autofree char *id = rc_store_dup_new_job_id (store, &error);
+  g_autofree char *today = rc_clock_dup_today ();
   g_autoptr (RcPriceBook) book = id ? rc_store_load_price_book (store, &error) : NULL;
   g_autoptr (GPtrArray) stock = book ? rc_store_load_rolls (store, &error) : NULL;
+  g_autofree char *number = stock ? rc_store_take_job_number (store, today, &error) : NULL;
 
-  if (stock)
+  if (number)
     {
-      g_autofree char *today = rc_clock_dup_today ();
       g_autoptr (RcJob) job = rc_job_edit_new_job (id, _ ("New job"), today, book, stock, rc_usual_units_find ());
       g_free (job->number);
-      job->number = g_strdup (id);
+      job->number = g_steal_pointer (&number);
       if (rc_window_save_and_open (self, job, _ ("New job"), &error))
         rc_bench_edit_chosen (rc_window_get_bench (self));
     }

@@ -44,6 +44,7 @@ read_head (RcXmlIn *in, const xmlNode *node, const RcJob *job)
   book->tax_ppm = rc_xml_in_percent (in, node, "tax-percent", 0);
   book->deposit_ppm = rc_xml_in_percent (in, node, "deposit-percent", 0);
   book->valid_days = (int)rc_xml_in_integer (in, node, "valid-days", 0, 36500, 0);
+  book->job_numbers = rc_xml_in_dup (node, "job-numbers");
   return book;
 }
 
@@ -194,6 +195,7 @@ rc_job_file_write_prices (RcXmlOut *out, const RcPriceBook *book)
   rc_xml_out_percent (out, "deposit-percent", book->deposit_ppm);
   if (book->valid_days != 0)
     rc_xml_out_attribute_format (out, "valid-days", "%d", book->valid_days);
+  rc_xml_out_attribute (out, "job-numbers", book->job_numbers);
   if (book->shop_name != NULL || book->shop_address != NULL || book->logo != NULL)
     write_shop (out, book);
   write_terms (out, book);

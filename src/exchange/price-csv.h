@@ -17,7 +17,8 @@
  * the freight of an order, free_from the order's worth from which there is none, days from order to delivery, address,
  * phone, email, account. A tax area has its id as item, name, goods_percent and work_percent. A payment, a step of it,
  * has any item, name, part_percent of the total and days. Settings are rows of the kind `setting`, their item one of
- * currency, tax-percent, deposit-percent, shop-name, shop-address, valid-days (how long a quotation holds), terms.
+ * currency, tax-percent, deposit-percent, shop-name, shop-address, valid-days (how long a quotation holds), terms,
+ * job-numbers (their pattern).
  */
 #pragma once
 

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "exact-text.h"
+#include "job-number.h"
 
 /* --- settings --- */
 
@@ -18,11 +19,13 @@ typedef enum
   SETTING_SHOP_ADDRESS,
   SETTING_VALID_DAYS,
   SETTING_TERMS,
+  SETTING_JOB_NUMBERS,
   N_SETTINGS
 } Setting;
 
-static const char *const setting_names[N_SETTINGS]
-    = { "currency", "tax-percent", "deposit-percent", "shop-name", "shop-address", "valid-days", "terms" };
+static const char *const setting_names[N_SETTINGS] = {
+  "currency", "tax-percent", "deposit-percent", "shop-name", "shop-address", "valid-days", "terms", "job-numbers"
+};
 
 void
 rc_price_read_setting (RcPriceRow *row, RcPriceBook *book)
@@ -62,12 +65,18 @@ rc_price_read_setting (RcPriceRow *row, RcPriceBook *book)
       g_free (book->terms);
       book->terms = g_steal_pointer (&value);
       break;
+    case SETTING_JOB_NUMBERS:
+      if (value != NULL)
+        rc_price_row_take (row, RC_PRICE_COLUMN_NAME, rc_job_number_check_pattern (value, rc_price_row_error (row)));
+      g_free (book->job_numbers);
+      book->job_numbers = g_steal_pointer (&value);
+      break;
     case N_SETTINGS:
     default:
       rc_price_row_fail (
           row, RC_PRICE_COLUMN_ITEM,
           _ ("“%s” is no setting; it should be one of: currency, tax-percent, deposit-percent, shop-name, "
-             "shop-address, valid-days, terms"),
+             "shop-address, valid-days, terms, job-numbers"),
           item);
       break;
     }
@@ -99,6 +108,7 @@ append_settings (GString *csv, const RcPriceBook *book)
   append_setting (csv, SETTING_SHOP_ADDRESS, book->shop_address);
   append_setting (csv, SETTING_VALID_DAYS, book->valid_days > 0 ? days : NULL);
   append_setting (csv, SETTING_TERMS, book->terms);
+  append_setting (csv, SETTING_JOB_NUMBERS, book->job_numbers);
 }
 
 /* --- tax areas --- */

@@ -84,6 +84,44 @@ rc_job_free (RcJob *job)
   g_free (job);
 }
 
+static void
+set_text (char **field, const char *text)
+{
+  char *copy = g_strdup (text);
+
+  g_free (*field);
+  *field = copy;
+}
+
+static gboolean
+is_cut (gconstpointer roll, gconstpointer unused)
+{
+  return ((const RcRoll *)roll)->cut;
+}
+
+RcJob *
+rc_job_new_duplicate (const RcJob *job, const char *id, const char *number, const char *date,
+                      const RcCustomer *customer)
+{
+  RcJob *copy = rc_job_copy (job);
+  guint  cut;
+
+  set_text (&copy->id, id);
+  set_text (&copy->number, number);
+  set_text (&copy->date, date);
+  rc_job_set_state (copy, RC_JOB_ENQUIRY, date);
+  while (g_ptr_array_find_with_equal_func (copy->rolls, NULL, is_cut, &cut))
+    g_ptr_array_remove_index (copy->rolls, cut);
+  if (customer == NULL)
+    return copy;
+  set_text (&copy->customer.name, customer->name);
+  set_text (&copy->customer.address, customer->address);
+  set_text (&copy->customer.phone, customer->phone);
+  set_text (&copy->customer.email, customer->email);
+  g_ptr_array_set_size (copy->attachments, 0);
+  return copy;
+}
+
 RcJobState
 rc_job_get_state (const RcJob *job)
 {

@@ -141,6 +141,12 @@ void   rc_job_free (RcJob *job);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcMeasure, rc_measure_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcJob, rc_job_free)
 
+/* The same rooms, goods, settings and offer as a job of its own: an enquiry of `date`, for `customer` (NULL: the same)
+ * and then without the other's attachments. What was cut for the job stays its own, and so does what was issued or
+ * ordered for it, which the store keeps by the id. (transfer full) */
+RcJob *rc_job_new_duplicate (const RcJob *job, const char *id, const char *number, const char *date,
+                             const RcCustomer *customer);
+
 /* The last state that has a date; an enquiry while none has. */
 RcJobState rc_job_get_state (const RcJob *job);
 /* The job comes to `state` on `date` (NULL: takes the state's own date back); what would come after it has not been

@@ -30,6 +30,7 @@ rc_price_book_copy (const RcPriceBook *book)
   copy->shop_name = g_strdup (book->shop_name);
   copy->shop_address = g_strdup (book->shop_address);
   copy->terms = g_strdup (book->terms);
+  copy->job_numbers = g_strdup (book->job_numbers);
   copy->logo = book->logo != NULL ? g_bytes_ref (book->logo) : NULL;
   copy->valid_days = book->valid_days;
   for (guint i = 0; i < book->payments->len; i++)
@@ -51,6 +52,7 @@ rc_price_book_free (RcPriceBook *book)
   g_free (book->shop_name);
   g_free (book->shop_address);
   g_free (book->terms);
+  g_free (book->job_numbers);
   g_clear_pointer (&book->logo, g_bytes_unref);
   g_ptr_array_unref (book->payments);
   g_ptr_array_unref (book->tax_areas);

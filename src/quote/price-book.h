@@ -49,6 +49,7 @@ typedef struct
   char      *shop_name, *shop_address; /* letterhead; nullable */
   GBytes    *logo;                     /* PNG, for the letterhead; nullable */
   char      *terms;                    /* nullable */
+  char      *job_numbers;              /* pattern (job-number.h); NULL: the usual one */
   int        valid_days;               /* a quotation holds so long; 0: not said */
   GPtrArray *payments;                 /* of RcPayment */
   GPtrArray *tax_areas;                /* of RcTaxArea */

@@ -38,7 +38,8 @@ add_rows (const RcPriceBook *book, RcRowSet *rows)
                              rc_value_integer (book->currency.digits), rc_value_integer (book->tax_ppm),
                              rc_value_integer (book->deposit_ppm), rc_value_text (book->shop_name),
                              rc_value_text (book->shop_address), rc_value_text (book->terms),
-                             rc_value_integer (book->valid_days), rc_value_text (rc_row_set_keep (rows, logo))));
+                             rc_value_integer (book->valid_days), rc_value_text (rc_row_set_keep (rows, logo)),
+                             rc_value_text (book->job_numbers)));
   rc_payment_rows_add (book->payments, RC_TABLE_BOOK_PAYMENTS, rows);
   add_suppliers (book, rows);
   rc_goods_rows_add (book->goods, RC_TABLE_CATALOGUE, rows);
@@ -129,6 +130,7 @@ build_book (RcStore *store, const RcRowSet *rows, GError **error)
   book->shop_address = rc_value_dup_text (&row[6]);
   book->terms = rc_value_dup_text (&row[7]);
   book->valid_days = (int)rc_value_get_integer (&row[8]);
+  book->job_numbers = rc_value_dup_text (&row[10]);
   if (rc_value_get_text (&row[9]) != NULL
       && (book->logo = rc_store_load_file (store, rc_value_get_text (&row[9]), error)) == NULL)
     return NULL;

@@ -69,10 +69,10 @@ static const RcRowTable tables[] = {
   [RC_TABLE_PINS] = { "pins", "measure, area, position, kind, room, roll", 6, 3, "measure, area, position" },
   [RC_TABLE_PIN_POINTS]
   = { "pin_points", "measure, area, pin, position, x_ticks, y_ticks", 6, 4, "measure, area, pin, position" },
-  [RC_TABLE_PRICE_BOOK]
-  = { "price_book",
-      "book, currency, currency_digits, tax_ppm, deposit_ppm, shop_name, shop_address, terms, valid_days, logo", 10, 1,
-      "book" },
+  [RC_TABLE_PRICE_BOOK] = { "price_book",
+                            "book, currency, currency_digits, tax_ppm, deposit_ppm, shop_name, shop_address, terms, "
+                            "valid_days, logo, job_numbers",
+                            11, 1, "book" },
   [RC_TABLE_CATALOGUE] = { "catalogue", GOODS_COLUMNS, N_GOODS_COLUMNS, 1, "position" },
   [RC_TABLE_BOOK_PAYMENTS] = { "book_payments", "position, name, part_ppm, days", 4, 1, "position" },
   [RC_TABLE_TAX_AREAS] = { "tax_areas", "id, position, name, goods_ppm, work_ppm", 5, 1, "position" },

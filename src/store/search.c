@@ -152,14 +152,19 @@ rc_job_summary_free (RcJobSummary *summary)
   g_free (summary);
 }
 
-#define SUMMARIES                                                                                                      \
-  "SELECT j.id, j.number, j.title, c.name, c.address, j.opened, r.changed"                                             \
-  " FROM revisions r JOIN jobs j ON j.job = r.job LEFT JOIN customers c ON c.job = r.job"
+/* The latest are found first, along the index of changes, and only those are joined with what a summary tells: so it
+ * takes a few milliseconds also where a letter finds half of 50,000 jobs (tests/bench-store.c). */
+#define LATEST                                                                                                         \
+  "SELECT j.id, j.number, j.title, c.name, c.address, j.opened, r.changed FROM"                                        \
+  " (SELECT r.job, r.changed, r.revision FROM revisions r INDEXED BY revisions_by_change WHERE "
 #define OF_WORDS "r.job IN (SELECT rowid FROM search WHERE search MATCH ?1)"
 #define OF_STATE                                                                                                       \
   "(?3 = 'enquiry' OR EXISTS (SELECT 1 FROM job_states s WHERE s.job = r.job AND s.state = ?3))"                       \
   " AND NOT EXISTS (SELECT 1 FROM job_states s WHERE s.job = r.job AND instr (?4, ',' || s.state || ',') > 0)"
-#define LATEST_FIRST " ORDER BY r.changed DESC, r.revision DESC LIMIT ?2"
+#define SUMMARIES                                                                                                      \
+  " ORDER BY r.changed DESC, r.revision DESC LIMIT ?2) r"                                                              \
+  " JOIN jobs j ON j.job = r.job LEFT JOIN customers c ON c.job = r.job"                                               \
+  " ORDER BY r.changed DESC, r.revision DESC"
 
 /* ",cut,fitted,closed,": a job that has come to one of these is no longer in `state`. (transfer full) */
 static char *
@@ -179,8 +184,8 @@ find (RcStore *store, const char *words, int state, guint most, GError **error)
   g_auto (RcQuery) query = { 0 };
   g_autofree char *expression = rc_search_dup_expression (words);
   g_autofree char *later = state >= 0 ? dup_later_states (state) : NULL;
-  g_autofree char *sql = g_strconcat (SUMMARIES, " WHERE ", expression != NULL ? OF_WORDS : "?1 IS NULL",
-                                      state >= 0 ? " AND " OF_STATE : "", LATEST_FIRST, NULL);
+  g_autofree char *sql = g_strconcat (LATEST, expression != NULL ? OF_WORDS : "?1 IS NULL",
+                                      state >= 0 ? " AND " OF_STATE : "", SUMMARIES, NULL);
   RcValue          values[] = { rc_value_text (expression), rc_value_integer (most > 0 ? (gint64)most : -1),
                                 rc_value_text (state >= 0 ? rc_job_state_get_name (state) : NULL), rc_value_text (later) };
 
@@ -199,9 +204,9 @@ rc_store_find_latest_jobs (RcStore *store, const char *words, guint most, GError
 }
 
 GPtrArray *
-rc_store_find_jobs_in_state (RcStore *store, const char *words, RcJobState state, GError **error)
+rc_store_find_jobs_in_state (RcStore *store, const char *words, RcJobState state, guint most, GError **error)
 {
-  return find (store, words, (int)state, 0, error);
+  return find (store, words, (int)state, most, error);
 }
 
 gboolean

@@ -14,7 +14,7 @@
 
 /* A store up to this size is looked through at every opening (a few tenths of a second at most). A larger one only
  * when it was not closed properly; the rest of the time rc_store_check is for it. */
-#define QUICK_CHECK_MAX_BYTES (G_GINT64_CONSTANT (64) * 1024 * 1024)
+#define QUICK_CHECK_MAX_BYTES (G_GINT64_CONSTANT (16) * 1024 * 1024)
 
 char *
 rc_store_dup_default_path (void)

@@ -20,7 +20,7 @@ typedef struct _RcStore RcStore;
 /* Opens `path` (":memory:" too), making it when it is not there. *created (nullable) is TRUE as long as no price book
  * was ever saved: then the caller fills in the shipped one. Checks that it is a store of ours, its version (migrates an
  * older one after a backup beside it, refuses a newer one), its tables, and its pages and references (those of a file
- * above 64 MB only when it was not closed properly). Refuses, and touches nothing of, a file that is no database or
+ * above 16 MB only when it was not closed properly). Refuses, and touches nothing of, a file that is no database or
  * another program's, and a folder or file that cannot be written. The folder is only made for the default path. */
 RcStore *rc_store_open (const char *path, gboolean *created, GError **error);
 void     rc_store_close (RcStore *store);
@@ -49,7 +49,8 @@ GPtrArray *rc_store_find_jobs (RcStore *store, const char *words, GError **error
 GPtrArray *rc_store_find_latest_jobs (RcStore *store, const char *words, guint most, GError **error);
 
 /* The same, those that are in this state now: rc_job_get_state. */
-GPtrArray *rc_store_find_jobs_in_state (RcStore *store, const char *words, RcJobState state, GError **error);
+GPtrArray *rc_store_find_jobs_in_state (RcStore *store, const char *words, RcJobState state, guint most,
+                                        GError **error);
 /* The state that a job is in and the day it came to it (*reached, transfer full; it is NULL or freed before; NULL: an
  * enquiry without a day). A job that is not there is an enquiry. */
 gboolean rc_store_find_state (RcStore *store, const char *job_id, RcJobState *state, char **reached, GError **error);
@@ -57,6 +58,17 @@ gboolean rc_store_find_state (RcStore *store, const char *job_id, RcJobState *st
 /* A new id "J-n" that is no job's id or number and was never used. It is taken when the job is saved. (transfer full)
  */
 char *rc_store_dup_new_job_id (RcStore *store, GError **error);
+
+/* The next number by the price book's pattern (job_numbers) on that day, as the office writes it: no job's id or
+ * number, and never given twice, whatever programs ask at once and whether or not a job is then saved with it.
+ * (transfer full)
+ */
+char *rc_store_take_job_number (RcStore *store, const char *date, GError **error);
+
+/* Saves a duplicate of the job (rc_job_new_duplicate) with an id and a number of its own. `customer` NULL: the same.
+ * (transfer full) its id. */
+char *rc_store_duplicate_job (RcStore *store, const char *id, const RcCustomer *customer, const char *date,
+                              const char *now, GError **error);
 
 /* RC_ERROR_REFERENCE when there is none. */
 RcJob *rc_store_load_job (RcStore *store, const char *id, GError **error);

@@ -255,6 +255,7 @@ CREATE TABLE areas (
   fixing TEXT NOT NULL,
   pile_degrees INTEGER NOT NULL,
   option TEXT,
+  -- Unused but in the steps of before: a held seam is a pin; these are read as one and written as 0.
   seam_line_pinned INTEGER NOT NULL CHECK (seam_line_pinned IN (0, 1)),
   seam_line_ticks INTEGER NOT NULL,
   PRIMARY KEY (job, measure, id),

@@ -123,8 +123,6 @@ put_area (GString *text, const RcFloorArea *area)
   put_number (text, "fixing", area->fixing);
   put_number (text, "pile_degrees", area->pile_degrees);
   put_text (text, "option", area->option);
-  put_number (text, "seam_line_pinned", area->seam_line_pinned);
-  put_number (text, "seam_line", area->seam_line);
   for (guint i = 0; i < area->pins->len; i++)
     {
       const RcPin *pin = area->pins->pdata[i];

@@ -183,8 +183,6 @@ make_area (GRand *rand, const RcMeasure *measure)
   change_text (rand, &area->option);
   area->fixing = (RcFixing)g_rand_int_range (rand, 0, 2);
   area->pile_degrees = g_rand_int_range (rand, -1, 360);
-  area->seam_line_pinned = CHANCE (rand, 2);
-  area->seam_line = make_length (rand);
   for (int n = g_rand_int_range (rand, 0, 4); n > 0; n--)
     {
       RcPin *pin = rc_pin_new ((RcPinKind)g_rand_int_range (rand, 0, RC_N_PIN_KINDS), NULL);

@@ -105,14 +105,8 @@ test_remove (void)
   g_autoptr (RcJob) job = make_room ();
   RcFloorArea *area = get_area (job, "area");
 
-  g_ptr_array_add (area->pins, rc_pin_copy (g_ptr_array_index (area->pins, 0)));
-  area->seam_line_pinned = TRUE;
-  g_assert_cmpuint (rc_pin_edit_get_n (area), ==, 4);
-  /* The seam drawn last is the area's: the first goes without it. */
+  g_assert_cmpuint (rc_pin_edit_get_n (area), ==, 2);
   g_assert_true (rc_pin_edit_remove (area, 0));
-  g_assert_true (area->seam_line_pinned);
-  g_assert_true (rc_pin_edit_remove (area, 0));
-  g_assert_false (area->seam_line_pinned);
   g_assert_true (rc_pin_edit_remove (area, 0)); /* the pile direction */
   g_assert_cmpint (area->pile_degrees, ==, -1);
   for (guint i = 0; i < 4; i++)
@@ -138,7 +132,8 @@ test_words (void)
   g_assert_cmpstr (nothing, ==, "Pile direction: costs nothing");
   g_assert_nonnull (strstr (costs, money));
   g_assert_cmpstr (not_kept, ==, unmet.unmet);
-  g_assert_null (rc_pin_edit_dup_words (measure, area, 2, NULL, &job->currency)); /* no seam line is held */
+  area->pile_degrees = -1;
+  g_assert_null (rc_pin_edit_dup_words (measure, area, 1, NULL, &job->currency));
 }
 
 int

@@ -221,9 +221,6 @@ random_area (guint i)
   area->fixing = g_test_rand_int_range (0, 2);
   area->pile_degrees = g_test_rand_int_range (-1, 360);
   area->option = g_test_rand_bit () ? g_strdup ("fewest-seams") : NULL;
-  area->seam_line_pinned = g_test_rand_bit ();
-  if (area->seam_line_pinned)
-    area->seam_line = random_place ();
   for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
     {
       RcPin *pin = rc_pin_new (g_test_rand_int_range (0, RC_N_PIN_KINDS), "room-1");
@@ -517,8 +514,6 @@ same_area (const RcFloorArea *a, const RcFloorArea *b)
   SAME_NUMBER (fixing);
   SAME_NUMBER (pile_degrees);
   SAME_TEXT (option);
-  SAME_NUMBER (seam_line_pinned);
-  SAME_NUMBER (seam_line);
   SAME_EACH (pins, RcPin, same_pin);
 }
 

@@ -343,6 +343,71 @@ test_write_and_read (void)
   g_rmdir (folder);
 }
 
+/* A seam held by its place in the house becomes a pin in the first room that it crosses, in the room's coordinates: of
+ * the two rooms one stands 20 ft further east, and the seam is 9 ft from its west wall. It is written as the pin. */
+#define WALLS(length)                                                                                                  \
+  "<wall bearing='N' length='12 ft'/><wall bearing='E' length='" length                                                \
+  "'/><wall bearing='S' length='12 ft'/><wall bearing='W' length='" length "'/>"
+#define SEAM_LINE(attributes)                                                                                          \
+  HEAD "<goods><carpet id='c' roll-width='12 ft'/><carpet id='d' roll-width='12 ft'/><carpet id='e' roll-width='15 "   \
+       "ft'/></goods><measure id='M1'><room id='a' at-x='0' at-y='0'>" WALLS (                                         \
+           "10 ft") "</room><room id='b' at-x='20 ft' at-y='0'>" WALLS ("15 ft") "</room><area id='x' rooms='a b' "    \
+                                                                                 "carpet='c' " attributes              \
+                                                                                 "/></measure></job>"
+
+static void
+test_seam_line (void)
+{
+  g_autoptr (RcJob) upright = parse_well (SEAM_LINE ("pile-degrees='270' seam-line='29ft'"));
+  g_autoptr (RcJob) level = parse_well (SEAM_LINE ("pile-degrees='0' seam-line='5ft'"));
+  g_autoptr (GError) error = NULL;
+  const RcFloorArea *area = rc_job_get_measure (upright, NULL)->areas->pdata[0];
+  const RcPin       *pin = area->pins->pdata[0];
+  g_autofree char   *written = NULL;
+
+  g_assert_cmpuint (area->pins->len, ==, 1);
+  g_assert_cmpint (pin->kind, ==, RC_PIN_SEAM);
+  g_assert_cmpstr (pin->room, ==, "b");
+  g_assert_cmpint (rc_ring_get (pin->points, 0)->x, ==, 9 * RC_TICKS_PER_FOOT);
+  g_assert_cmpint (rc_ring_get (pin->points, 0)->y, ==, 0);
+  g_assert_cmpint (rc_ring_get (pin->points, 1)->x, ==, 9 * RC_TICKS_PER_FOOT);
+  g_assert_cmpint (rc_ring_get (pin->points, 1)->y, ==, 12 * RC_TICKS_PER_FOOT);
+  written = rc_job_file_format (upright, NULL);
+  g_assert_null (strstr (written, "seam-line"));
+  g_assert_nonnull (strstr (written, "<pin kind=\"seam\" room=\"b\""));
+
+  area = rc_job_get_measure (level, NULL)->areas->pdata[0];
+  pin = area->pins->pdata[0];
+  g_assert_cmpstr (pin->room, ==, "a");
+  g_assert_cmpint (rc_ring_get (pin->points, 1)->x, ==, 10 * RC_TICKS_PER_FOOT);
+  g_assert_cmpint (rc_ring_get (pin->points, 1)->y, ==, 5 * RC_TICKS_PER_FOOT);
+
+  g_assert_null (parse (SEAM_LINE ("pile-degrees='270' seam-line='15ft'"), &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_GEOMETRY);
+  g_assert_nonnull (strstr (error->message, "seam-line"));
+  g_assert_nonnull (strstr (error->message, "no room of area “x”"));
+}
+
+/* A pinned seam holds in an alternative with another carpet of that width, and not in one of another width. */
+static void
+test_seam_in_alternatives (void)
+{
+  g_autoptr (RcJob) job = parse_well (SEAM_LINE ("pile-degrees='270' seam-line='29ft'"));
+
+  for (guint i = 0; i < 2; i++)
+    {
+      RcAlternative *alternative = rc_alternative_new ("A", "Other carpet");
+      g_autoptr (GError) error = NULL;
+
+      g_ptr_array_add (alternative->swaps, rc_swap_new ("x", i == 0 ? "d" : "e", NULL));
+      g_autoptr (RcJob) other = rc_job_new_alternative (job, NULL, alternative, &error);
+      g_assert_no_error (error);
+      const RcFloorArea *area = rc_job_get_measure (other, NULL)->areas->pdata[0];
+      g_assert_cmpuint (area->pins->len, ==, i == 0 ? 1 : 0);
+      rc_alternative_free (alternative);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -355,6 +420,8 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/job-file/areas follow doors", test_areas_follow_doors);
   g_test_add_func ("/exchange/job-file/relative bearings", test_relative_bearings);
   g_test_add_func ("/exchange/job-file/bare numbers", test_bare_numbers);
+  g_test_add_func ("/exchange/job-file/seam line", test_seam_line);
+  g_test_add_func ("/exchange/job-file/seam in alternatives", test_seam_in_alternatives);
   g_test_add_func ("/exchange/job-file/too deep", test_too_deep);
   g_test_add_func ("/exchange/job-file/too large", test_too_large);
   g_test_add_func ("/exchange/job-file/write and read", test_write_and_read);

@@ -371,8 +371,9 @@ test_pins (void)
   add_rectangle (job, "room", 0, 0, FT (20), FT (25), "area");
   RcFloorArea *area = get_area (job, "area");
   area->pile_degrees = 270;
-  area->seam_line_pinned = TRUE;
-  area->seam_line = FT (9);
+  RcPin *pin = rc_pin_new (RC_PIN_SEAM, "room");
+  g_array_append_vals (pin->points, ((RcPoint[]){ { FT (9), 0 }, { FT (9), FT (25) } }), 2);
+  g_ptr_array_add (area->pins, pin);
   g_autoptr (RcPlan) plan = make_plan (job);
   const RcOption *option = find_option (plan, 0, "least-cost");
   g_assert_cmpfloat (option->pile_degrees, ==, 270);

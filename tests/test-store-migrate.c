@@ -171,6 +171,50 @@ test_pictures_move (Fixture *fixture, gconstpointer data)
   rc_store_maker_assert_sound (store);
 }
 
+/* A seam that an area held by two columns is read as a pin, and so it is stored with the next step; undone, it is held
+ * by the columns again, and read as the same pin. */
+static void
+test_seam_line_is_a_pin (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
+  g_autofree char *dump = NULL;
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (RcJob) job = NULL;
+  g_autoptr (GError) error = NULL;
+  const char *held = "SELECT count (*) FROM areas WHERE seam_line_pinned = 1";
+  sqlite3    *old = NULL;
+
+  write_version (path, 2);
+  g_assert_cmpint (sqlite3_open (path, &old), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (old,
+                                 "UPDATE areas SET seam_line_pinned = 1, seam_line_ticks = 100000, pile_degrees = 270"
+                                 " WHERE (job, measure, position) IN (SELECT job, min (measure), 0 FROM areas WHERE job"
+                                 " = (SELECT job FROM jobs WHERE id = 'J-1'))",
+                                 NULL, NULL, NULL),
+                   ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_changes (old), ==, 1);
+  sqlite3_close (old);
+  store = rc_store_maker_open (path);
+  job = rc_store_load_job (store, "J-1", &error);
+  g_assert_no_error (error);
+  const RcFloorArea *area = ((RcMeasure *)job->measures->pdata[0])->areas->pdata[0];
+  g_assert_cmpuint (area->pins->len, ==, 1);
+  g_assert_cmpint (((RcPin *)area->pins->pdata[0])->kind, ==, RC_PIN_SEAM);
+  dump = rc_store_maker_dump_job (job);
+  rc_store_maker_assert_sound (store);
+
+  g_free (job->title);
+  job->title = g_strdup ("Once more");
+  g_assert_true (rc_store_save_job (store, job, "Title", "2026-01-01T00:00:00Z", &error));
+  g_assert_cmpint (find_number (store, held), ==, 0);
+  rc_store_maker_assert_sound (store);
+  g_assert_true (rc_store_undo (store, "J-1", NULL, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (find_number (store, held), ==, 1);
+  rc_store_maker_assert_stored (store, "J-1", dump);
+  rc_store_maker_assert_sound (store);
+}
+
 /* The steps that version 1 recorded go all the way back and forth, and the job deleted then comes back. */
 static void
 test_version_1_steps (Fixture *fixture, gconstpointer data)
@@ -349,6 +393,7 @@ main (int argc, char **argv)
     }
 #define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
   ADD ("/store-migrate/pictures-move-into-their-jobs", test_pictures_move);
+  ADD ("/store-migrate/seam-line-is-a-pin", test_seam_line_is_a_pin);
   ADD ("/store-migrate/the-steps-of-version-1-go-back-and-forth", test_version_1_steps);
   ADD ("/store-migrate/the-steps-of-version-2-go-back-and-forth", test_version_2_steps);
   ADD ("/store-migrate/an-older-store-is-brought-up-to-date", test_migration);

@@ -116,7 +116,7 @@ test_no_field_forgotten (void)
   g_assert_cmpuint (sizeof (RcPlanPicture), ==, 72);
   g_assert_cmpuint (sizeof (RcOpening), ==, 72);
   g_assert_cmpuint (sizeof (RcStair), ==, 200);
-  g_assert_cmpuint (sizeof (RcFloorArea), ==, 80);
+  g_assert_cmpuint (sizeof (RcFloorArea), ==, 64);
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
   g_assert_cmpuint (sizeof (RcRoll), ==, 72);
   g_assert_cmpuint (sizeof (RcPrice), ==, 56);

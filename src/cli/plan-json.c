@@ -224,7 +224,7 @@ add_options (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *curren
   rc_json_end_array (json);
 }
 
-/* The area's pins in their order, then its pile direction and seam line where they are pinned. */
+/* The area's pins in their order, then its pile direction where it is pinned. */
 static void
 add_pins (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *currency)
 {
@@ -235,13 +235,11 @@ add_pins (RcJson *json, const RcAreaPlan *area_plan, const RcCurrency *currency)
     {
       const RcPinResult *result = &g_array_index (area_plan->pins, RcPinResult, i);
       const RcPin       *pin = i < area->pins->len ? g_ptr_array_index (area->pins, i) : NULL;
-      gboolean           is_pile = i == area->pins->len;
 
-      if (pin == NULL && !(is_pile ? area->pile_degrees >= 0 : area->seam_line_pinned))
+      if (pin == NULL && area->pile_degrees < 0)
         continue;
       rc_json_begin_object (json, NULL);
-      rc_json_add_string (json, "kind",
-                          pin != NULL ? rc_pin_kind_get_name (pin->kind) : (is_pile ? "pile-degrees" : "seam-line"));
+      rc_json_add_string (json, "kind", pin != NULL ? rc_pin_kind_get_name (pin->kind) : "pile-degrees");
       rc_json_add_string (json, "room", pin != NULL ? pin->room : NULL);
       rc_json_add_string (json, "roll", pin != NULL ? pin->roll : NULL);
       rc_json_add_bool (json, "kept", result->unmet == NULL);

@@ -9,13 +9,11 @@ struct _RcAreaPanel
 {
   RcPanel parent_instance;
 
-  GtkEntry       *name_entry;
-  GtkDropDown    *carpet_drop, *cushion_drop, *fixing_drop, *pile_drop;
-  GtkCheckButton *seam_check;
-  RcLengthEntry  *seam_entry;
-  GtkBox         *rooms_box, *pins_box;
-  GtkLabel       *no_pins_label;
-  GtkLabel       *plan_label, *broken_label;
+  GtkEntry    *name_entry;
+  GtkDropDown *carpet_drop, *cushion_drop, *fixing_drop, *pile_drop;
+  GtkBox      *rooms_box, *pins_box;
+  GtkLabel    *no_pins_label;
+  GtkLabel    *plan_label, *broken_label;
 };
 
 G_DEFINE_FINAL_TYPE (RcAreaPanel, rc_area_panel, RC_TYPE_PANEL)
@@ -237,7 +235,6 @@ rc_area_panel_show (RcPanel *panel, gpointer part)
   RcDocument        *document = rc_panel_get_document (panel);
   const RcFloorArea *area = part;
   gtk_drop_down_set_selected (self->pile_drop, area->pile_degrees < 0 ? 0 : 1 + area->pile_degrees / 90 % 4);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->seam_entry), area->seam_line_pinned);
   show_rooms (self, area, rc_document_get_measure (document));
   show_pins (self, area);
   show_plan (self, area->id);
@@ -276,15 +273,12 @@ rc_area_panel_class_init (RcAreaPanelClass *klass)
   RC_PANEL_CLASS (klass)->find = find_area;
   RC_PANEL_CLASS (klass)->show = rc_area_panel_show;
 
-  g_type_ensure (RC_TYPE_LENGTH_ENTRY);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/area-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, name_entry);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, carpet_drop);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, cushion_drop);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, fixing_drop);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, pile_drop);
-  gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, seam_check);
-  gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, seam_entry);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, rooms_box);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, pins_box);
   gtk_widget_class_bind_template_child (widget_class, RcAreaPanel, no_pins_label);
@@ -306,8 +300,6 @@ rc_area_panel_init (RcAreaPanel *self)
   rc_panel_bind_text (panel, GTK_EDITABLE (self->name_entry), G_STRUCT_OFFSET (RcFloorArea, name),
                       _ ("Name of an area"));
   rc_panel_bind_choice (panel, self->fixing_drop, G_STRUCT_OFFSET (RcFloorArea, fixing), _ ("Fixing"));
-  rc_panel_bind_switch (panel, self->seam_check, G_STRUCT_OFFSET (RcFloorArea, seam_line_pinned), _ ("Hold a seam"));
-  rc_panel_bind_length (panel, self->seam_entry, G_STRUCT_OFFSET (RcFloorArea, seam_line), _ ("Hold a seam"));
 }
 
 void

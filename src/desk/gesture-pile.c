@@ -50,15 +50,13 @@ find_pin (const RcGesture *gesture, const RcSceneRoom *room, const RcFloorArea *
   return FALSE;
 }
 
-/* A seam runs with the pile, which is pinned so. It is held once, by the pin: a line that was held by its number goes.
- */
+/* A seam runs with the pile, which is pinned so. */
 static void
 set_seam (const RcGesture *gesture, const RcSceneRoom *room, RcLength reach, RcFloorArea *area)
 {
   gboolean upright = get_way (gesture) % 180 == 90;
   guint    found = 0;
 
-  area->seam_line_pinned = FALSE;
   if (!gesture->has_moved)
     {
       while (find_pin (gesture, room, area, reach, &found))

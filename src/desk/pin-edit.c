@@ -7,7 +7,7 @@
 guint
 rc_pin_edit_get_n (const RcFloorArea *area)
 {
-  return area->pins->len + 2;
+  return area->pins->len + 1;
 }
 
 char *
@@ -28,33 +28,17 @@ rc_pin_edit_dup_words (const RcMeasure *measure, const RcFloorArea *area, guint 
   return g_strdup_printf (_ ("%s: costs %s"), label, cost);
 }
 
-static gboolean
-is_last_seam (const RcFloorArea *area, guint index)
-{
-  for (guint i = area->pins->len; i-- > 0;)
-    if (((const RcPin *)g_ptr_array_index (area->pins, i))->kind == RC_PIN_SEAM)
-      return i == index;
-  return FALSE;
-}
-
 gboolean
 rc_pin_edit_remove (RcFloorArea *area, guint index)
 {
   if (index < area->pins->len)
     {
-      if (is_last_seam (area, index))
-        area->seam_line_pinned = FALSE;
       g_ptr_array_remove_index (area->pins, index);
       return TRUE;
     }
   if (index == area->pins->len && area->pile_degrees >= 0)
     {
       area->pile_degrees = -1;
-      return TRUE;
-    }
-  if (index == area->pins->len + 1 && area->seam_line_pinned)
-    {
-      area->seam_line_pinned = FALSE;
       return TRUE;
     }
   return FALSE;

@@ -5,8 +5,8 @@
 
 #include "plan.h"
 
-/* How many entries a list of the area's pins may have: as in RcAreaPlan.pins, its pins, the pile direction, the seam
- * line; an entry without label is not there. */
+/* How many entries a list of the area's pins may have: as in RcAreaPlan.pins, its pins, the pile direction; an entry
+ * without label is not there. */
 guint rc_pin_edit_get_n (const RcFloorArea *area);
 
 /* "Pin 1 (seam line in Hall): costs $12.00", or why it is not kept; NULL for an entry that is not there. `result` NULL:
@@ -14,7 +14,7 @@ guint rc_pin_edit_get_n (const RcFloorArea *area);
 char *rc_pin_edit_dup_words (const RcMeasure *measure, const RcFloorArea *area, guint index, const RcPinResult *result,
                              const RcCurrency *currency);
 
-/* FALSE where there is no such entry. The seam line that was drawn last is the whole area's: it goes with its pin. */
+/* FALSE where there is no such entry. */
 gboolean rc_pin_edit_remove (RcFloorArea *area, guint index);
 
 /* Pins a piece of the plan as it lies: the cross seams of its fill and, when it comes off a roll of stock, that roll.

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "job-file.h"
+#include "seam-line.h"
 
 /* --- stairs --- */
 
@@ -159,8 +160,6 @@ read_area (RcXmlIn *in, const xmlNode *node, const RcJob *job)
     rc_xml_in_take_error (in, node, "fixing", error);
   area->pile_degrees = rc_xml_in_integer (in, node, "pile-degrees", 0, 359, -1);
   area->option = rc_xml_in_dup (node, "option");
-  area->seam_line_pinned = rc_xml_in_has (node, "seam-line");
-  area->seam_line = rc_xml_in_signed_length (in, node, "seam-line", 0);
   for (const xmlNode *child = node->children; child != NULL; child = child->next)
     if (rc_xml_in_is (child, "pin"))
       read_pin (in, child, area);
@@ -184,8 +183,6 @@ write_area (RcXmlOut *out, const RcFloorArea *area)
   if (area->pile_degrees >= 0)
     rc_xml_out_attribute_format (out, "pile-degrees", "%d", area->pile_degrees);
   rc_xml_out_attribute (out, "option", area->option);
-  if (area->seam_line_pinned)
-    rc_xml_out_length (out, "seam-line", area->seam_line);
   for (guint i = 0; i < area->pins->len; i++)
     write_pin (out, g_ptr_array_index (area->pins, i));
   rc_xml_out_close (out);
@@ -265,6 +262,27 @@ give_all_rooms (const xmlNode *node, RcMeasure *measure)
                          g_strdup (((const RcRoom *)measure->rooms->pdata[i])->id));
 }
 
+/* Where a seam is held by its place in the house it becomes a pin, for which the rooms must be known. */
+static void
+read_seam_lines (RcXmlIn *in, const xmlNode *node, const RcJob *job, RcMeasure *measure)
+{
+  guint at = 0;
+
+  for (const xmlNode *child = node->children; child != NULL && in->error == NULL; child = child->next)
+    {
+      GError *error = NULL;
+
+      if (!rc_xml_in_is (child, "area"))
+        continue;
+      RcFloorArea *area = measure->areas->pdata[at++];
+      if (!rc_xml_in_has (child, "seam-line"))
+        continue;
+      RcLength line = rc_xml_in_signed_length (in, child, "seam-line", 0);
+      if (in->error == NULL && !rc_seam_line_pin (measure, &job->settings.closure, area, line, &error))
+        rc_xml_in_take_error (in, child, "seam-line", error);
+    }
+}
+
 static void
 read_child (RcXmlIn *in, const xmlNode *node, const RcJob *job, RcMeasure *measure)
 {
@@ -300,6 +318,7 @@ rc_job_file_read_measure (RcXmlIn *in, const xmlNode *node, const RcJob *job)
   give_area_ids (measure);
   give_stair_ids (measure);
   give_all_rooms (node, measure);
+  read_seam_lines (in, node, job, measure);
   if (measure->areas->len == 0 && !rc_xml_in_has (node, "areas") && rc_job_file_find_only_carpet (job) != NULL)
     rc_job_file_add_areas (measure, rc_job_file_find_only_carpet (job));
   return measure;

@@ -27,6 +27,22 @@ replace (char **text, const char *with)
 }
 
 static gboolean
+is_as_wide (const RcJob *job, const char *carpet, const char *other)
+{
+  const RcGoods *one = rc_job_find_goods (job, carpet), *two = rc_job_find_goods (job, other);
+  return one != NULL && rc_goods_compute_matching_width (one) == rc_goods_compute_matching_width (two);
+}
+
+/* A seam pinned for one width of carpet means nothing in another. */
+static void
+drop_seams (RcFloorArea *area)
+{
+  for (guint i = area->pins->len; i-- > 0;)
+    if (((const RcPin *)g_ptr_array_index (area->pins, i))->kind == RC_PIN_SEAM)
+      g_ptr_array_remove_index (area->pins, i);
+}
+
+static gboolean
 apply_swap (const RcJob *job, RcMeasure *measure, const RcSwap *swap, const char *name, GError **error)
 {
   RcFloorArea *area = rc_measure_find_area (measure, swap->place);
@@ -44,13 +60,12 @@ apply_swap (const RcJob *job, RcMeasure *measure, const RcSwap *swap, const char
                    swap->carpet);
       return FALSE;
     }
+  if (area != NULL && swap->carpet != NULL && !is_as_wide (job, area->carpet, swap->carpet))
+    drop_seams (area);
   replace (area != NULL ? &area->carpet : &stair->carpet, swap->carpet);
   if (area == NULL)
     return TRUE;
   replace (&area->option, swap->option);
-  /* A line pinned for one width of carpet means nothing in another. */
-  if (swap->carpet != NULL)
-    area->seam_line_pinned = FALSE;
   return TRUE;
 }
 

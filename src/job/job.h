@@ -66,11 +66,9 @@ typedef struct
   RcFixing   fixing;
   int        pile_degrees; /* pinned pile direction, the way the pile leans, counter-clockwise from east in the house:
                               0, 90, 180, 270; -1: the planner chooses */
-  char *option; /* name of a merit of the option taken: "least-cost", "fewest-seams", "least-carpet", ...; NULL, or
-                   where no option has it: the cheapest in the job */
-  gboolean   seam_line_pinned;
-  RcLength   seam_line; /* pinned side seam: its x (pile along y) or y (pile along x) in the house */
-  GPtrArray *pins;      /* of RcPin */
+  char *option;    /* name of a merit of the option taken: "least-cost", "fewest-seams", "least-carpet", ...; NULL, or
+                      where no option has it: the cheapest in the job */
+  GPtrArray *pins; /* of RcPin */
 } RcFloorArea;
 
 RcFloorArea *rc_floor_area_new (const char *id, const char *name);

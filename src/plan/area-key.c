@@ -121,8 +121,6 @@ rc_area_key_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area
   add_text (key, area->id);
   add_text (key, area->name);
   add_number (key, area->pile_degrees);
-  add_number (key, area->seam_line_pinned);
-  add_point (key, (RcPoint){ area->seam_line, area->seam_line }, area->seam_line_pinned ? origin : (RcPoint){ 0, 0 });
   for (guint i = 0; i < area->pins->len; i++)
     add_pin (key, g_ptr_array_index (area->pins, i));
   add_number (key, job->units);

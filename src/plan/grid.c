@@ -99,11 +99,6 @@ rc_site_find_cell_offsets (const RcSite *site, GArray *shared, const RcRegion *f
 GArray *
 rc_site_find_shared_offsets (const RcSite *site)
 {
-  if (site->area->seam_line_pinned)
-    {
-      RcPoint pin = { site->area->seam_line, site->area->seam_line };
-      return dup_offset (site, rc_point_rotate (pin, site->turn_degrees).x);
-    }
   if (site->repeat == 0 && site->across_repeat == 0)
     return NULL;
   RcLength line;

@@ -234,8 +234,6 @@ dup_unmet (const RcPlan *plan, const RcFloorArea *area, const RcSite *site, cons
   if (pin->pin->kind == RC_PIN_SEAM && area->pile_degrees >= 0 && !is_along_pile (pin))
     return g_strdup_printf (_ ("%s is not kept: it contradicts the pinned pile direction, which it is square to"),
                             what);
-  if (pin->pin->kind == RC_PIN_SEAM && area->seam_line_pinned)
-    return g_strdup_printf (_ ("%s is not kept: it contradicts the seam held in the whole area"), what);
   reason = dup_plain_reason (pin->pin->kind);
   return g_strdup_printf (_ ("%s is not kept: %s"), what, reason);
 }
@@ -262,10 +260,8 @@ dup_without (const RcFloorArea *area, guint index)
   RcFloorArea *without = rc_floor_area_copy (area);
   if (index < area->pins->len)
     g_ptr_array_remove_index (without->pins, index);
-  else if (index == area->pins->len)
-    without->pile_degrees = -1;
   else
-    without->seam_line_pinned = FALSE;
+    without->pile_degrees = -1;
   return without;
 }
 
@@ -279,9 +275,7 @@ find_costs (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weig
   for (guint i = 0; i < area_plan->pins->len && !g_cancellable_is_cancelled (cancellable); i++)
     {
       RcPinResult *result = &g_array_index (area_plan->pins, RcPinResult, i);
-      gboolean     is_there = i < area->pins->len
-                                  ? get_pin (area, i)->kind != RC_PIN_ROLL
-                                  : (i == area->pins->len ? area->pile_degrees >= 0 : area->seam_line_pinned != FALSE);
+      gboolean     is_there = i < area->pins->len ? get_pin (area, i)->kind != RC_PIN_ROLL : area->pile_degrees >= 0;
       if (!is_there)
         continue;
       RcFloorArea *freed = dup_without (area, i);
@@ -326,9 +320,7 @@ rc_pin_dup_label (const RcMeasure *measure, const RcFloorArea *area, guint index
 {
   if (index < area->pins->len)
     return describe (measure, area, index, TRUE);
-  if (index == area->pins->len)
-    return area->pile_degrees >= 0 ? g_strdup (_ ("Pile direction")) : NULL;
-  return area->seam_line_pinned ? g_strdup (_ ("Seam held")) : NULL;
+  return area->pile_degrees >= 0 ? g_strdup (_ ("Pile direction")) : NULL;
 }
 
 static void
@@ -361,7 +353,7 @@ fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weigh
                                          weights, 90 - option->pile_degrees);
   area_plan->pins = g_array_new (FALSE, TRUE, sizeof (RcPinResult));
   g_array_set_clear_func (area_plan->pins, pin_result_clear);
-  g_array_set_size (area_plan->pins, area->pins->len + 2);
+  g_array_set_size (area_plan->pins, area->pins->len + 1);
   for (guint i = 0; i < area->pins->len; i++)
     {
       const RcSitePin *pin = find_site_pin (site, i);
@@ -389,7 +381,7 @@ rc_pin_results_fill (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data
       RcAreaPlan        *area_plan = g_ptr_array_index (plan->areas, i);
       const RcFloorArea *area = area_plan->area;
       RcPlanWeights      weigh = { 0 };
-      if (area->pins->len == 0 && area->pile_degrees < 0 && !area->seam_line_pinned)
+      if (area->pins->len == 0 && area->pile_degrees < 0)
         continue;
       weights (rc_job_find_goods (plan->job, area->carpet), &weigh, user_data);
       fill_area (plan, area_plan, &weigh, params);

@@ -123,8 +123,8 @@ typedef struct
   GPtrArray         *options;    /* of RcOption, at least one, cheapest first (last one with the job): rc_option_list */
   guint              chosen;     /* index in options */
   RcMoney            share_lower_bound; /* what it adds to the cost of any plan at least, bought carpet by the tick */
-  GArray            *pins; /* of RcPinResult: the area's pins in their order, then its pile direction, then its
-                              seam line; NULL where nothing is pinned */
+  GArray            *pins;              /* of RcPinResult: the area's pins in their order, then its pile direction; NULL
+                                           where nothing is pinned */
 } RcAreaPlan;
 
 /* A piece that could not come off the roll it is pinned to. */
@@ -199,7 +199,7 @@ void    rc_plan_free (RcPlan *plan);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPlan, rc_plan_free)
 
-/* "Pin 2 (seam line in Living room)", "Pile direction", "Seam held": what entry `index`, as in RcAreaPlan.pins, is
+/* "Pin 2 (seam line in Living room)", "Pile direction": what entry `index`, as in RcAreaPlan.pins, is
  * about, translated; NULL where the area has no such pin. */
 char *rc_pin_dup_label (const RcMeasure *measure, const RcFloorArea *area, guint index);
 

@@ -13,6 +13,9 @@ RcJob *rc_job_rows_build (const RcRowSet *rows, GError **error);
 /* The parts. */
 void     rc_measure_rows_add (const RcMeasure *measure, guint position, RcRowSet *rows);
 gboolean rc_measure_rows_build (const RcRowSet *rows, RcJob *job, GError **error);
+/* Stores held an area's seam by two columns of its row once, which are read into a pin and written as 0. Makes rows
+ * that were read what would be written today but for that pin; TRUE where there is one. */
+gboolean rc_measure_rows_drop_seam_lines (RcRowSet *rows);
 /* The measure named by the row's first column. */
 RcMeasure *rc_measure_rows_find (const RcJob *job, RcTableId table, const RcValue *row, GError **error);
 void       rc_offer_rows_add (const RcJob *job, RcRowSet *rows);

@@ -1,8 +1,16 @@
 #include "job-rows.h"
 #include "pin-rows.h"
 #include "room-rows.h"
+#include "seam-line.h"
 
 #include <glib/gi18n-lib.h>
+
+/* Columns of an area's row: see rc_measure_rows_drop_seam_lines. They stay, for steps recorded before have them. */
+enum
+{
+  SEAM_LINE_PINNED = 9,
+  SEAM_LINE_TICKS
+};
 
 static void
 add_stairs (const RcMeasure *measure, RcRowSet *rows)
@@ -42,8 +50,7 @@ add_areas (const RcMeasure *measure, RcRowSet *rows)
                                  rc_value_text (area->name), rc_value_text (area->carpet),
                                  rc_value_text (area->cushion), rc_value_text (rc_fixing_get_name (area->fixing)),
                                  rc_value_integer (area->pile_degrees), rc_value_text (area->option),
-                                 rc_value_integer (area->seam_line_pinned != FALSE),
-                                 rc_value_integer (area->seam_line)));
+                                 rc_value_integer (0), rc_value_integer (0)));
       for (guint j = 0; j < area->rooms->len; j++)
         rc_row_set_add (rows, RC_TABLE_AREA_ROOMS,
                         RC_VALUES (rc_value_text (measure->id), rc_value_text (area->id), rc_value_integer (j),
@@ -155,8 +162,6 @@ build_areas (const RcRowSet *rows, RcJob *job, GError **error)
       area->cushion = rc_value_dup_text (&row[5]);
       area->pile_degrees = (int)rc_value_get_integer (&row[7]);
       area->option = rc_value_dup_text (&row[8]);
-      area->seam_line_pinned = rc_value_get_integer (&row[9]) != 0;
-      area->seam_line = rc_value_get_integer (&row[10]);
       if (!rc_fixing_parse (rc_value_get_text (&row[6]), &area->fixing, error))
         {
           g_prefix_error (error, _ ("area %s: "), area->id);
@@ -189,10 +194,43 @@ build_area_rooms (const RcRowSet *rows, RcJob *job, GError **error)
   return TRUE;
 }
 
+/* A line that crosses no room of its area, or an area whose rooms cannot be placed, makes no pin: it is let go. */
+static void
+pin_seam_lines (const RcRowSet *rows, RcJob *job)
+{
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_AREAS); i++)
+    {
+      const RcValue *row = rc_row_set_get (rows, RC_TABLE_AREAS, i);
+
+      if (rc_value_get_integer (&row[SEAM_LINE_PINNED]) == 0)
+        continue;
+      RcMeasure *measure = rc_job_get_measure (job, rc_value_get_text (&row[0]));
+      rc_seam_line_pin (measure, &job->settings.closure, rc_measure_find_area (measure, rc_value_get_text (&row[1])),
+                        rc_value_get_integer (&row[SEAM_LINE_TICKS]), NULL);
+    }
+}
+
+gboolean
+rc_measure_rows_drop_seam_lines (RcRowSet *rows)
+{
+  gboolean found = FALSE;
+
+  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_AREAS); i++)
+    {
+      found |= rc_value_get_integer (&rc_row_set_get (rows, RC_TABLE_AREAS, i)[SEAM_LINE_PINNED]) != 0;
+      rc_row_set_put (rows, RC_TABLE_AREAS, i, SEAM_LINE_PINNED, 0);
+      rc_row_set_put (rows, RC_TABLE_AREAS, i, SEAM_LINE_TICKS, 0);
+    }
+  return found;
+}
+
 gboolean
 rc_measure_rows_build (const RcRowSet *rows, RcJob *job, GError **error)
 {
   build_measures (rows, job);
-  return rc_room_rows_build (rows, job, error) && build_stairs (rows, job, error) && build_areas (rows, job, error)
-         && build_area_rooms (rows, job, error) && rc_pin_rows_build (rows, job, error);
+  if (!rc_room_rows_build (rows, job, error) || !build_stairs (rows, job, error) || !build_areas (rows, job, error)
+      || !build_area_rooms (rows, job, error) || !rc_pin_rows_build (rows, job, error))
+    return FALSE;
+  pin_seam_lines (rows, job);
+  return TRUE;
 }

@@ -275,6 +275,14 @@ rc_row_set_write (const RcRowSet *rows, RcStore *store, RcTableId first, RcTable
 }
 
 void
+rc_row_set_put (RcRowSet *rows, RcTableId id, guint row, guint column, gint64 value)
+{
+  guint n_columns = rc_row_table_get (id)->n_columns;
+
+  g_array_index (rows->values[id], RcValue, row * n_columns + column) = rc_value_integer (value);
+}
+
+void
 rc_row_set_drop_unknown (RcRowSet *rows, const RcRowSet *other, RcTableId id)
 {
   const RcRowTable *table = rc_row_table_get (id);

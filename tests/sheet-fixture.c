@@ -1,5 +1,7 @@
 #include "sheet-fixture.h"
 
+#include <glib/gstdio.h>
+
 #include <fontconfig/fontconfig.h>
 #include <pango/pangocairo.h>
 #include <string.h>
@@ -406,6 +408,33 @@ rc_sheet_fixture_get_data (const RcSheetFixture *fixture, RcPaper paper)
   data.paper = paper;
 
   return data;
+}
+
+char *
+rc_sheet_fixture_dup_words (RcSheetKind kind, const RcSheetData *data)
+{
+  g_autofree char *program = g_find_program_in_path ("pdftotext"), *path = NULL, *text = NULL;
+  g_auto (GStrv) parts = NULL;
+  g_autoptr (GError) error = NULL;
+  int file;
+
+  if (!program)
+    return NULL;
+  file = g_file_open_tmp ("rowcut-sheet-XXXXXX.pdf", &path, &error);
+  g_assert_no_error (error);
+  g_assert_true (g_close (file, NULL));
+  g_assert_true (rc_sheet_write_pdf (kind, data, path, &error));
+  g_assert_no_error (error);
+  {
+    const char *arguments[] = { program, "-layout", path, "-", NULL };
+
+    g_assert_true (g_spawn_sync (NULL, (char **)arguments, NULL, G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL, &text, NULL,
+                                 NULL, &error));
+  }
+  g_unlink (path);
+  parts = g_regex_split_simple ("\\s+", text, 0, 0);
+
+  return g_strjoinv (" ", parts);
 }
 
 void

@@ -38,5 +38,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheetFixture, rc_sheet_fixture_free)
 /* What a sheet of that kind is drawn from. */
 RcSheetData rc_sheet_fixture_get_data (const RcSheetFixture *fixture, RcPaper paper);
 
+/* The words of a sheet as pdftotext reads them, spaces joined; NULL where there is no pdftotext. (transfer full) */
+char *rc_sheet_fixture_dup_words (RcSheetKind kind, const RcSheetData *data);
+
 /* Gives back what Pango and cairo keep of fonts until a program ends, so that a leak checker sees only our own. */
 void rc_sheet_fixture_forget_fonts (void);

@@ -48,7 +48,8 @@ test_paper (void)
 static void
 test_names (void)
 {
-  const char *names[] = { "seam-plan", "fitters-sheet", "cut-list", "quotation", "order", "options", "alternatives" };
+  const char *names[]
+      = { "seam-plan", "fitters-sheet", "cut-list", "quotation", "order", "options", "alternatives", "roll-labels" };
 
   for (int kind = 0; kind < RC_N_SHEETS; kind++)
     {
@@ -154,7 +155,7 @@ test_pages (void)
 
   g_assert_cmpuint (rc_sheet_count_pages (RC_SHEET_SEAM_PLAN, &data), >=, 3);
   for (int kind = 0; kind < RC_N_SHEETS; kind++)
-    if (kind != RC_SHEET_ORDER && kind != RC_SHEET_ALTERNATIVES)
+    if (kind != RC_SHEET_ORDER && kind != RC_SHEET_ALTERNATIVES && kind != RC_SHEET_ROLL_LABELS)
       g_assert_cmpuint (rc_sheet_count_pages (kind, &many), >, rc_sheet_count_pages (kind, &data));
   /* The storey is too large for a page at a scale that reads: each of the 40 areas is drawn again. */
   g_assert_cmpuint (rc_sheet_count_pages (RC_SHEET_SEAM_PLAN, &many), >, 40);
@@ -262,32 +263,6 @@ test_cannot_write (void)
   remove_folder (folder);
 }
 
-/* The words of a sheet as pdftotext reads them, spaces joined; NULL where there is no pdftotext. (transfer full) */
-static char *
-dup_words (RcSheetKind kind, const RcSheetData *data)
-{
-  g_autofree char *program = g_find_program_in_path ("pdftotext"), *folder = NULL, *path = NULL, *text = NULL;
-  g_auto (GStrv) parts = NULL;
-  g_autoptr (GError) error = NULL;
-
-  if (!program)
-    return NULL;
-  folder = make_folder ();
-  path = g_build_filename (folder, "a.pdf", NULL);
-  g_assert_true (rc_sheet_write_pdf (kind, data, path, &error));
-  g_assert_no_error (error);
-  {
-    const char *arguments[] = { program, "-layout", path, "-", NULL };
-
-    g_assert_true (g_spawn_sync (NULL, (char **)arguments, NULL, G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL, &text, NULL,
-                                 NULL, &error));
-  }
-  remove_folder (folder);
-  parts = g_regex_split_simple ("\\s+", text, 0, 0);
-
-  return g_strjoinv (" ", parts);
-}
-
 static void
 assert_says (const char *words, const char *what)
 {
@@ -300,7 +275,7 @@ test_quotation_words (void)
 {
   g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
   RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
-  g_autofree char *words = dup_words (RC_SHEET_QUOTATION, &data), *total = NULL, *deposit = NULL;
+  g_autofree char *words = rc_sheet_fixture_dup_words (RC_SHEET_QUOTATION, &data), *total = NULL, *deposit = NULL;
 
   if (!words)
     {
@@ -336,7 +311,7 @@ test_long_quotation_words (void)
 {
   g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new_building (40);
   RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
-  g_autofree char *words = dup_words (RC_SHEET_CUT_LIST, &data);
+  g_autofree char *words = rc_sheet_fixture_dup_words (RC_SHEET_CUT_LIST, &data);
   guint            n_pages = rc_sheet_count_pages (RC_SHEET_CUT_LIST, &data), heads = 0;
 
   if (!words)
@@ -360,7 +335,7 @@ test_fitters_words (void)
 {
   g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
   RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
-  g_autofree char *words = dup_words (RC_SHEET_FITTERS, &data);
+  g_autofree char *words = rc_sheet_fixture_dup_words (RC_SHEET_FITTERS, &data);
   const char      *safety, *work;
 
   if (!words)
@@ -397,7 +372,7 @@ test_plan_words (void)
 {
   g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
   RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
-  g_autofree char *words = dup_words (RC_SHEET_SEAM_PLAN, &data), *cuts = NULL, *order = NULL;
+  g_autofree char *words = rc_sheet_fixture_dup_words (RC_SHEET_SEAM_PLAN, &data), *cuts = NULL, *order = NULL;
 
   if (!words)
     {
@@ -416,10 +391,10 @@ test_plan_words (void)
 
       assert_says (words, length);
     }
-  cuts = dup_words (RC_SHEET_CUT_LIST, &data);
+  cuts = rc_sheet_fixture_dup_words (RC_SHEET_CUT_LIST, &data);
   assert_says (cuts, "R-1057, dye lot C2");
   assert_says (cuts, "balance");
-  order = dup_words (RC_SHEET_ORDER, &data);
+  order = rc_sheet_fixture_dup_words (RC_SHEET_ORDER, &data);
   assert_says (order, fixture->orders->len ? ((RcOrder *)g_ptr_array_index (fixture->orders, 0))->supplier : "");
 }
 
@@ -449,7 +424,7 @@ test_options_words (void)
   taken = rc_option_dup_label (option);
   proposed = g_strdup_printf ("%s (proposed)", taken);
   other = rc_option_dup_label (g_ptr_array_index (several->options, 0));
-  words = dup_words (RC_SHEET_OPTIONS, &data);
+  words = rc_sheet_fixture_dup_words (RC_SHEET_OPTIONS, &data);
   if (!words)
     {
       g_test_skip ("pdftotext is not here");

@@ -38,7 +38,7 @@ static gboolean
 write_sheets (RcJobWork *work, RcPaper paper, Output *output, GError **error)
 {
   static const RcSheetKind kinds[] = {
-    RC_SHEET_SEAM_PLAN, RC_SHEET_FITTERS, RC_SHEET_CUT_LIST, RC_SHEET_QUOTATION, RC_SHEET_OPTIONS,
+    RC_SHEET_SEAM_PLAN, RC_SHEET_FITTERS, RC_SHEET_CUT_LIST, RC_SHEET_ROLL_LABELS, RC_SHEET_QUOTATION, RC_SHEET_OPTIONS,
   };
   g_autoptr (GPtrArray) orders = rc_job_work_order (work, error);
   RcSheetData data;
@@ -103,7 +103,8 @@ rc_sheets_command_run (int argc, char **argv)
   const RcCommandUsage usage = {
     .name = "sheets",
     .parameters = "JOB.xml --to FOLDER",
-    .summary = _ ("Writes a job's sheets as PDF and PNG: seam plan, fitters' sheet, cut list, quotation, options and "
+    .summary = _ ("Writes a job's sheets as PDF and PNG: seam plan, fitters' sheet, cut list, roll labels, quotation, "
+                  "options and "
                   "alternatives side by side, and an order for each supplier. Prints the names of the files."),
     .entries = entries,
     .job_options = &job_options,

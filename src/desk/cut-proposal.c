@@ -1,8 +1,5 @@
 #include "cut-proposal.h"
 
-/* Smaller leftovers go into the bin. Common practice, no source. */
-#define LEAST_REMNANT (2 * RC_TICKS_PER_FOOT)
-
 /* The use of that roll in the cutting; -1: none. */
 static int
 find_use (const RcCutting *cutting, const char *roll_id, RcLength most)
@@ -40,8 +37,8 @@ take_remnants (RcCutProposal *proposal, const RcCutting *cutting, guint use)
     {
       const RcNestLeftover *left = &g_array_index (cutting->answer->leftovers, RcNestLeftover, i);
 
-      if (left->roll == use && left->along + left->length <= proposal->length && left->width >= LEAST_REMNANT
-          && left->length >= LEAST_REMNANT)
+      if (left->roll == use && left->along + left->length <= proposal->length && left->width >= RC_LEAST_REMNANT
+          && left->length >= RC_LEAST_REMNANT)
         {
           RcRoll *remnant = rc_roll_new (NULL, NULL, left->length);
 

@@ -25,6 +25,7 @@ rc_sheet_set_new (RcOutcome *outcome)
   add (set, RC_SHEET_SEAM_PLAN, -1);
   add (set, RC_SHEET_FITTERS, -1);
   add (set, RC_SHEET_CUT_LIST, -1);
+  add (set, RC_SHEET_ROLL_LABELS, -1);
   for (guint i = 0; set->orders && i < set->orders->len; i++)
     add (set, RC_SHEET_ORDER, (int)i);
   if (outcome->plan->areas->len > 0)

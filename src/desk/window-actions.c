@@ -493,6 +493,7 @@ static const struct
   { "win.sheet('cut-list')", { "<Control>4" } },
   { "win.sheet('order')", { "<Control>5" } },
   { "win.sheet('options')", { "<Control>6" } },
+  { "win.sheet('roll-labels')", { "<Control>7" } },
   { "win.show-help-overlay", { "<Control>question", "F1" } },
   { "window.close", { "<Control>w" } },
 };

@@ -134,6 +134,9 @@ typedef struct
   char *reason;
 } RcLetGo;
 
+/* A leftover shorter or narrower than this goes into the bin. Common practice, no source. */
+#define RC_LEAST_REMNANT (2 * RC_TICKS_PER_FOOT)
+
 /* The cuts of all areas and stairs in one carpet, on its rolls. */
 typedef struct
 {

@@ -27,6 +27,7 @@ static const struct
   [RC_SHEET_ORDER] = { "order", N_ ("Order"), rc_order_sheet_lay_out },
   [RC_SHEET_OPTIONS] = { "options", N_ ("Options compared"), rc_options_sheet_lay_out },
   [RC_SHEET_ALTERNATIVES] = { "alternatives", N_ ("Alternatives"), rc_alternatives_lay_out },
+  [RC_SHEET_ROLL_LABELS] = { "roll-labels", N_ ("Roll labels"), rc_roll_labels_lay_out },
 };
 
 const char *

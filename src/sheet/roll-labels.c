@@ -1,0 +1,257 @@
+#include "sheet-layouts.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "pen.h"
+#include "roll-drawing.h"
+#include "words.h"
+
+#define COLUMNS     2u
+#define ROWS        4u
+#define HEAD_HEIGHT 42.0 /* of every page, so that the labels lie at the same places on all of them */
+#define PADDING     10.0
+#define PICTURE     60.0 /* width of the picture at the label's right, and the most that it is high */
+
+/* What a label is tied to: the cuts of one roll that leave for the job, or what stays of it. */
+typedef struct
+{
+  const RcCutting *cutting;
+  guint            use;
+  const char      *what;       /* translated */
+  gboolean         own_ticket; /* it keeps its roll's ticket */
+  gboolean         leaves;     /* for the job, and not into a rack */
+  RcLength         width, length;
+} Label;
+
+/* A column of text in a label, filled downwards. */
+typedef struct
+{
+  RcSheetWork *work;
+  double       x, y, width;
+} Column;
+
+static void
+add_text (Column *column, RcTextStyle style, const char *text, int n_lines)
+{
+  PangoLayout *layout = rc_text_layout_new (column->work->pages->context, style, text, column->width);
+  double       height;
+
+  pango_layout_set_height (layout, -n_lines);
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  rc_text_measure (layout, NULL, &height);
+  rc_page_add_layout (column->work->flow.page, column->x, column->y, layout, rc_text_style_get_grey (style));
+  column->y += height + 1;
+}
+
+/* "Dye lot: C2"; without a value a line to write it on. */
+static void
+add_field (Column *column, const char *label, const char *value)
+{
+  g_autofree char *text = g_strdup_printf (_ ("%s: %s"), label, value && *value ? value : "");
+  RcPage          *page = column->work->flow.page;
+  PangoLayout     *layout;
+  double           width, height;
+
+  column->y += 3; /* room for handwriting */
+  if (value && *value)
+    {
+      add_text (column, RC_TEXT_BODY, text, 1);
+      return;
+    }
+  layout = rc_text_layout_new (column->work->pages->context, RC_TEXT_BODY, text, column->width);
+  rc_text_measure (layout, &width, &height);
+  rc_page_add_layout (page, column->x, column->y, layout, rc_text_style_get_grey (RC_TEXT_BODY));
+  rc_page_add_line (page, column->x + width + 3, column->y + height - 2, column->x + column->width,
+                    column->y + height - 2, 0.5, 0.5);
+  column->y += height + 1;
+}
+
+static void
+draw_picture (cairo_t *cr, double x, double y, double width, double height, gconstpointer data G_GNUC_UNUSED)
+{
+  RcView view = { 0, 0, 1 };
+  RcPen  pen;
+
+  rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, 7);
+  pen.line = 1.4;
+  rc_pen_set_colour (&pen, RC_PALETTE_PAPER.ink, 0.9);
+  rc_pen_draw_arrow (&pen, (RcSpot){ x + width / 2, y + height / 2 }, 90, MIN (height - 8, 46));
+  rc_pen_clear (&pen);
+}
+
+static void
+add_caption (RcSheetWork *work, double x, double y, const char *text)
+{
+  PangoLayout *layout = rc_text_layout_new (work->pages->context, RC_TEXT_NOTE, text, PICTURE);
+
+  pango_layout_set_alignment (layout, PANGO_ALIGN_CENTER);
+  rc_page_add_layout (work->flow.page, x, y, layout, rc_text_style_get_grey (RC_TEXT_NOTE));
+}
+
+/* The carpet as it lies, the roll's start below, and the way its pile leans. A long one is drawn shorter than it is. */
+static void
+add_picture (RcSheetWork *work, const Label *label, double x, double y)
+{
+  double scale = PICTURE / (double)MAX (label->width, label->length);
+  double width = MAX (18, (double)label->width * scale), height = MAX (18, (double)label->length * scale);
+  double left = x + (PICTURE - width) / 2, top = y + (PICTURE - height) / 2;
+
+  rc_page_add_frame (work->flow.page, left, top, width, height, 0.8, 0.3);
+  rc_page_add_drawing (work->flow.page, left, top, width, height, draw_picture, NULL, NULL);
+  add_caption (work, x, y + PICTURE + 4, _ ("Pile leans this way; below, the side of the roll’s start"));
+}
+
+/* The numbers of the pieces that come off the roll, ascending. (transfer full) */
+static char *
+dup_pieces (const Label *label)
+{
+  const GArray *numbers = label->cutting->piece_numbers;
+  const GArray *placements = label->cutting->answer->placements;
+  GString      *text = g_string_new (NULL);
+
+  for (guint cut = 0; cut < numbers->len; cut++)
+    for (guint i = 0; i < placements->len; i++)
+      {
+        const RcNestPlacement *placement = &g_array_index (placements, RcNestPlacement, i);
+
+        if (placement->roll == label->use && placement->cut == cut)
+          g_string_append_printf (text, "%s%u", text->len > 0 ? ", " : "", g_array_index (numbers, guint, cut));
+      }
+  return g_string_free (text, FALSE);
+}
+
+/* At the foot of the label. */
+static void
+add_job (RcSheetWork *work, double x, double bottom, double width)
+{
+  const RcJob     *job = work->data->plan->job;
+  g_autofree char *number = g_strdup_printf (_ ("Job %s"), job->number && *job->number ? job->number : job->id);
+  g_autofree char *name = g_strjoin ("  ·  ", number, job->customer.name, NULL);
+  Column           column = { work, x, bottom - 12, width };
+
+  add_text (&column, RC_TEXT_STRONG, name, 1);
+}
+
+static void
+add_label (RcSheetWork *work, const Label *label, double x, double y, double width, double height)
+{
+  const RcPlan    *plan = work->data->plan;
+  const RcGoods   *goods = label->cutting->goods;
+  const RcRoll    *roll = rc_roll_find_stock (plan, label->cutting, label->use);
+  g_autofree char *size = rc_text_format_size (plan->job, label->width, label->length);
+  g_autofree char *pieces = label->leaves ? dup_pieces (label) : NULL;
+  g_autofree char *from = NULL;
+  Column           column = { work, x + PADDING, y + PADDING, width - PICTURE - 3 * PADDING };
+
+  add_text (&column, RC_TEXT_LABEL, label->what, 1);
+  if (roll && label->own_ticket)
+    add_text (&column, RC_TEXT_TITLE, roll->id, 1);
+  else
+    {
+      column.y += 5;
+      add_field (&column, _ ("Ticket"), NULL);
+      column.y += 2;
+      from = roll ? g_strdup_printf (_ ("off roll %s"), roll->id) : NULL;
+      if (from)
+        add_text (&column, RC_TEXT_NOTE, from, 1);
+    }
+  add_text (&column, RC_TEXT_STRONG, goods->name ? goods->name : goods->id, 2);
+  add_text (&column, RC_TEXT_TOTAL, size, 2);
+  add_field (&column, _ ("Dye lot"), roll ? roll->lot : NULL);
+  if (label->leaves)
+    {
+      g_autofree char *text = g_strdup_printf (_ ("%s: %s"), _ ("Pieces"), pieces);
+
+      column.y += 3;
+      add_text (&column, RC_TEXT_BODY, text, 3);
+    }
+  else
+    add_field (&column, _ ("Place"), roll && label->own_ticket ? roll->place : NULL);
+  add_job (work, column.x, y + height - PADDING, width - 2 * PADDING);
+  add_picture (work, label, x + width - PADDING - PICTURE, y + PADDING);
+}
+
+static void
+add_dashes (RcPage *page, double x0, double y0, double x1, double y1)
+{
+  double length = x1 - x0 + y1 - y0, dash = 4;
+
+  for (double at = 0; at < length; at += 2 * dash)
+    {
+      double to = MIN (at + dash, length), along = x1 > x0, down = y1 > y0;
+
+      rc_page_add_line (page, x0 + along * at, y0 + down * at, x0 + along * to, y0 + down * to, 0.4, 0.55);
+    }
+}
+
+/* Head, and the lines to cut along: all labels of a page can be parted with a straight knife. */
+static void
+add_page (RcSheetWork *work, guint n_labels, double width, double height)
+{
+  RcFlow *flow = &work->flow;
+  double  left = flow->x, top = RC_PAGE_TOP + HEAD_HEIGHT;
+  guint   n_rows = (n_labels + COLUMNS - 1) / COLUMNS;
+
+  for (guint row = 0; row <= n_rows; row++)
+    add_dashes (flow->page, left, top + row * height, left + flow->width, top + row * height);
+  for (guint column = 0; column <= COLUMNS; column++)
+    add_dashes (flow->page, left + column * width, top, left + column * width, top + n_rows * height);
+}
+
+static void
+add_rolls_labels (GArray *labels, const RcCutting *cutting, guint use_index)
+{
+  const RcNestUse  *use = g_ptr_array_index (cutting->answer->rolls, use_index);
+  const RcNestRoll *source
+      = use->source < cutting->problem->rolls->len ? g_ptr_array_index (cutting->problem->rolls, use->source) : NULL;
+  Label cut = { cutting, use_index, _ ("CUT FOR THE JOB"), TRUE, TRUE, 0, use->used };
+
+  cut.width = source && source->width > 0 ? source->width : cutting->problem->roll_width;
+  g_array_append_val (labels, cut);
+  for (guint i = 0; i < cutting->answer->leftovers->len; i++)
+    {
+      const RcNestLeftover *left = &g_array_index (cutting->answer->leftovers, RcNestLeftover, i);
+      gboolean              is_balance = left->along >= use->used;
+      Label                 label = { cutting, use_index, NULL, is_balance, FALSE, left->width, left->length };
+
+      label.what = is_balance ? _ ("BALANCE") : _ ("REMNANT");
+      if (left->roll == use_index && left->width >= RC_LEAST_REMNANT && left->length >= RC_LEAST_REMNANT)
+        g_array_append_val (labels, label);
+    }
+}
+
+void
+rc_roll_labels_lay_out (RcSheetWork *work)
+{
+  const RcPlan *plan = work->data->plan;
+  RcFlow       *flow = &work->flow;
+  double        width, height;
+  g_autoptr (GArray) labels = g_array_new (FALSE, FALSE, sizeof (Label));
+
+  for (guint c = 0; c < plan->cuttings->len; c++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
+
+      for (guint use = 0; use < cutting->answer->rolls->len; use++)
+        add_rolls_labels (labels, cutting, use);
+    }
+  rc_flow_start (flow, work->pages, FALSE);
+  rc_flow_text (flow, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind));
+  rc_flow_text (flow, RC_TEXT_NOTE,
+                labels->len > 0 ? _ ("Cut along the lines; tie each to its carpet as soon as it is cut. Measure what "
+                                     "is left before it goes into the rack.")
+                                : _ ("There is nothing to cut yet."));
+  width = flow->width / COLUMNS;
+  height = (flow->bottom - RC_PAGE_TOP - HEAD_HEIGHT) / ROWS;
+  for (guint i = 0; i < labels->len; i++)
+    {
+      guint cell = i % (COLUMNS * ROWS);
+
+      if (i > 0 && cell == 0)
+        rc_flow_break (flow, FALSE);
+      if (cell == 0)
+        add_page (work, MIN (labels->len - i, COLUMNS * ROWS), width, height);
+      add_label (work, &g_array_index (labels, Label, i), flow->x + (cell % COLUMNS) * width,
+                 RC_PAGE_TOP + HEAD_HEIGHT + cell / COLUMNS * height, width, height);
+    }
+}

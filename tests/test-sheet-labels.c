@@ -1,0 +1,109 @@
+/* Labels to tie to what is cut off the rolls and to what stays on them. */
+#include <string.h>
+
+#include "sheet-fixture.h"
+
+static guint
+count (const char *words, const char *what)
+{
+  guint n = 0;
+
+  for (const char *at = words; (at = strstr (at, what)); at++)
+    n++;
+  return n;
+}
+
+/* How many labels the nester's answers ask for: one a roll that is cut, one a leftover of 2 ft or more both ways. */
+static guint
+count_rolls (const RcPlan *plan)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    n += ((const RcCutting *)g_ptr_array_index (plan->cuttings, i))->answer->rolls->len;
+  return n;
+}
+
+static guint
+count_kept (const RcPlan *plan)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    {
+      const GArray *leftovers = ((const RcCutting *)g_ptr_array_index (plan->cuttings, i))->answer->leftovers;
+
+      for (guint k = 0; k < leftovers->len; k++)
+        {
+          const RcNestLeftover *left = &g_array_index (leftovers, RcNestLeftover, k);
+
+          n += left->width >= 2 * RC_TICKS_PER_FOOT && left->length >= 2 * RC_TICKS_PER_FOOT;
+        }
+    }
+  return n;
+}
+
+/* A leftover of use said to be there besides what the nester found. */
+static void
+add_leftover (const RcPlan *plan, RcLength across, RcLength along, RcLength width, RcLength length)
+{
+  const RcCutting *cutting = g_ptr_array_index (plan->cuttings, 0);
+  RcNestLeftover   left = { 0, across, along, width, length };
+
+  g_array_append_val (cutting->answer->leftovers, left);
+}
+
+static void
+test_words (void)
+{
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
+  RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
+  g_autofree char *words = NULL;
+
+  add_leftover (fixture->plan, 0, 0, 3 * RC_TICKS_PER_FOOT, 7 * RC_TICKS_PER_FOOT);
+  add_leftover (fixture->plan, 0, 0, RC_TICKS_PER_FOOT, 31 * RC_TICKS_PER_FOOT);
+  add_leftover (fixture->plan, 0, 900 * RC_TICKS_PER_FOOT, 11 * RC_TICKS_PER_FOOT, 5 * RC_TICKS_PER_FOOT);
+  words = rc_sheet_fixture_dup_words (RC_SHEET_ROLL_LABELS, &data);
+  if (!words)
+    {
+      g_test_skip ("pdftotext is not here");
+      return;
+    }
+  g_assert_cmpuint (count (words, "CUT FOR THE JOB"), ==, count_rolls (fixture->plan));
+  g_assert_cmpuint (count (words, "REMNANT") + count (words, "BALANCE"), ==, count_kept (fixture->plan));
+  g_assert_cmpuint (count (words, "R-1057"), >=, 1);
+  g_assert_cmpuint (count (words, "Dye lot: C2"), >=, 1);
+  g_assert_cmpuint (count (words, "3' 0\" × 7' 0\""), ==, 1);
+  g_assert_cmpuint (count (words, "11' 0\" × 5' 0\""), ==, 1);
+  g_assert_cmpuint (count (words, "31' 0\""), ==, 0); /* a foot wide: into the bin */
+}
+
+/* Eight to a page. */
+static void
+test_pages (void)
+{
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_METRIC);
+  RcSheetData data = rc_sheet_fixture_get_data (fixture, RC_PAPER_A4);
+  guint       n_labels;
+
+  while ((n_labels = count_rolls (fixture->plan) + count_kept (fixture->plan)) < 17)
+    {
+      g_assert_cmpuint (rc_sheet_count_pages (RC_SHEET_ROLL_LABELS, &data), ==, (n_labels + 7) / 8);
+      add_leftover (fixture->plan, 0, 0, 3 * RC_TICKS_PER_FOOT, 7 * RC_TICKS_PER_FOOT);
+    }
+  g_assert_cmpuint (rc_sheet_count_pages (RC_SHEET_ROLL_LABELS, &data), ==, 3);
+}
+
+int
+main (int argc, char **argv)
+{
+  int status;
+
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sheet-labels/words", test_words);
+  g_test_add_func ("/sheet-labels/pages", test_pages);
+  status = g_test_run ();
+  rc_sheet_fixture_forget_fonts ();
+
+  return status;
+}

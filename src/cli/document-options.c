@@ -1,6 +1,7 @@
 #include "document-options.h"
 
 #include "rowcut-error.h"
+#include "translation.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -13,6 +14,7 @@ rc_document_options_clear (RcDocumentOptions *options)
   g_clear_pointer (&options->number, g_free);
   g_clear_pointer (&options->revises, g_free);
   g_clear_pointer (&options->paper_text, g_free);
+  g_clear_pointer (&options->language, g_free);
 }
 
 GOptionEntry
@@ -37,6 +39,24 @@ rc_paper_option_parse (const char *text, RcPaper *paper, GError **error)
   return TRUE;
 }
 
+GOptionEntry
+rc_language_option_get_entry (char **code)
+{
+  return (GOptionEntry){ "language", 0,
+                         0,          G_OPTION_ARG_FILENAME,
+                         code,       N_ ("Language of what is written: en, es, fr (default: yours)"),
+                         "LANG" };
+}
+
+gboolean
+rc_language_option_apply (const char *code, GError **error)
+{
+  if (code == NULL || rc_translation_set_language (code, error))
+    return TRUE;
+  g_prefix_error (error, "--language: ");
+  return FALSE;
+}
+
 void
 rc_document_options_get_entries (RcDocumentOptions *options, GOptionEntry entries[RC_DOCUMENT_N_ENTRIES])
 {
@@ -57,13 +77,15 @@ rc_document_options_get_entries (RcDocumentOptions *options, GOptionEntry entrie
                                &options->revises,
                                N_ ("The quotation that it takes the place of (with --keep)"),
                                "NUMBER" };
-  entries[6] = (GOptionEntry)G_OPTION_ENTRY_NULL;
+  entries[6] = rc_language_option_get_entry (&options->language);
+  entries[7] = (GOptionEntry)G_OPTION_ENTRY_NULL;
 }
 
 gboolean
 rc_document_options_complete (RcDocumentOptions *options, GError **error)
 {
-  return rc_paper_option_parse (options->paper_text, &options->paper, error);
+  return rc_paper_option_parse (options->paper_text, &options->paper, error)
+         && rc_language_option_apply (options->language, error);
 }
 
 char *

@@ -94,10 +94,11 @@ int
 rc_sheets_command_run (int argc, char **argv)
 {
   g_auto (RcJobOptions) job_options = { 0 };
-  g_autofree char   *folder = NULL, *paper_text = NULL;
+  g_autofree char   *folder = NULL, *paper_text = NULL, *language = NULL;
   const GOptionEntry entries[] = {
     { "to", 0, 0, G_OPTION_ARG_FILENAME, &folder, N_ ("Folder to write to, made when it is not there"), "FOLDER" },
     rc_paper_option_get_entry (&paper_text),
+    rc_language_option_get_entry (&language),
     G_OPTION_ENTRY_NULL,
   };
   const RcCommandUsage usage = {
@@ -123,7 +124,7 @@ rc_sheets_command_run (int argc, char **argv)
     return status;
   if (folder == NULL)
     return rc_command_fail_usage (usage.name, _ ("--to FOLDER is missing"));
-  if (!rc_paper_option_parse (paper_text, &paper, &error))
+  if (!rc_paper_option_parse (paper_text, &paper, &error) || !rc_language_option_apply (language, &error))
     return rc_command_fail_usage (usage.name, "%s", error->message);
   work = rc_job_work_new (arguments[0], &job_options, &error);
   if (work == NULL || !rc_job_work_price (work, &error) || !make_folder (folder, &error)

@@ -3,6 +3,7 @@
 import locale
 import os
 import pathlib
+import subprocess
 
 import jobs
 import tap
@@ -65,8 +66,32 @@ def check_language():
         tap.ok(amount in process.stdout, f"tables speak {name} to a {name} reader", process.stdout)
 
 
+def check_language_option():
+    """A sheet may speak another language than the reader."""
+    if "ROWCUT_LOCALE_DIR" not in os.environ:
+        tap.skip("sheets in another language", "ROWCUT_LOCALE_DIR does not name the translations")
+        return
+    path = tap.write("job.xml", jobs.job(jobs.room("Parlour", "15 ft", "20 ft")))
+    catalogues = {"ROWCUT_LOCALE_DIR": os.environ["ROWCUT_LOCALE_DIR"]}
+    for name, reader in (("C", {"LC_ALL": "C"}), ("Spanish", {"LC_ALL": "es_ES.UTF-8", "LANGUAGE": "es"})):
+        for language, amount in (("en", "Amount"), ("es", "Importe"), ("fr", "Montant")):
+            process = tap.run("quote", path, "--language", language, **reader, **catalogues)
+            tap.ok(amount in process.stdout, f"quote: {language} for a {name} reader", process.stdout + process.stderr)
+    for language, title in (("en", "Roll labels"), ("es", "Etiquetas de los rollos"), ("fr", "Étiquettes des rouleaux")):
+        folder = tap.home / f"sheets-{language}"
+        process = tap.run("sheets", path, "--to", folder, "--language", language, **catalogues)
+        info = subprocess.run(["pdfinfo", folder / "roll-labels.pdf"], capture_output=True, text=True)
+        tap.ok(title in info.stdout, f"sheets: {language}", process.stderr + info.stdout)
+    for command in (["sheets", path, "--to", tap.home / "none"], ["quote", path], ["order", path]):
+        for wrong in ("de", "es_ES", "", "../es"):
+            process = tap.run(*command, "--language", wrong)
+            tap.ok(process.returncode == 2 and "en, es, fr" in process.stderr,
+                   f"{command[0]}: no language “{wrong}”", process.stderr)
+
+
 check_locales()
 check_json()
 check_files()
 check_language()
+check_language_option()
 tap.done()

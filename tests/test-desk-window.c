@@ -283,6 +283,28 @@ test_search_answers_at_once (DeskFixture *fixture, gconstpointer data)
   g_assert_cmpuint (rc_job_list_get_n_jobs (jobs), ==, 0);
 }
 
+/* The copy is opened, has an id and a number of its own and the same rooms; the job it was made from stays. */
+static void
+test_job_is_duplicated (DeskFixture *fixture, gconstpointer data)
+{
+  RcJobList       *jobs = rc_window_get_job_list (fixture->window);
+  const RcJob     *job = rc_document_get_job (rc_window_get_document (fixture->window));
+  g_autofree char *id = g_strdup (job->id), *number = g_strdup (job->number);
+  guint            n_measures = job->measures->len;
+  g_autoptr (RcJob) first = NULL;
+
+  act (fixture, "win.duplicate-job", NULL);
+  job = rc_document_get_job (rc_window_get_document (fixture->window));
+  g_assert_cmpstr (job->id, !=, id);
+  g_assert_cmpstr (job->number, !=, number);
+  g_assert_cmpuint (job->measures->len, >=, 1);
+  g_assert_cmpuint (job->measures->len, <=, n_measures);
+  g_assert_cmpuint (rc_job_list_get_n_jobs (jobs), ==, 2);
+  first = rc_store_load_job (rc_window_get_store (fixture->window), id, NULL);
+  g_assert_nonnull (first);
+  g_assert_cmpstr (first->number, ==, number);
+}
+
 static void
 test_new_job_can_be_filled (DeskFixture *fixture, gconstpointer data)
 {
@@ -461,6 +483,7 @@ main (int argc, char **argv)
   ADD ("/desk/window/quotation-holds-the-total", TRUE, test_quotation_holds_the_total);
   ADD ("/desk/window/every-sheet-is-drawn", TRUE, test_every_sheet_is_drawn);
   ADD ("/desk/window/search-answers-at-once", TRUE, test_search_answers_at_once);
+  ADD ("/desk/window/job-is-duplicated", TRUE, test_job_is_duplicated);
   ADD ("/desk/window/new-job-can-be-filled", FALSE, test_new_job_can_be_filled);
   ADD ("/desk/window/measures-compared", TRUE, test_measures_compared);
   ADD ("/desk/window/prices-are-typed", TRUE, test_prices_are_typed);

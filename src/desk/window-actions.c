@@ -310,6 +310,23 @@ new_job (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+duplicate_job (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcWindow        *self = RC_WINDOW (widget);
+  RcDocument      *document = rc_window_get_document (self);
+  g_autofree char *today = rc_clock_dup_today (), *now = rc_clock_dup_now (), *id = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (document == NULL)
+    return;
+  id = rc_store_duplicate_job (rc_window_get_store (self), rc_document_get_job (document)->id, NULL, today, now,
+                               &error);
+  if (id == NULL || !rc_window_open_job (self, id, &error))
+    tell_error (self, error);
+  rc_job_list_refresh (rc_window_get_job_list (self));
+}
+
+static void
 open_demo (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   g_autoptr (GError) error = NULL;
@@ -436,6 +453,7 @@ static const struct
   { "win.show-jobs", NULL, show_jobs, FALSE, { "<Control>j", "F9" } },
   { "win.find-job", NULL, find_job, FALSE, { "<Control>f" } },
   { "win.new-job", NULL, new_job, FALSE, { "<Control>n" } },
+  { "win.duplicate-job", NULL, duplicate_job, TRUE, { "<Control><Shift>d" } },
   { "win.open-demo", NULL, open_demo, FALSE, { "<Control><Shift>o" } },
   { "win.open-file", NULL, open_file, FALSE, { "<Control>o" } },
   { "win.export-file", NULL, export_file, TRUE, { "<Control>e" } },

@@ -41,14 +41,6 @@ rc_figures_compute (const RcOutcome *outcome, RcFigures *figures)
     }
 }
 
-gboolean
-rc_figures_equal (const RcFigures *a, const RcFigures *b)
-{
-  return a->to_buy == b->to_buy && a->from_stock == b->from_stock && a->waste_ppm == b->waste_ppm
-         && a->side_seam == b->side_seam && a->cross_seam == b->cross_seam && a->n_seams == b->n_seams
-         && a->is_priced == b->is_priced && a->total == b->total;
-}
-
 char *
 rc_figures_format (const RcFigures *figures, RcFigure which, const RcLengthStyle *style)
 {

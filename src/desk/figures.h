@@ -16,8 +16,7 @@ typedef struct
   RcCurrency currency;
 } RcFigures;
 
-void     rc_figures_compute (const RcOutcome *outcome, RcFigures *figures);
-gboolean rc_figures_equal (const RcFigures *a, const RcFigures *b);
+void rc_figures_compute (const RcOutcome *outcome, RcFigures *figures);
 
 typedef enum
 {

@@ -169,12 +169,6 @@ rc_floor_painter_draw (RcFloorPainter *self, const RcFloorScene *scene, double a
   cairo_restore (cr);
 }
 
-gboolean
-rc_floor_painter_is_current (RcFloorPainter *self, const RcFloorScene *scene)
-{
-  return self->shown != NULL && covers (self->shown, scene, 0);
-}
-
 RcFloorPainter *
 rc_floor_painter_new (void (*painted) (gpointer data), gpointer data)
 {

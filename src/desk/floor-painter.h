@@ -34,5 +34,3 @@ void rc_floor_painter_want (RcFloorPainter *self, const RcFloorScene *scene);
 /* Draws the picture at hand as it lies in the scene, `alpha` 0 to 1; nothing when there is none of that storey in those
  * colours. */
 void rc_floor_painter_draw (RcFloorPainter *self, const RcFloorScene *scene, double alpha, cairo_t *cr);
-/* The picture at hand is of this very scene, sharp in every pixel. */
-gboolean rc_floor_painter_is_current (RcFloorPainter *self, const RcFloorScene *scene);

@@ -62,12 +62,6 @@ rc_job_row_init (RcJobRow *self)
 {
 }
 
-const char *
-rc_job_row_get_id (RcJobRow *self)
-{
-  return self->id;
-}
-
 static void
 append_part (GString *text, const char *part)
 {

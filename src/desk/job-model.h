@@ -10,7 +10,6 @@
 G_DECLARE_FINAL_TYPE (RcJobRow, rc_job_row, RC, JOB_ROW, GObject)
 
 /* Properties: "title", "detail" and "state" (strings), "step" (double: how far the job has come, 0 to 7). */
-const char *rc_job_row_get_id (RcJobRow *self);
 
 #define RC_TYPE_JOB_MODEL (rc_job_model_get_type ())
 G_DECLARE_FINAL_TYPE (RcJobModel, rc_job_model, RC, JOB_MODEL, GObject)

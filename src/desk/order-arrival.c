@@ -226,9 +226,3 @@ rc_order_arrival_init (RcOrderArrival *self)
   gtk_grid_set_row_spacing (self->grid, 4);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->grid));
 }
-
-GtkWidget *
-rc_order_arrival_new (void)
-{
-  return g_object_new (RC_TYPE_ORDER_ARRIVAL, NULL);
-}

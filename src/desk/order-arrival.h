@@ -8,8 +8,6 @@
 #define RC_TYPE_ORDER_ARRIVAL (rc_order_arrival_get_type ())
 G_DECLARE_FINAL_TYPE (RcOrderArrival, rc_order_arrival, RC, ORDER_ARRIVAL, GtkBox)
 
-GtkWidget *rc_order_arrival_new (void);
-
 /* Shows what is open of the order, all of it proposed as come. `job` (nullable) gives the units and goods that the book
  * lacks. */
 void rc_order_arrival_open (RcOrderArrival *self, const RcPurchase *order, const RcPriceBook *book, const RcJob *job);

@@ -72,12 +72,6 @@ rc_xml_out_text (RcXmlOut *out, const char *element, const char *text)
 }
 
 void
-rc_xml_out_comment (RcXmlOut *out, const char *text)
-{
-  xmlTextWriterWriteComment (out->writer, BAD_CAST text);
-}
-
-void
 rc_xml_out_attribute_or_none (RcXmlOut *out, const char *name, const char *text)
 {
   g_autofree xmlChar *clean = dup_clean (text != NULL ? text : "");

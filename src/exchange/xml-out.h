@@ -22,7 +22,6 @@ void rc_xml_out_open (RcXmlOut *out, const char *element);
 void rc_xml_out_close (RcXmlOut *out);
 /* <element>text</element>; nothing when `text` is NULL or empty. */
 void rc_xml_out_text (RcXmlOut *out, const char *element, const char *text);
-void rc_xml_out_comment (RcXmlOut *out, const char *text);
 
 /* An attribute; nothing when `text` is NULL or empty. */
 void rc_xml_out_attribute (RcXmlOut *out, const char *name, const char *text);

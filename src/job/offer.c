@@ -246,16 +246,3 @@ rc_offer_find_line (const RcOffer *offer, const char *item)
     }
   return NULL;
 }
-
-RcExtraLine *
-rc_offer_find_extra (const RcOffer *offer, const char *id)
-{
-  for (guint i = 0; i < offer->extras->len; i++)
-    {
-      RcExtraLine *extra = offer->extras->pdata[i];
-
-      if (g_strcmp0 (extra->id, id) == 0)
-        return extra;
-    }
-  return NULL;
-}

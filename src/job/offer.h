@@ -102,4 +102,3 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOffer, rc_offer_free)
 
 /* What is special about the item's lines; NULL: nothing. */
 RcLineTerms *rc_offer_find_line (const RcOffer *offer, const char *item);
-RcExtraLine *rc_offer_find_extra (const RcOffer *offer, const char *id);

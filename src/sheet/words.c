@@ -166,16 +166,6 @@ rc_words_dup_packs (gint64 packs, RcUnit pack_unit)
 }
 
 char *
-rc_words_dup_percent_1 (gint64 ppm)
-{
-  /* Rounded once, halves away from zero: tenths of a percent are thousands of a million. */
-  gint64           tenths = (ppm + (ppm >= 0 ? 500 : -500)) / 1000;
-  g_autofree char *number = rc_quantity_format (tenths * 100000, 1);
-
-  return g_strdup_printf ("%s %%", number);
-}
-
-char *
 rc_words_dup_customer (const RcCustomer *customer)
 {
   const char *parts[] = { customer->name, customer->address, customer->phone, customer->email };

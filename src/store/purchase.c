@@ -8,13 +8,6 @@ static const char *const state_names[] = { "made", "sent", "confirmed", "receive
 G_STATIC_ASSERT (G_N_ELEMENTS (state_names) == RC_N_PURCHASE_STATES);
 
 const char *
-rc_purchase_state_get_name (RcPurchaseState state)
-{
-  g_return_val_if_fail ((guint)state < RC_N_PURCHASE_STATES, "");
-  return state_names[state];
-}
-
-const char *
 rc_purchase_state_get_label (RcPurchaseState state)
 {
   static const char *const labels[]

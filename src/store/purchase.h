@@ -16,7 +16,6 @@ typedef enum
   RC_N_PURCHASE_STATES
 } RcPurchaseState;
 
-const char *rc_purchase_state_get_name (RcPurchaseState state);  /* stable: "made", "sent", ... */
 const char *rc_purchase_state_get_label (RcPurchaseState state); /* translated */
 
 typedef struct

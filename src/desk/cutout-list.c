@@ -16,16 +16,6 @@ struct _RcCutoutList
 
 G_DEFINE_FINAL_TYPE (RcCutoutList, rc_cutout_list, RC_TYPE_PANEL)
 
-static gpointer
-find_room (RcPanel *panel, RcJob *job)
-{
-  RcDocument *document = rc_panel_get_document (panel);
-  RcChoice    choice = rc_document_get_choice (document);
-
-  return choice.thing == RC_THING_ROOM ? rc_measure_find_room (rc_document_get_measure_of (document, job), choice.id)
-                                       : NULL;
-}
-
 static void
 remove_cards (RcCutoutList *self)
 {
@@ -72,7 +62,7 @@ rc_cutout_list_add (RcCutoutList *self, RcCutoutKind kind, guint wall)
   if (document == NULL || (guint)kind >= RC_N_CUTOUT_KINDS)
     return;
   g_autoptr (RcJob) job = rc_document_dup_job (document);
-  RcRoom *room = find_room (RC_PANEL (self), job);
+  RcRoom *room = rc_panel_find_chosen_room (RC_PANEL (self), job);
   if (room == NULL || rc_cutout_edit_add (room, kind, wall, job->units) == NULL)
     return;
   rc_panel_commit (RC_PANEL (self), g_steal_pointer (&job), _ ("Put a cut-out in"), NULL);
@@ -96,7 +86,7 @@ rc_cutout_list_class_init (RcCutoutListClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_cutout_list_dispose;
-  RC_PANEL_CLASS (klass)->find = find_room;
+  RC_PANEL_CLASS (klass)->find = rc_panel_find_chosen_room;
   RC_PANEL_CLASS (klass)->show = rc_cutout_list_show;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/cutout-list.ui");

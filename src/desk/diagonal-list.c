@@ -29,16 +29,6 @@ struct _RcDiagonalList
 
 G_DEFINE_FINAL_TYPE (RcDiagonalList, rc_diagonal_list, RC_TYPE_PANEL)
 
-static gpointer
-find_room (RcPanel *panel, RcJob *job)
-{
-  RcDocument *document = rc_panel_get_document (panel);
-  RcChoice    choice = rc_document_get_choice (document);
-
-  return choice.thing == RC_THING_ROOM ? rc_measure_find_room (rc_document_get_measure_of (document, job), choice.id)
-                                       : NULL;
-}
-
 static gboolean
 is_users (RcDiagonalList *self)
 {
@@ -55,7 +45,7 @@ on_row_edited (Row *row)
   if (!is_users (self))
     return;
   g_autoptr (RcJob) job = rc_document_dup_job (rc_panel_get_document (RC_PANEL (self)));
-  RcRoom *room = find_room (RC_PANEL (self), job);
+  RcRoom *room = rc_panel_find_chosen_room (RC_PANEL (self), job);
   if (room == NULL || row->index >= room->diagonals->len)
     return;
   RcDiagonal *diagonal = &g_array_index (room->diagonals, RcDiagonal, row->index);
@@ -71,7 +61,7 @@ on_row_removed (Row *row)
 {
   RcDiagonalList *self = row->list;
   g_autoptr (RcJob) job = rc_document_dup_job (rc_panel_get_document (RC_PANEL (self)));
-  RcRoom *room = find_room (RC_PANEL (self), job);
+  RcRoom *room = rc_panel_find_chosen_room (RC_PANEL (self), job);
 
   if (room == NULL || row->index >= room->diagonals->len)
     return;
@@ -89,7 +79,7 @@ on_fit (RcDiagonalList *self)
   if (document == NULL)
     return;
   g_autoptr (RcJob) job = rc_document_dup_job (document);
-  RcRoom *room = find_room (RC_PANEL (self), job);
+  RcRoom *room = rc_panel_find_chosen_room (RC_PANEL (self), job);
   if (room == NULL)
     return;
   rc_room_edit_make_walls (room);
@@ -132,7 +122,7 @@ rc_diagonal_list_add (RcDiagonalList *self)
   if (document == NULL)
     return;
   g_autoptr (RcJob) job = rc_document_dup_job (document);
-  RcRoom *room = find_room (RC_PANEL (self), job);
+  RcRoom *room = rc_panel_find_chosen_room (RC_PANEL (self), job);
   if (room == NULL || rc_room_get_n_walls (room) < 3)
     return;
   RcDiagonal diagonal = find_free (room);
@@ -301,7 +291,7 @@ rc_diagonal_list_class_init (RcDiagonalListClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rc_diagonal_list_dispose;
   G_OBJECT_CLASS (klass)->finalize = rc_diagonal_list_finalize;
-  RC_PANEL_CLASS (klass)->find = find_room;
+  RC_PANEL_CLASS (klass)->find = rc_panel_find_chosen_room;
   RC_PANEL_CLASS (klass)->show = rc_diagonal_list_show;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/diagonal-list.ui");

@@ -296,6 +296,16 @@ rc_panel_get_document (RcPanel *self)
   return PRIVATE (self)->document;
 }
 
+gpointer
+rc_panel_find_chosen_room (RcPanel *self, RcJob *job)
+{
+  RcDocument *document = rc_panel_get_document (self);
+  RcChoice    choice = rc_document_get_choice (document);
+
+  return choice.thing == RC_THING_ROOM ? rc_measure_find_room (rc_document_get_measure_of (document, job), choice.id)
+                                       : NULL;
+}
+
 void
 rc_panel_show (RcPanel *self)
 {

@@ -27,6 +27,9 @@ struct _RcPanelClass
 void        rc_panel_set_document (RcPanel *self, RcDocument *document);
 RcDocument *rc_panel_get_document (RcPanel *self);
 
+/* A `find` for panels of a room: the chosen one, in the job or a copy; NULL when no room is chosen. */
+gpointer rc_panel_find_chosen_room (RcPanel *self, RcJob *job);
+
 /* Binds a widget to the field `offset` bytes into the part. `step` is the edit's translated name. */
 void rc_panel_bind_text (RcPanel *self, GtkEditable *entry, gsize offset, const char *step);       /* char* */
 void rc_panel_bind_buffer (RcPanel *self, GtkTextView *view, gsize offset, const char *step);      /* char* */

@@ -28,16 +28,6 @@ struct _RcRoomPanel
 
 G_DEFINE_FINAL_TYPE (RcRoomPanel, rc_room_panel, RC_TYPE_PANEL)
 
-static gpointer
-find_room (RcPanel *panel, RcJob *job)
-{
-  RcDocument *document = rc_panel_get_document (panel);
-  RcChoice    choice = rc_document_get_choice (document);
-
-  return choice.thing == RC_THING_ROOM ? rc_measure_find_room (rc_document_get_measure_of (document, job), choice.id)
-                                       : NULL;
-}
-
 static gboolean
 shows_openings (RcRoomPanel *self, const RcRoom *room)
 {
@@ -177,7 +167,7 @@ action_add_opening (GtkWidget *widget, const char *name, GVariant *parameter)
   if (document == NULL)
     return;
   g_autoptr (RcJob) job = rc_document_dup_job (document);
-  RcRoom *room = find_room (RC_PANEL (self), job);
+  RcRoom *room = rc_panel_find_chosen_room (RC_PANEL (self), job);
   if (room == NULL)
     return;
   guint      wall = rc_wall_table_get_focused_wall (self->wall_table);
@@ -228,7 +218,7 @@ rc_room_panel_class_init (RcRoomPanelClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_room_panel_dispose;
-  RC_PANEL_CLASS (klass)->find = find_room;
+  RC_PANEL_CLASS (klass)->find = rc_panel_find_chosen_room;
   RC_PANEL_CLASS (klass)->show = rc_room_panel_show;
 
   g_type_ensure (RC_TYPE_WALL_TABLE);

@@ -26,16 +26,6 @@ struct _RcWallTable
 
 G_DEFINE_FINAL_TYPE (RcWallTable, rc_wall_table, RC_TYPE_PANEL)
 
-static gpointer
-find_room (RcPanel *panel, RcJob *job)
-{
-  RcDocument *document = rc_panel_get_document (panel);
-  RcChoice    choice = rc_document_get_choice (document);
-
-  return choice.thing == RC_THING_ROOM ? rc_measure_find_room (rc_document_get_measure_of (document, job), choice.id)
-                                       : NULL;
-}
-
 static void
 show_fault (RcWallTable *self, const char *message)
 {
@@ -67,7 +57,7 @@ apply (RcWallRow *row, RcWallRowWrite edit, const char *step, const char *what)
   if (rc_panel_is_showing (panel) || document == NULL)
     return;
   g_autoptr (RcJob) job = rc_document_dup_job (document);
-  RcRoom *room = find_room (panel, job);
+  RcRoom *room = rc_panel_find_chosen_room (panel, job);
   if (room == NULL)
     return;
   rc_room_edit_make_walls (room);
@@ -345,7 +335,7 @@ mend (RcWallTable *self, guint which)
   RcPanel    *panel = RC_PANEL (self);
   RcDocument *document = rc_panel_get_document (panel);
   g_autoptr (RcJob) job = rc_document_dup_job (document);
-  RcRoom *room = find_room (panel, job);
+  RcRoom *room = rc_panel_find_chosen_room (panel, job);
 
   if (room && rc_room_edit_set_length (room, self->mend_wall[which], self->mend_length[which]))
     rc_panel_commit (panel, g_steal_pointer (&job), _ ("Close the room"), NULL);
@@ -415,7 +405,7 @@ rc_wall_table_class_init (RcWallTableClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rc_wall_table_dispose;
   G_OBJECT_CLASS (klass)->finalize = rc_wall_table_finalize;
-  RC_PANEL_CLASS (klass)->find = find_room;
+  RC_PANEL_CLASS (klass)->find = rc_panel_find_chosen_room;
   RC_PANEL_CLASS (klass)->show = rc_wall_table_show;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/wall-table.ui");

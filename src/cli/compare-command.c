@@ -120,29 +120,11 @@ price_measure (const char *path, RcJobOptions *options, GError **error)
 
 /* --- what is cut is used first --- */
 
-static GPtrArray *
-load_cut (RcStore *store, const char *job_id, GError **error)
-{
-  g_autoptr (GPtrArray) pieces = rc_store_find_cut_pieces (store, job_id, error);
-  GPtrArray *cut;
-
-  if (pieces == NULL)
-    return NULL;
-  cut = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free);
-  for (guint i = 0; i < pieces->len; i++)
-    {
-      const RcCutPiece *piece = g_ptr_array_index (pieces, i);
-
-      g_ptr_array_add (cut, rc_cut_goods_new (piece->piece, piece->goods_id, piece->lot, piece->width, piece->length));
-    }
-  return cut;
-}
-
 static RcRemeasure *
 remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
 {
   g_autoptr (RcStore) store = rc_shop_store_open (after->options->store, error);
-  g_autoptr (GPtrArray) cut = store != NULL ? load_cut (store, after->job->id, error) : NULL;
+  g_autoptr (GPtrArray) cut = store != NULL ? rc_store_load_cut_goods (store, after->job->id, error) : NULL;
   g_autoptr (GPtrArray) rolls = cut != NULL ? rc_store_load_rolls_for_job (store, after->job->id, error) : NULL;
   g_autoptr (RcJob) job = NULL;
 

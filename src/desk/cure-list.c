@@ -89,30 +89,11 @@ show_found (RcCureList *self)
     add_cure (self, i, g_ptr_array_index (self->found->cures, i), dearest);
 }
 
-/* (transfer full) GPtrArray of RcCutGoods. */
-static GPtrArray *
-load_cut (RcDocument *document, GError **error)
-{
-  g_autoptr (GPtrArray) pieces
-      = rc_store_find_cut_pieces (rc_document_get_store (document), rc_document_get_job (document)->id, error);
-  GPtrArray *cut;
-
-  if (pieces == NULL)
-    return NULL;
-  cut = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free);
-  for (guint i = 0; i < pieces->len; i++)
-    {
-      const RcCutPiece *piece = g_ptr_array_index (pieces, i);
-
-      g_ptr_array_add (cut, rc_cut_goods_new (piece->piece, piece->goods_id, piece->lot, piece->width, piece->length));
-    }
-  return cut;
-}
-
 gboolean
 rc_cure_list_show (RcCureList *self, RcDocument *document, const RcOutcome *before, const char *measure, GError **error)
 {
-  g_autoptr (GPtrArray) cut = load_cut (document, error);
+  g_autoptr (GPtrArray) cut
+      = rc_store_load_cut_goods (rc_document_get_store (document), rc_document_get_job (document)->id, error);
   g_autoptr (GPtrArray) rolls = NULL;
   g_autoptr (RcJob) job = NULL;
 

@@ -161,3 +161,21 @@ rc_store_find_cut_pieces (RcStore *store, const char *job_id, GError **error)
     }
   return query.failed ? NULL : g_steal_pointer (&found);
 }
+
+GPtrArray *
+rc_store_load_cut_goods (RcStore *store, const char *job_id, GError **error)
+{
+  g_autoptr (GPtrArray) pieces = rc_store_find_cut_pieces (store, job_id, error);
+  GPtrArray *cut;
+
+  if (pieces == NULL)
+    return NULL;
+  cut = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const RcCutPiece *piece = g_ptr_array_index (pieces, i);
+
+      g_ptr_array_add (cut, rc_cut_goods_new (piece->piece, piece->goods_id, piece->lot, piece->width, piece->length));
+    }
+  return cut;
+}

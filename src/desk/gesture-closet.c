@@ -128,25 +128,11 @@ void
 rc_gesture_closet_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
                           RcGestureResult *result)
 {
-  switch (event->kind)
-    {
-    case RC_EVENT_PRESS:
-      rc_gesture_aim_at_wall (gesture, scene, event);
-      put_closet (gesture, scene, result);
-      break;
-    case RC_EVENT_ENTER:
-      put_closet (gesture, scene, result);
-      break;
-    case RC_EVENT_MOTION:
-      rc_gesture_aim_at_wall (gesture, scene, event);
-      break;
-    case RC_EVENT_RELEASE:
-      break;
-    default:
-      if (gesture->n_points > 0)
-        rc_gesture_take_key (gesture, event, RC_GESTURE_FIELDS);
-      gesture->is_active = rc_gesture_has_text (gesture);
-    }
+  if (rc_gesture_put_at_wall (gesture, scene, event, result, put_closet))
+    return;
+  if (gesture->n_points > 0)
+    rc_gesture_take_key (gesture, event, RC_GESTURE_FIELDS);
+  gesture->is_active = rc_gesture_has_text (gesture);
 }
 
 void

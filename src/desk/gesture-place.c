@@ -119,30 +119,14 @@ void
 rc_gesture_opening_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
                            RcGestureResult *result)
 {
-  switch (event->kind)
+  gboolean is_letter = event->kind == RC_EVENT_LETTER;
+
+  if (rc_gesture_put_at_wall (gesture, scene, event, result, put_opening))
+    return;
+  if (is_letter && event->letter == ' ' && !rc_gesture_has_text (gesture))
+    gesture->leaf = (gesture->leaf + 1) % N_LEAVES;
+  else if (!is_letter || gesture->n_points > 0)
     {
-    case RC_EVENT_PRESS:
-      rc_gesture_aim_at_wall (gesture, scene, event);
-      put_opening (gesture, scene, result);
-      break;
-    case RC_EVENT_ENTER:
-      put_opening (gesture, scene, result);
-      break;
-    case RC_EVENT_MOTION:
-      rc_gesture_aim_at_wall (gesture, scene, event);
-      break;
-    case RC_EVENT_RELEASE:
-      break;
-    case RC_EVENT_LETTER:
-      if (event->letter == ' ' && !rc_gesture_has_text (gesture))
-        {
-          gesture->leaf = (gesture->leaf + 1) % N_LEAVES;
-          break;
-        }
-      if (gesture->n_points == 0)
-        break;
-      G_GNUC_FALLTHROUGH;
-    default:
       rc_gesture_take_key (gesture, event, RC_GESTURE_FIELDS);
       gesture->is_active = rc_gesture_has_text (gesture);
     }

@@ -71,3 +71,26 @@ rc_gesture_aim_at_wall (RcGesture *gesture, const RcScene *scene, const RcGestur
   gesture->room = g_intern_string (wall.room->room->id);
   gesture->index = wall.wall;
 }
+
+gboolean
+rc_gesture_put_at_wall (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event, RcGestureResult *result,
+                        RcGesturePut put)
+{
+  switch (event->kind)
+    {
+    case RC_EVENT_PRESS:
+      rc_gesture_aim_at_wall (gesture, scene, event);
+      put (gesture, scene, result);
+      return TRUE;
+    case RC_EVENT_ENTER:
+      put (gesture, scene, result);
+      return TRUE;
+    case RC_EVENT_MOTION:
+      rc_gesture_aim_at_wall (gesture, scene, event);
+      return TRUE;
+    case RC_EVENT_RELEASE:
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}

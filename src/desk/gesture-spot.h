@@ -19,6 +19,12 @@ gboolean rc_gesture_find_spot (const RcGesture *gesture, const RcScene *scene, R
 /* The wall under the pointer is the one worked on, until something is typed. */
 void rc_gesture_aim_at_wall (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event);
 
+/* What a tool does that puts something into a wall: it follows the pointer along the walls, puts at a press and at
+ * Return. FALSE: the event is a key, which the tool takes. */
+typedef void (*RcGesturePut) (RcGesture *gesture, const RcScene *scene, RcGestureResult *result);
+gboolean rc_gesture_put_at_wall (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                                 RcGestureResult *result, RcGesturePut put);
+
 /* A point of the wall; how far along it a point lies. */
 RcPoint  rc_wall_spot_get_point (const RcWallSpot *spot, RcLength along);
 RcLength rc_wall_spot_get_foot (const RcWallSpot *spot, RcPoint point);

@@ -305,8 +305,10 @@ find_quote_line (const RcOutcome *outcome, const RcPiece *piece)
 }
 
 char *
-rc_item_dup_piece_words (RcOutcome *outcome, guint number)
+rc_item_dup_pointed_words (RcDocument *document)
 {
+  RcOutcome     *outcome = document ? rc_document_get_outcome (document) : NULL;
+  guint          number = outcome ? rc_document_get_pointed (document) : 0;
   const RcPiece *piece = number ? rc_plan_find_piece (outcome->plan, number) : NULL;
 
   if (piece == NULL)

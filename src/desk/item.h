@@ -19,9 +19,9 @@ gboolean rc_item_is_chosen (RcItem *self, RcChoice choice);
 /* The row of the piece under the pointer is lit. */
 void rc_item_set_lit (RcItem *self, gboolean lit);
 
-/* Size, room and place of a piece in words, and what it is charged by on the quotation; NULL when there is no such
- * piece. (transfer full) */
-char *rc_item_dup_piece_words (RcOutcome *outcome, guint number);
+/* Size, room and place of the piece under the pointer in words, and what it is charged by on the quotation; NULL when
+ * there is none, or no document. (transfer full) */
+char *rc_item_dup_pointed_words (RcDocument *document);
 
 /* Fills a list store of RcItem, keeping the rows that stay and changing their texts in place. */
 typedef void (*RcItemFill) (GListStore *rows, RcDocument *document);

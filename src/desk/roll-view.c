@@ -212,8 +212,7 @@ on_left (RcRollView *self)
 static gboolean
 on_query_tooltip (RcRollView *self, int x, int y, gboolean by_keys, GtkTooltip *tooltip)
 {
-  RcOutcome       *outcome = self->document ? rc_document_get_outcome (self->document) : NULL;
-  g_autofree char *words = outcome ? rc_item_dup_piece_words (outcome, rc_document_get_pointed (self->document)) : NULL;
+  g_autofree char *words = rc_item_dup_pointed_words (self->document);
 
   gtk_tooltip_set_text (tooltip, words);
   return words != NULL;

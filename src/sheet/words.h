@@ -24,6 +24,5 @@ char *rc_words_dup_floor (int floor);
 const char *rc_words_get_unit (RcUnit unit);
 char       *rc_words_dup_packs (gint64 packs, RcUnit pack_unit);
 
-
 /* Address lines joined by newlines, phone and e-mail under them; empty ones left out. */
 char *rc_words_dup_customer (const RcCustomer *customer);

@@ -91,8 +91,12 @@ test_mutations (void)
       g_byte_array_append (bytes, sample, (guint)size);
       for (gint32 n = g_rand_int_range (rand, 1, (gint32)fuzz_target.most_changes + 1); n > 0; n--)
         mutate (bytes, samples, rand);
+      if (fuzz_target.repair != NULL && g_rand_boolean (rand))
+        fuzz_target.repair (bytes->data, bytes->len);
       try (bytes->data, bytes->len);
     }
+  if (fuzz_target.check_outcomes != NULL)
+    fuzz_target.check_outcomes ();
 }
 
 static void

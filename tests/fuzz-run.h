@@ -11,8 +11,10 @@ typedef struct
   const char        *name;
   const char *const *words; /* put in here and there; up to NULL */
   guint              n_runs;
-  guint              most_changes;          /* to one input */
-  void (*add_samples) (GPtrArray *samples); /* GBytes to mutate, at least one */
+  guint              most_changes;           /* to one input */
+  void (*add_samples) (GPtrArray *samples);  /* GBytes to mutate, at least one */
+  void (*repair) (guint8 *data, gsize size); /* makes check sums right again, so that what was mutated is looked at */
+  void (*check_outcomes) (void);             /* after all: that enough of the input got as far as it should */
 } FuzzTarget;
 
 extern const FuzzTarget fuzz_target;

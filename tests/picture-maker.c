@@ -34,12 +34,32 @@ rc_picture_maker_make_png (void)
   return g_byte_array_free_to_bytes (all);
 }
 
-GBytes *
-rc_picture_maker_make_jpeg (void)
+static GdkPixbuf *
+make_pixbuf (void)
 {
   g_autoptr (GBytes) png = rc_picture_maker_make_png ();
   g_autoptr (GInputStream) stream = g_memory_input_stream_new_from_bytes (png);
-  g_autoptr (GdkPixbuf) pixbuf = gdk_pixbuf_new_from_stream (stream, NULL, NULL);
+
+  return gdk_pixbuf_new_from_stream (stream, NULL, NULL);
+}
+
+GBytes *
+rc_picture_maker_make_loose_png (void)
+{
+  g_autoptr (GdkPixbuf) pixbuf = make_pixbuf ();
+  g_autoptr (GdkPixbuf) clear = gdk_pixbuf_add_alpha (pixbuf, TRUE, 0, 0, 0);
+  char *data = NULL;
+  gsize size = 0;
+
+  g_assert_true (
+      gdk_pixbuf_save_to_buffer (clear, &data, &size, "png", NULL, "compression", "0", "tEXt::Title", "Plan", NULL));
+  return g_bytes_new_take (data, size);
+}
+
+GBytes *
+rc_picture_maker_make_jpeg (void)
+{
+  g_autoptr (GdkPixbuf) pixbuf = make_pixbuf ();
   char *data = NULL;
   gsize size = 0;
 

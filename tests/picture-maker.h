@@ -6,6 +6,7 @@
 
 /* (transfer full) The PDF has two pages. */
 GBytes *rc_picture_maker_make_png (void);
+GBytes *rc_picture_maker_make_loose_png (void); /* its pixels not packed, some of them half clear; with a text */
 GBytes *rc_picture_maker_make_jpeg (void);
 GBytes *rc_picture_maker_make_pdf (void);
 

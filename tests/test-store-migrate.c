@@ -350,7 +350,21 @@ test_migration (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (find_number (fixture->store, "SELECT count (*) FROM visits"), ==, 2);
 }
 
-/* Each of these fails somewhere; the store stays what it was, with a backup of each attempt beside it. */
+/* How many files beside the store have "version-" in their name. */
+static guint
+count_backups (Fixture *fixture)
+{
+  g_autoptr (GDir) dir = g_dir_open (fixture->folder, 0, NULL);
+  const char *name;
+  guint       n = 0;
+
+  while ((name = g_dir_read_name (dir)) != NULL)
+    n += strstr (name, "version-") != NULL;
+  return n;
+}
+
+/* Each of these fails somewhere; the store stays what it was, with one backup of it beside it, however often it is
+ * tried; once the store has changed, with one more. */
 static void
 test_failing_migrations (Fixture *fixture, gconstpointer data)
 {
@@ -359,26 +373,42 @@ test_failing_migrations (Fixture *fixture, gconstpointer data)
     "ALTER TABLE jobs ADD COLUMN b", /* not what the new version looks like */
     NULL,                            /* no way on */
   };
+  g_autofree char *backup = g_strdup_printf ("%s.version-%d.backup", fixture->path, RC_SCHEMA_VERSION);
+  g_autofree char *second = g_strdup_printf ("%s.version-%d-2.backup", fixture->path, RC_SCHEMA_VERSION);
+  g_autofree char *first_dump = NULL, *dump = NULL;
+  g_autoptr (RcJob) job = rc_store_load_job (fixture->store, "J-1", NULL);
+  g_autoptr (RcStore) kept = NULL;
+  g_autoptr (RcStore) kept_later = NULL;
   RcSchema current;
 
   rc_schema_init_current (&current);
-  rc_store_close (fixture->store);
-  for (guint i = 0; i < G_N_ELEMENTS (failing); i++)
+  first_dump = rc_store_maker_dump_job (job);
+  for (guint i = 0; i < 3 * G_N_ELEMENTS (failing); i++)
     {
-      RcSchema         later = { .version = RC_SCHEMA_VERSION + 1, .sql = current.sql };
-      g_autofree char *nth = i == 0 ? g_strdup ("") : g_strdup_printf ("-%u", i + 1);
-      g_autofree char *backup = g_strdup_printf ("%s.version-%d%s.backup", fixture->path, RC_SCHEMA_VERSION, nth);
+      RcSchema later = { .version = RC_SCHEMA_VERSION + 1, .sql = current.sql };
       g_autoptr (GError) error = NULL;
 
-      later.migrations[RC_SCHEMA_VERSION - 1] = failing[i];
+      if (i == 2 * G_N_ELEMENTS (failing))
+        {
+          rc_job_free (job);
+          job = rc_store_load_job (fixture->store, "J-1", NULL);
+          rc_store_maker_edit_job (fixture->rand, job);
+          g_assert_true (rc_store_save_job (fixture->store, job, "Edit", NOW, NULL));
+          dump = rc_store_maker_dump_job (job);
+        }
+      g_clear_pointer (&fixture->store, rc_store_close);
+      later.migrations[RC_SCHEMA_VERSION - 1] = failing[i % G_N_ELEMENTS (failing)];
       g_assert_null (rc_store_open_schema (fixture->path, &later, NULL, &error));
       g_assert_error (error, RC_ERROR, RC_ERROR_STORE);
-      g_assert_true (g_file_test (backup, G_FILE_TEST_EXISTS));
+      g_assert_cmpuint (count_backups (fixture), ==, i < 2 * G_N_ELEMENTS (failing) ? 1 : 2);
       fixture->store = rc_store_maker_open (fixture->path);
       rc_store_maker_assert_sound (fixture->store);
-      rc_store_close (fixture->store);
     }
-  fixture->store = rc_store_maker_open (fixture->path);
+  rc_store_maker_assert_stored (fixture->store, "J-1", dump);
+  kept = rc_store_maker_open (backup);
+  rc_store_maker_assert_stored (kept, "J-1", first_dump);
+  kept_later = rc_store_maker_open (second);
+  rc_store_maker_assert_stored (kept_later, "J-1", dump);
 }
 
 int

@@ -2,20 +2,74 @@
 
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
+#include <string.h>
 
 #include "backup.h"
 
+/* The name of the first, second, ... backup of a store of that version. */
 static char *
-dup_backup_path (const char *path, int version)
+dup_backup_path (const char *path, int version, guint number)
 {
-  char *name = g_strdup_printf ("%s.version-%d.backup", path, version);
+  return number == 1 ? g_strdup_printf ("%s.version-%d.backup", path, version)
+                     : g_strdup_printf ("%s.version-%d-%u.backup", path, version, number);
+}
 
-  for (guint i = 2; g_file_test (name, G_FILE_TEST_EXISTS); i++)
+static gboolean
+have_same_bytes (FILE *a, FILE *b)
+{
+  char  of_a[16384], of_b[sizeof of_a];
+  gsize n;
+
+  do
     {
-      g_free (name);
-      name = g_strdup_printf ("%s.version-%d-%u.backup", path, version, i);
+      n = fread (of_a, 1, sizeof of_a, a);
+      if (fread (of_b, 1, sizeof of_b, b) != n || memcmp (of_a, of_b, n) != 0)
+        return FALSE;
     }
-  return name;
+  while (n == sizeof of_a);
+  return !ferror (a) && !ferror (b);
+}
+
+static gboolean
+are_same (const char *path_a, const char *path_b)
+{
+  FILE    *a = g_fopen (path_a, "rbe"), *b = g_fopen (path_b, "rbe");
+  gboolean same = a != NULL && b != NULL && have_same_bytes (a, b);
+
+  g_clear_pointer (&a, fclose);
+  g_clear_pointer (&b, fclose);
+  return same;
+}
+
+/* One backup for each content: a program that starts again and again, and each time cannot bring the store up to date
+ * or is killed at it, does not fill the disk. */
+static gboolean
+back_up (RcStore *store, int version, GError **error)
+{
+  g_autofree char *backup = dup_backup_path (store->path, version, 1);
+  guint            number = 1;
+
+  while (g_file_test (backup, G_FILE_TEST_EXISTS))
+    {
+      g_free (backup);
+      backup = dup_backup_path (store->path, version, ++number);
+    }
+  if (!rc_backup_write (store->db, store->path, backup, error))
+    {
+      g_prefix_error (error, _ ("Before the store is brought up to date a backup is made: "));
+      return FALSE;
+    }
+  for (guint i = 1; i < number; i++)
+    {
+      g_autofree char *earlier = dup_backup_path (store->path, version, i);
+
+      if (are_same (earlier, backup))
+        {
+          rc_backup_remove (backup);
+          break;
+        }
+    }
+  return TRUE;
 }
 
 static gboolean
@@ -68,20 +122,15 @@ run_migrations (RcStore *store, const RcSchema *schema, GError **error)
 gboolean
 rc_schema_migrate (RcStore *store, const RcSchema *schema, GError **error)
 {
-  g_autofree char *backup = NULL;
-  gboolean         done;
-  int              version;
+  gboolean done;
+  int      version;
 
   if (!rc_schema_identify (store->db, store->path, schema, &version, error))
     return FALSE;
   if (version == schema->version)
     return TRUE;
-  backup = dup_backup_path (store->path, version);
-  if (!rc_backup_write (store->db, store->path, backup, error))
-    {
-      g_prefix_error (error, _ ("Before the store is brought up to date a backup is made: "));
-      return FALSE;
-    }
+  if (!back_up (store, version, error))
+    return FALSE;
   sqlite3_exec (store->db, "PRAGMA foreign_keys = OFF", NULL, NULL, NULL);
   done = rc_store_begin (store, _ ("bringing the store up to date"), error)
          && (run_migrations (store, schema, error) || rc_store_rollback (store))

@@ -31,7 +31,7 @@ gboolean rc_schema_identify (sqlite3 *db, const char *path, const RcSchema *sche
 gboolean rc_schema_create (sqlite3 *db, const char *path, const RcSchema *schema, GError **error);
 
 /* Brings an older store up to date, whole or not at all, after a backup beside it ("rowcut.db.version-1.backup", the
- * first such name that is free). */
+ * first such name that is free; none where one of them is the same already). */
 gboolean rc_schema_migrate (RcStore *store, const RcSchema *schema, GError **error);
 
 /* Tables, columns, keys, indexes and triggers, one to a line in a fixed order. Two stores with the same description

@@ -48,8 +48,8 @@ test_paper (void)
 static void
 test_names (void)
 {
-  const char *names[]
-      = { "seam-plan", "fitters-sheet", "cut-list", "quotation", "order", "options", "alternatives", "roll-labels" };
+  const char *names[] = { "seam-plan", "fitters-sheet", "cut-list",    "quotation",  "order",
+                          "options",   "alternatives",  "roll-labels", "job-summary" };
 
   for (int kind = 0; kind < RC_N_SHEETS; kind++)
     {

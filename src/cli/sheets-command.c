@@ -38,7 +38,8 @@ static gboolean
 write_sheets (RcJobWork *work, RcPaper paper, Output *output, GError **error)
 {
   static const RcSheetKind kinds[] = {
-    RC_SHEET_SEAM_PLAN, RC_SHEET_FITTERS, RC_SHEET_CUT_LIST, RC_SHEET_ROLL_LABELS, RC_SHEET_QUOTATION, RC_SHEET_OPTIONS,
+    RC_SHEET_SEAM_PLAN, RC_SHEET_FITTERS, RC_SHEET_CUT_LIST,    RC_SHEET_ROLL_LABELS,
+    RC_SHEET_QUOTATION, RC_SHEET_OPTIONS, RC_SHEET_JOB_SUMMARY,
   };
   g_autoptr (GPtrArray) orders = rc_job_work_order (work, error);
   RcSheetData data;

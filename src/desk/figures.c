@@ -2,36 +2,21 @@
 
 #include <glib/gi18n-lib.h>
 
-static void
-count_rolls (const RcPlan *plan, RcFigures *figures)
-{
-  for (guint c = 0; c < plan->cuttings->len; c++)
-    {
-      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
-      for (guint u = 0; u < cutting->answer->rolls->len; u++)
-        {
-          const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, u);
-          gboolean         is_stock
-              = use->source < cutting->roll_ids->len && g_ptr_array_index (cutting->roll_ids, use->source) != NULL;
-          if (is_stock)
-            figures->from_stock += use->used;
-          else
-            figures->to_buy += use->length;
-        }
-    }
-}
+#include "plan-totals.h"
+#include "text.h"
 
 void
 rc_figures_compute (const RcOutcome *outcome, RcFigures *figures)
 {
-  *figures = (RcFigures){ .waste_ppm = outcome->plan->waste_ppm, .n_seams = outcome->plan->seams->len };
+  RcPlanTotals totals;
 
-  count_rolls (outcome->plan, figures);
-  for (guint s = 0; s < outcome->plan->seams->len; s++)
-    {
-      const RcSeam *seam = g_ptr_array_index (outcome->plan->seams, s);
-      *(seam->kind == RC_SEAM_SIDE ? &figures->side_seam : &figures->cross_seam) += seam->length;
-    }
+  rc_plan_compute_totals (outcome->plan, &totals);
+  *figures = (RcFigures){ .to_buy = totals.to_buy,
+                          .from_stock = totals.from_stock,
+                          .waste_ppm = outcome->plan->waste_ppm,
+                          .side_seam = totals.side_seam,
+                          .cross_seam = totals.cross_seam,
+                          .n_seams = totals.n_side_seams + totals.n_cross_seams };
   figures->currency = outcome->job->currency;
   if (outcome->quote)
     {
@@ -49,10 +34,7 @@ rc_figures_format (const RcFigures *figures, RcFigure which, const RcLengthStyle
     case RC_FIGURE_CARPET:
       return rc_length_format (figures->to_buy, style);
     case RC_FIGURE_WASTE:
-      {
-        gint64 tenths = (figures->waste_ppm + 500) / 1000;
-        return g_strdup_printf ("%" G_GINT64_FORMAT ".%" G_GINT64_FORMAT " %%", tenths / 10, tenths % 10);
-      }
+      return rc_text_format_tenths (figures->waste_ppm);
     case RC_FIGURE_SEAMS:
       return rc_length_format (figures->side_seam + figures->cross_seam, style);
     case RC_FIGURE_TOTAL:

@@ -30,6 +30,7 @@ rc_sheet_set_new (RcOutcome *outcome)
     add (set, RC_SHEET_ORDER, (int)i);
   if (outcome->plan->areas->len > 0)
     add (set, RC_SHEET_OPTIONS, -1);
+  add (set, RC_SHEET_JOB_SUMMARY, -1);
   return set;
 }
 

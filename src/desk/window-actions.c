@@ -512,6 +512,7 @@ static const struct
   { "win.sheet('order')", { "<Control>5" } },
   { "win.sheet('options')", { "<Control>6" } },
   { "win.sheet('roll-labels')", { "<Control>7" } },
+  { "win.sheet('job-summary')", { "<Control>8" } },
   { "win.show-help-overlay", { "<Control>question", "F1" } },
   { "window.close", { "<Control>w" } },
 };

@@ -49,24 +49,6 @@ plan_ribbon (const RcPlan *plan, const RcCutting *cutting, const RcNestUse *use,
   return ribbon;
 }
 
-typedef struct
-{
-  RcRollStretch stretch;
-  double        scale;
-} Ribbon;
-
-static void
-draw_ribbon (cairo_t *cr, double x, double y, double width, double height, gconstpointer data)
-{
-  const Ribbon *ribbon = data;
-  RcView        view = { 0, 0, ribbon->scale };
-  RcPen         pen;
-
-  rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, RIBBON_FONT);
-  rc_roll_draw_stretch (&pen, &ribbon->stretch, x + RULER_ASIDE, y, ribbon->scale);
-  rc_pen_clear (&pen);
-}
-
 static void
 add_ribbon (RcSheetWork *work, const RcCutting *cutting, guint use_index)
 {
@@ -80,14 +62,11 @@ add_ribbon (RcSheetWork *work, const RcCutting *cutting, guint use_index)
 
   for (RcLength from = 0; from < plan.shown; from += plan.row)
     {
-      Ribbon  *ribbon = g_new0 (Ribbon, 1);
-      RcLength to = MIN (from + plan.row, plan.shown);
+      RcLength            to = MIN (from + plan.row, plan.shown);
+      const RcRollStretch stretch = { work->data->plan, cutting, use_index, 0, from, to, plan.torn || to < plan.shown };
 
-      ribbon->stretch
-          = (RcRollStretch){ work->data->plan, cutting, use_index, 0, from, to, plan.torn || to < plan.shown };
-      ribbon->scale = plan.scale;
       rc_flow_need (flow, height + 4);
-      rc_page_add_drawing (flow->page, flow->x, flow->y, flow->width, height, draw_ribbon, ribbon, g_free);
+      rc_roll_add_stretch (flow->page, &stretch, RIBBON_FONT, flow->x + RULER_ASIDE, flow->y, plan.scale);
       flow->y += height + 4;
     }
   rc_flow_text (flow, RC_TEXT_NOTE, note);

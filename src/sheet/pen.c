@@ -103,6 +103,19 @@ rc_rings_get_extent (const GPtrArray *rings)
   return extent;
 }
 
+GPtrArray *
+rc_extent_dup_rings (const RcExtent *box)
+{
+  GPtrArray *rings = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
+  GArray    *ring = g_array_new (FALSE, FALSE, sizeof (RcSpot));
+  RcSpot     corners[4] = { { box->x0, box->y0 }, { box->x1, box->y0 }, { box->x1, box->y1 }, { box->x0, box->y1 } };
+
+  g_array_append_vals (ring, corners, 4);
+  g_ptr_array_add (rings, ring);
+
+  return rings;
+}
+
 void
 rc_pen_add_path (RcPen *pen, const GPtrArray *rings)
 {
@@ -110,6 +123,8 @@ rc_pen_add_path (RcPen *pen, const GPtrArray *rings)
     {
       const GArray *ring = g_ptr_array_index (rings, r);
 
+      /* Words drawn before leave a point that is no part of it. */
+      cairo_new_sub_path (pen->cr);
       for (guint i = 0; i < ring->len; i++)
         cairo_line_to (pen->cr, g_array_index (ring, RcSpot, i).x, g_array_index (ring, RcSpot, i).y);
       cairo_close_path (pen->cr);

@@ -35,6 +35,7 @@ RcExtent rc_pen_get_box_extent (const RcPen *pen, RcBox box);
 /* A polygon's rings as spots: GPtrArray of GArray of RcSpot. (transfer full) */
 GPtrArray *rc_pen_dup_rings (const RcPen *pen, const RcPolygon *polygon);
 RcExtent   rc_rings_get_extent (const GPtrArray *rings);
+GPtrArray *rc_extent_dup_rings (const RcExtent *extent); /* likewise, of a rectangle of the drawing */
 void       rc_pen_add_path (RcPen *pen, const GPtrArray *rings);
 
 /* Text around a middle point; turned by `turn` radians clockwise. Cleared: the paper shows behind it. */

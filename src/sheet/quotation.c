@@ -155,11 +155,11 @@ add_options (RcSheetWork *work)
   if (rc_table_get_n_rows (table) == 0)
     return;
   rc_flow_heading (&work->flow, _ ("Other ways to lay it"), 90);
-  rc_table_flow (table, &work->flow);
-  rc_flow_text (
-      &work->flow, RC_TEXT_NOTE,
+  rc_table_set_foot (
+      table,
       _ ("Carpet and seaming of the area by itself, before tax; a whole job shares its rolls and may differ. Ask "
          "for the sheet that compares them with drawings."));
+  rc_table_flow (table, &work->flow);
 }
 
 static void

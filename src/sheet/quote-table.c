@@ -130,8 +130,8 @@ rc_quote_optional_flow (RcSheetWork *work, const GPtrArray *lines, RcDetail deta
   if (rc_table_get_n_rows (table) == 0)
     return;
   rc_flow_heading (&work->flow, _ ("If you wish, besides"), 60);
+  rc_table_set_foot (table, _ ("Not in the total; before tax."));
   rc_table_flow (table, &work->flow);
-  rc_flow_text (&work->flow, RC_TEXT_NOTE, _ ("Not in the total; before tax."));
 }
 
 static void

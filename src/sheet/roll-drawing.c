@@ -94,19 +94,6 @@ ribbon_get_extent (const Ribbon *ribbon, RcLength across, RcLength along, RcLeng
   return (RcExtent){ x0, y0, x0 + (double)length * ribbon->scale, y0 + (double)width * ribbon->scale };
 }
 
-static GPtrArray *
-dup_box_rings (const RcExtent *box)
-{
-  GPtrArray *rings = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
-  GArray    *ring = g_array_new (FALSE, FALSE, sizeof (RcSpot));
-  RcSpot     corners[4] = { { box->x0, box->y0 }, { box->x1, box->y0 }, { box->x1, box->y1 }, { box->x0, box->y1 } };
-
-  g_array_append_vals (ring, corners, 4);
-  g_ptr_array_add (rings, ring);
-
-  return rings;
-}
-
 static void
 add_rectangle (RcPen *pen, const RcExtent *box)
 {
@@ -148,7 +135,7 @@ draw_ground (const Ribbon *ribbon)
 static void
 draw_lines_of_words (RcPen *pen, const RcExtent *box, const char *const *lines)
 {
-  g_autoptr (GPtrArray) rings = dup_box_rings (box);
+  g_autoptr (GPtrArray) rings = rc_extent_dup_rings (box);
   double size = pen->font_size * 0.8;
 
   for (; *lines; lines++)
@@ -188,7 +175,7 @@ piece_get_room_name (const RcPlan *plan, const RcPiece *piece)
 static void
 draw_cut_words (RcPen *pen, const RcPlan *plan, const RcPiece *piece, const RcExtent *box, gboolean selected)
 {
-  g_autoptr (GPtrArray) rings = dup_box_rings (box);
+  g_autoptr (GPtrArray) rings = rc_extent_dup_rings (box);
   double radius = rc_piece_get_number_radius (pen, piece->number);
   RcSpot at = { (box->x0 + box->x1) / 2, (box->y0 + box->y1) / 2 };
 
@@ -247,7 +234,7 @@ draw_cuts (const Ribbon *ribbon, gboolean words)
           draw_cut_words (ribbon->pen, stretch->plan, piece, &box, selected);
           continue;
         }
-      rings = dup_box_rings (&box);
+      rings = rc_extent_dup_rings (&box);
       rc_piece_draw_rings (ribbon->pen, rings, rc_piece_get_hatch (piece), selected);
     }
 }
@@ -417,4 +404,34 @@ rc_roll_drawing_find_piece (const RcPlan *plan, const RcCutting *cutting, guint 
     }
 
   return 0;
+}
+
+/* A stretch as a thing of a page. */
+typedef struct
+{
+  RcRollStretch stretch;
+  double        font_size, scale;
+} Figure;
+
+static void
+draw_figure (cairo_t *cr, double x, double y, double width G_GNUC_UNUSED, double height G_GNUC_UNUSED,
+             gconstpointer data)
+{
+  const Figure *figure = data;
+  RcView        view = { 0, 0, figure->scale };
+  RcPen         pen;
+
+  rc_pen_init (&pen, cr, &view, &RC_PALETTE_PAPER, figure->font_size);
+  rc_roll_draw_stretch (&pen, &figure->stretch, x, y, figure->scale);
+  rc_pen_clear (&pen);
+}
+
+void
+rc_roll_add_stretch (RcPage *page, const RcRollStretch *stretch, double font_size, double x, double y, double scale)
+{
+  Figure *figure = g_new0 (Figure, 1);
+
+  *figure = (Figure){ *stretch, font_size, scale };
+  rc_page_add_drawing (page, x, y, (double)(stretch->to - stretch->from) * scale,
+                       rc_roll_get_stretch_height (stretch->cutting, font_size, scale), draw_figure, figure, g_free);
 }

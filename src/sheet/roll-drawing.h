@@ -3,6 +3,7 @@
  */
 #pragma once
 
+#include "page.h"
 #include "pen.h"
 
 typedef struct
@@ -17,6 +18,9 @@ typedef struct
 
 /* Draws the stretch with its left top corner at x, y; the pen's view is not used. */
 void rc_roll_draw_stretch (RcPen *pen, const RcRollStretch *stretch, double x, double y, double scale);
+/* The same as a thing of a page; the stretch is copied. */
+void rc_roll_add_stretch (RcPage *page, const RcRollStretch *stretch, double font_size, double x, double y,
+                          double scale);
 /* Height of ribbon and ruler. */
 double rc_roll_get_stretch_height (const RcCutting *cutting, double font_size, double scale);
 

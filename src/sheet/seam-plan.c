@@ -238,10 +238,10 @@ add_seams (RcSheetWork *work)
                           length);
     }
   rc_flow_heading (&work->flow, _ ("Seams"), 60);
+  rc_table_set_foot (
+      table, _ ("Seams are placed as the plan shows. A well-made seam is tight, sealed and keeps its pattern, and "
+                "can still be seen."));
   rc_table_flow (table, &work->flow);
-  rc_flow_text (&work->flow, RC_TEXT_NOTE,
-                _ ("Seams are placed as the plan shows. A well-made seam is tight, sealed and keeps its pattern, and "
-                   "can still be seen."));
 }
 
 void

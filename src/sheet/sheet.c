@@ -28,6 +28,7 @@ static const struct
   [RC_SHEET_OPTIONS] = { "options", N_ ("Options compared"), rc_options_sheet_lay_out },
   [RC_SHEET_ALTERNATIVES] = { "alternatives", N_ ("Alternatives"), rc_alternatives_lay_out },
   [RC_SHEET_ROLL_LABELS] = { "roll-labels", N_ ("Roll labels"), rc_roll_labels_lay_out },
+  [RC_SHEET_JOB_SUMMARY] = { "job-summary", N_ ("Job summary"), rc_job_summary_lay_out },
 };
 
 const char *

@@ -25,6 +25,7 @@ typedef enum
   RC_SHEET_OPTIONS,      /* options side by side, for the customer */
   RC_SHEET_ALTERNATIVES, /* the quotation and its alternatives side by side */
   RC_SHEET_ROLL_LABELS,  /* to tie to what is cut off the rolls and to what is left on them */
+  RC_SHEET_JOB_SUMMARY,  /* cost and margin at a glance: for the office alone */
   RC_N_SHEETS
 } RcSheetKind;
 

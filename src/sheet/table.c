@@ -27,6 +27,7 @@ struct _RcTable
 {
   GPtrArray *columns;
   GPtrArray *rows;
+  char      *foot; /* nullable */
 };
 
 static void
@@ -70,6 +71,7 @@ rc_table_free (RcTable *table)
     }
   g_ptr_array_unref (table->rows);
   g_ptr_array_unref (table->columns);
+  g_free (table->foot);
   g_free (table);
 }
 
@@ -131,6 +133,13 @@ rc_table_set_note (RcTable *table, guint column, const char *note)
   row = g_ptr_array_index (table->rows, table->rows->len - 1);
   g_free (row->notes[column]);
   row->notes[column] = note && *note ? g_strdup (note) : NULL;
+}
+
+void
+rc_table_set_foot (RcTable *table, const char *note)
+{
+  g_free (table->foot);
+  table->foot = g_strdup (note);
 }
 
 guint
@@ -394,6 +403,39 @@ head_draw (const RcTable *table, RcFlow *flow, gboolean measure_only)
   return tallest;
 }
 
+#define FOOT_GAP 4.0
+
+static double
+foot_measure (const RcTable *table, const RcFlow *flow)
+{
+  g_autoptr (PangoLayout) layout = NULL;
+  double height;
+
+  if (!table->foot)
+    return 0;
+  layout = rc_text_layout_new (flow->pages->context, RC_TEXT_NOTE, table->foot, flow->width);
+  rc_text_measure (layout, NULL, &height);
+  return FOOT_GAP + height;
+}
+
+/* The height of the rows that must stand on the page of row `index`: what follows a group's head, sums under their last
+ * line, and the last row of all, which does not stand alone on a page, with its foot. */
+static double
+measure_kept (const RcTable *table, guint index, const RcFlow *flow)
+{
+  double kept = 0;
+
+  for (guint i = index; i + 1 < table->rows->len; i++)
+    {
+      const Row *row = g_ptr_array_index (table->rows, i), *next = g_ptr_array_index (table->rows, i + 1);
+
+      if (row->kind != RC_ROW_GROUP && next->kind != RC_ROW_STRONG && i + 2 < table->rows->len)
+        break;
+      kept += row_measure (table, next, flow) + (i + 2 == table->rows->len ? foot_measure (table, flow) : 0);
+    }
+  return index + 1 == table->rows->len ? foot_measure (table, flow) : kept;
+}
+
 void
 rc_table_flow (RcTable *table, RcFlow *flow)
 {
@@ -406,15 +448,14 @@ rc_table_flow (RcTable *table, RcFlow *flow)
   for (guint i = 0; i < table->rows->len; i++)
     {
       const Row *row = g_ptr_array_index (table->rows, i);
-      double     height = row_measure (table, row, flow), keep = 0;
-      gboolean   broken;
+      double     height = row_measure (table, row, flow);
+      gboolean   broken = rc_flow_need (flow, height + measure_kept (table, i, flow) + (i == 0 ? head_height : 0));
 
-      if (row->kind == RC_ROW_GROUP && i + 1 < table->rows->len)
-        keep = row_measure (table, g_ptr_array_index (table->rows, i + 1), flow);
-      broken = rc_flow_need (flow, height + keep + (i == 0 ? head_height : 0));
       if (broken || i == 0)
         head_draw (table, flow, FALSE);
       row_draw (table, row, flow, height);
     }
-  flow->y += 4;
+  flow->y += FOOT_GAP;
+  if (table->foot)
+    rc_flow_text (flow, RC_TEXT_NOTE, table->foot);
 }

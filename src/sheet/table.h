@@ -35,6 +35,9 @@ void rc_table_add_cells (RcTable *table, RcRowKind kind, const char *const *cell
 /* A smaller second line under a cell of the row added last; "" or NULL: none. */
 void rc_table_set_note (RcTable *table, guint column, const char *note);
 
+/* A note under the table, on the page of its last row; without rows there is none. */
+void rc_table_set_foot (RcTable *table, const char *note);
+
 guint rc_table_get_n_rows (const RcTable *table);
 
 /* Lays the table out from the cursor on. A group's head stays with its first row, the heads with the first row. */

@@ -154,6 +154,15 @@ rc_text_format_percent (gint64 ppm)
 }
 
 char *
+rc_text_format_tenths (gint64 ppm)
+{
+  gint64 tenths = (ABS (ppm) + 500) / 1000;
+
+  return g_strdup_printf ("%s%" G_GINT64_FORMAT ".%" G_GINT64_FORMAT " %%", ppm < 0 && tenths > 0 ? "-" : "",
+                          tenths / 10, tenths % 10);
+}
+
+char *
 rc_text_format_amount (RcMoney money, const RcCurrency *currency)
 {
   g_autofree char *text = rc_money_format (money, currency);

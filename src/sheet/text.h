@@ -53,5 +53,8 @@ char *rc_text_format_area (const RcJob *job, RcArea area);
 /* "8.25 %", "7 %". (transfer full) */
 char *rc_text_format_percent (gint64 ppm);
 
+/* A part of something, to the tenth of a percent: "8.3 %". (transfer full) */
+char *rc_text_format_tenths (gint64 ppm);
+
 /* Money without its code, for columns that name it in their head: "1,234.50". (transfer full) */
 char *rc_text_format_amount (RcMoney money, const RcCurrency *currency);

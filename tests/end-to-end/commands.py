@@ -113,7 +113,7 @@ def check_sheets():
         if not tap.ok(answer is not None, f"sheets are written on {paper}"):
             continue
         tap.equal(sorted(answer["files"]), sorted(str(p) for p in folder.iterdir()), "and all of them named")
-        for sheet in ("seam-plan", "fitters-sheet", "cut-list", "roll-labels", "quotation", "options", "order-1", "order-2"):
+        for sheet in ("seam-plan", "fitters-sheet", "cut-list", "roll-labels", "quotation", "options", "job-summary", "order-1", "order-2"):
             pdf = folder / f"{sheet}.pdf"
             info = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True).stdout
             sides = {round(float(w)) for line in info.splitlines() if line.startswith("Page size")

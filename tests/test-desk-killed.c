@@ -134,7 +134,7 @@ is_state (const RcJob *job, guint state)
   g_autofree char *title = dup_title (state);
 
   return rc_job_get_measure (job, NULL)->rooms->len == get_n_rooms (state)
-         && (state % STATES_OF_JOB == 0 ? job->title == NULL : g_strcmp0 (job->title, title) == 0);
+         && (state % STATES_OF_JOB == 0 || g_strcmp0 (job->title, title) == 0);
 }
 
 /* A title on its way from one state to the next. */

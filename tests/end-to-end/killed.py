@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
-"""Prints TAP: rowcut-cli killed at any moment of an import, a backup, a restore or a migration loses nothing: the store
-opens, is sound, and holds all of what was done or none of it. RC_ROUNDS is a percentage of the rounds."""
+"""Prints TAP: rowcut-cli killed at any moment of an import, a cut, a backup, a restore or a migration loses nothing: the
+store opens, is sound, and holds all of what was done or none of it. RC_ROUNDS is a percentage of the rounds."""
 import os
 import pathlib
 import random
@@ -45,16 +45,21 @@ def titles(path=STORE):
     return None if listed is None else sorted(job["title"] for job in listed["jobs"])
 
 
+def rolls(path=STORE):
+    listed = tap.answer("store", "stock", "--store", path)
+    return None if listed is None else sorted((r["length"], r["free"], r["remnant"]) for r in listed["rolls"])
+
+
 def is_sound(path=STORE):
     checked = tap.answer("store", "check", "--store", path)
     return bool(checked and checked["sound"])
 
 
-def measure(base, arguments):
+def measure(base, arguments, state):
     put(base)
     began = time.monotonic()
     start(*arguments).wait()
-    return time.monotonic() - began, titles()
+    return time.monotonic() - began, state()
 
 
 def kill_in(base, arguments, seconds):
@@ -66,18 +71,18 @@ def kill_in(base, arguments, seconds):
     return process.wait() == 0
 
 
-def check(name, base, arguments, before, look=lambda done: ""):
-    """`look` finds what is wrong beside the store after a kill, in words."""
-    seconds, after = measure(base, arguments)
+def check(name, base, arguments, before, look=lambda done: "", state=titles):
+    """`state` is what of the store is to be whole; `look` finds what is wrong beside it after a kill, in words."""
+    seconds, after = measure(base, arguments, state)
     n_killed, faults = 0, []
     for _ in range(ROUNDS):
         done = kill_in(base, arguments, seconds)
         n_killed += not done
         if not is_sound():
             faults.append("the store is not sound")
-        now = titles()
+        now = state()
         if now != after and (done or now != before):
-            faults.append(f"jobs {now}, were {before}, are to be {after}")
+            faults.append(f"found {now}, were {before}, are to be {after}")
         faults.append(look(done))
     faults = [fault for fault in faults if fault]
     tap.ok(not faults, f"{name}: killed {ROUNDS} times, nothing lost", "\n".join(faults[:5]))
@@ -126,6 +131,10 @@ make_old()
 rooms = "".join(jobs.room(f"R{i}", "15 ft", "20 ft") for i in range(300))
 new = tap.write("new.xml", jobs.job(rooms).replace('id="J-1"', 'id="New"').replace("Gull Cottage", "New"))
 check("an import", BASE, ["store", "import", new], ["One", "Two"])
+tap.run("store", "receive", "R-1", "twist", "30 ft", "--store", BASE)
+tap.run("store", "reserve", "R-1", "One", "10 ft", "--store", BASE)
+put(BASE)
+check("a cut", BASE, ["store", "cut", "R-1", "One", "10 ft", "1:8 ftx10 ft", "remnant:4 ftx10 ft"], rolls(), state=rolls)
 check("a backup", BASE, ["store", "backup", tap.home / "copy.db"], ["One", "Two"], look_at_backup)
 check("a restore", BASE, ["store", "restore", EARLIER], ["One", "Two"], look_at_kept)
 put(OLD)

@@ -1,0 +1,190 @@
+/* The same for what the office does: stock, orders, quotations, papers, files, numbers, and what is read of them. */
+#include "fault-layer.h"
+#include "fault-rounds.h"
+#include "store-maker.h"
+
+#define FT RC_TICKS_PER_FOOT
+
+/* A new text that the work made, if any. */
+static gboolean
+is_made (char *text)
+{
+  gboolean made = text != NULL;
+
+  g_free (text);
+  return made;
+}
+
+static gboolean
+is_found (GPtrArray *found, guint n)
+{
+  if (found == NULL)
+    return FALSE;
+  g_assert_cmpuint (found->len, ==, n);
+  g_ptr_array_unref (found);
+  return TRUE;
+}
+
+static gboolean
+run_receive (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (RcRoll) roll = rc_roll_new (NULL, "twist", 30 * FT);
+
+  return is_made (rc_store_receive_roll (store, roll, "from the mill", NOW, error));
+}
+
+static gboolean
+run_reserve (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return rc_store_reserve_roll (store, FAULT_ROLL, "J-2", 20 * FT, NOW, error);
+}
+
+static gboolean
+run_cut (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (GPtrArray) pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_piece_free);
+  g_autoptr (GPtrArray) remnants = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
+  RcRoll *remnant = rc_roll_new (NULL, NULL, 11 * FT);
+
+  remnant->width = 4 * FT;
+  g_ptr_array_add (remnants, remnant);
+  g_ptr_array_add (pieces, rc_cut_piece_new ("3", 8 * FT, 12 * FT));
+  return rc_store_cut_roll (store, FAULT_ROLL, "J-1", 12 * FT, pieces, remnants, 27 * FT, NOW, error);
+}
+
+static gboolean
+run_correct (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return rc_store_correct_roll (store, FAULT_ROLL, 33 * FT, "measured", NOW, error);
+}
+
+static gboolean
+run_place (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return rc_store_place_roll (store, FAULT_ROLL, "rack 3", NOW, error);
+}
+
+static gboolean
+run_damage (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  RcFlaw flaw = { 20 * FT, 21 * FT };
+  g_autoptr (GArray) flaws = g_array_new (FALSE, FALSE, sizeof (RcFlaw));
+
+  g_array_append_val (flaws, flaw);
+  return rc_store_mark_damage (store, FAULT_ROLL, flaws, NOW, error);
+}
+
+static gboolean
+run_order (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return is_made (fault_rounds_make_order (store, error));
+}
+
+static gboolean
+run_confirm (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return rc_store_confirm_purchase (store, FAULT_ORDER, "SM 4711", "2025-04-01", "2025-03-05", error);
+}
+
+static gboolean
+run_cancel (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return rc_store_cancel_purchase (store, FAULT_ORDER, "2025-03-05", error);
+}
+
+static gboolean
+run_arrive (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return rc_store_receive_line (store, FAULT_ORDER, 0, 36 * RC_MICRO, "2025-03-06", error);
+}
+
+static gboolean
+run_revise (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (1);
+  g_autoptr (GPtrArray) quotes = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_free);
+
+  g_ptr_array_add (quotes, rc_store_maker_new_quote (rand, 3));
+  g_ptr_array_add (quotes, rc_store_maker_new_quote (rand, 2));
+  return is_made (rc_store_issue_offer (store, fixture->job, quotes, FAULT_QUOTE, "2025-03-06", error));
+}
+
+static gboolean
+run_accept (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return rc_store_mark_quote (store, FAULT_QUOTE, RC_QUOTE_ACCEPTED, "2025-03-06", "by letter", error);
+}
+
+static gboolean
+run_keep_file (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new_take (g_malloc0 (40000), 40000);
+
+  return is_made (rc_store_add_file (store, bytes, error));
+}
+
+static gboolean
+run_take_number (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return is_made (rc_store_take_job_number (store, "2025-03-06", error));
+}
+
+static gboolean
+run_read_stock (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  RcLength available = 0;
+
+  if (!is_found (rc_store_load_rolls (store, error), 1)
+      || !is_found (rc_store_load_rolls_for_job (store, "J-2", error), 1)
+      || !is_found (rc_store_find_reservations (store, NULL, NULL, error), 1)
+      || !is_found (rc_store_find_moves (store, NULL, error), 2)
+      || !is_found (rc_store_find_cut_pieces (store, NULL, error), 0)
+      || !rc_store_get_available (store, FAULT_ROLL, "J-2", &available, error))
+    return FALSE;
+  g_assert_cmpint (available, ==, 30 * FT);
+  return TRUE;
+}
+
+static gboolean
+run_read_papers (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (RcQuote) quote = rc_store_load_quote (store, FAULT_QUOTE, error);
+  g_autoptr (GBytes) paper = quote != NULL ? rc_store_load_paper (store, FAULT_QUOTE, error) : NULL;
+  g_autoptr (RcPurchase) order = paper != NULL ? rc_store_load_purchase (store, FAULT_ORDER, error) : NULL;
+
+  if (order == NULL)
+    return FALSE;
+  g_assert_cmpuint (quote->lines->len, ==, 3);
+  g_assert_cmpuint (g_bytes_get_size (paper), ==, 8);
+  g_assert_cmpuint (order->lines->len, ==, 1);
+  return is_found (rc_store_find_quotes (store, NULL, error), 1)
+         && is_found (rc_store_find_purchases (store, NULL, error), 1);
+}
+
+static const FaultWork works[] = {
+  { "receiving-a-roll", run_receive, TRUE, NULL, 0 },
+  { "keeping-a-length", run_reserve, TRUE, NULL, 0 },
+  { "cutting", run_cut, TRUE, NULL, 0 },
+  { "measuring-a-roll", run_correct, TRUE, NULL, 0 },
+  { "moving-a-roll", run_place, TRUE, NULL, 0 },
+  { "damage", run_damage, TRUE, NULL, 0 },
+  { "making-an-order", run_order, TRUE, NULL, 0 },
+  { "confirming-an-order", run_confirm, TRUE, NULL, 0 },
+  { "cancelling-an-order", run_cancel, TRUE, NULL, 0 },
+  { "goods-arriving", run_arrive, TRUE, NULL, 0 },
+  { "revising-a-quotation", run_revise, TRUE, NULL, 0 },
+  { "accepting-a-quotation", run_accept, TRUE, NULL, 0 },
+  { "keeping-a-file", run_keep_file, TRUE, NULL, 0 },
+  { "a-job-number", run_take_number, TRUE, NULL, 0 },
+  { "reading-the-stock", run_read_stock, TRUE, NULL, 0 },
+  { "reading-papers", run_read_papers, TRUE, NULL, 0 },
+};
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  fault_layer_install ();
+  fault_rounds_add ("store-faults-office", works, G_N_ELEMENTS (works));
+  return g_test_run ();
+}

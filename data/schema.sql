@@ -33,7 +33,8 @@ CREATE TABLE customers (
   name TEXT,
   address TEXT,
   phone TEXT,
-  email TEXT
+  email TEXT,
+  language TEXT -- of what is written to them; NULL: the shop's
 ) STRICT;
 
 CREATE TABLE settings (

@@ -209,6 +209,7 @@ rc_store_maker_dump_job (const RcJob *job)
   put_text (text, "address", job->customer.address);
   put_text (text, "phone", job->customer.phone);
   put_text (text, "email", job->customer.email);
+  put_text (text, "language", job->customer.language);
   put_number (text, "units", job->units);
   put_text (text, "currency", job->currency.code);
   put_number (text, "digits", job->currency.digits);

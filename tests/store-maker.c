@@ -278,6 +278,7 @@ change_head (GRand *rand, RcJob *job)
   change_text (rand, &job->customer.address);
   change_text (rand, &job->customer.phone);
   change_text (rand, &job->customer.email);
+  change_text (rand, &job->customer.language);
   job->units = CHANCE (rand, 2) ? RC_UNITS_METRIC : RC_UNITS_IMPERIAL;
   job->tax_ppm = g_rand_int_range (rand, -1, 300000);
 }

@@ -282,7 +282,8 @@ random_job (void)
   job->title = maybe_text ();
   job->date = g_test_rand_bit () ? g_strdup ("2026-03-02") : NULL;
   job->notes = maybe_text ();
-  job->customer = (RcCustomer){ maybe_text (), maybe_text (), maybe_text (), maybe_text () };
+  job->customer = (RcCustomer){ maybe_text (), maybe_text (), maybe_text (), maybe_text (),
+                                g_test_rand_bit () ? g_strdup ("fr") : NULL };
   job->units = g_test_rand_int_range (0, 2);
   job->tax_ppm = g_test_rand_int_range (-1, 300000);
   randomize_settings (&job->settings);
@@ -551,6 +552,7 @@ same_job (const RcJob *a, const RcJob *b)
   SAME_TEXT (customer.address);
   SAME_TEXT (customer.phone);
   SAME_TEXT (customer.email);
+  SAME_TEXT (customer.language);
   SAME_NUMBER (units);
   SAME_TEXT (currency.code);
   SAME_NUMBER (currency.digits);

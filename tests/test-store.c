@@ -106,7 +106,7 @@ test_no_field_forgotten (void)
       g_test_skip ("sizes are those of 64-bit machines");
       return;
     }
-  g_assert_cmpuint (sizeof (RcJob), ==, 376);
+  g_assert_cmpuint (sizeof (RcJob), ==, 384);
   g_assert_cmpuint (sizeof (RcSettings), ==, 168);
   g_assert_cmpuint (sizeof (RcMeasure), ==, 56);
   g_assert_cmpuint (sizeof (RcRoom), ==, 104);

@@ -9,6 +9,7 @@
 #include "rowcut-data.h"
 #include "rowcut-ui.h"
 #include "shipped.h"
+#include "translation.h"
 #include "window-actions.h"
 
 #define APPLICATION_ID "org.rowcut.Rowcut"
@@ -201,21 +202,11 @@ rc_desk_init (RcDesk *self)
   g_application_set_option_context_parameter_string (G_APPLICATION (self), _ ("[JOB.xml…]"));
 }
 
-static void
-set_language (void)
-{
-  const char *folder = g_getenv ("ROWCUT_LOCALE_DIR");
-
-  setlocale (LC_ALL, "");
-  bindtextdomain (GETTEXT_PACKAGE, folder ? folder : LOCALE_DIR);
-  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
-  textdomain (GETTEXT_PACKAGE); /* for ngettext, which names no domain */
-}
-
 int
 rc_desk_main (int argc, char **argv)
 {
-  set_language ();
+  setlocale (LC_ALL, "");
+  rc_translation_init ();
   if (argc > 1 && g_str_equal (argv[1], RC_PICTURE_OPTION))
     return rc_picture_decode_main (argc, argv);
   rc_desk_load_resources ();

@@ -17,7 +17,7 @@ struct _RcJobPanel
   GtkLabel      *states_label;
   GtkEntry      *customer_entry, *phone_entry, *email_entry;
   GtkTextView   *address_view;
-  GtkDropDown   *measure_drop;
+  GtkDropDown   *language_drop, *measure_drop;
   GtkEntry      *taken_entry, *taker_entry;
   RcLengthEntry *trim_length_entry, *trim_width_entry, *fill_width_entry, *piece_length_entry, *door_entry,
       *stagger_entry;
@@ -84,6 +84,7 @@ rc_job_panel_show (RcPanel *panel, gpointer part)
       rc_pick_add (&pick, other->id, label);
     }
   rc_pick_show (&pick, self->measure_drop, measure->id);
+  rc_pick_show_languages (self->language_drop, job->customer.language);
   show_text (self->taken_entry, measure->date);
   show_text (self->taker_entry, measure->taken_by);
   show_state (self, job);
@@ -121,6 +122,20 @@ on_state_day_changed (RcJobPanel *self)
   g_autoptr (RcJob) job = rc_document_dup_job (document);
   rc_job_set_state (job, rc_job_get_state (job), day);
   rc_panel_commit (panel, g_steal_pointer (&job), _ ("State of the job"), "job state day");
+}
+
+static void
+on_language_changed (RcJobPanel *self)
+{
+  RcPanel    *panel = RC_PANEL (self);
+  RcDocument *document = rc_panel_get_document (panel);
+
+  if (rc_panel_is_showing (panel) || document == NULL)
+    return;
+  g_autoptr (RcJob) job = rc_document_dup_job (document);
+  g_free (job->customer.language);
+  job->customer.language = g_strdup (rc_pick_get_selected (self->language_drop));
+  rc_panel_commit (panel, g_steal_pointer (&job), _ ("Language of the customer"), "customer language");
 }
 
 static void
@@ -193,6 +208,7 @@ rc_job_panel_class_init (RcJobPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, phone_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, email_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, address_view);
+  gtk_widget_class_bind_template_child (widget_class, RcJobPanel, language_drop);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, measure_drop);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, taken_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, taker_entry);
@@ -206,6 +222,7 @@ rc_job_panel_class_init (RcJobPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, notes_view);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, attachments);
   gtk_widget_class_bind_template_callback (widget_class, on_measure_changed);
+  gtk_widget_class_bind_template_callback (widget_class, on_language_changed);
 }
 
 static void

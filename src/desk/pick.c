@@ -1,5 +1,9 @@
 #include "pick.h"
 
+#include <glib/gi18n-lib.h>
+
+#include "translation.h"
+
 #define IDS_KEY "rowcut-pick-ids"
 
 static const char *
@@ -111,6 +115,18 @@ rc_pick_get_selected (GtkDropDown *drop_down)
   guint      at = gtk_drop_down_get_selected (drop_down);
 
   return ids && at < ids->len ? get (ids, at) : NULL;
+}
+
+void
+rc_pick_show_languages (GtkDropDown *drop_down, const char *selected)
+{
+  g_auto (RcPick) pick = { 0 };
+
+  rc_pick_init (&pick);
+  rc_pick_add (&pick, NULL, _ ("The program’s language"));
+  for (const char *const *code = rc_translation_list (); *code != NULL; code++)
+    rc_pick_add (&pick, *code, rc_translation_get_name (*code));
+  rc_pick_show (&pick, drop_down, selected);
 }
 
 gboolean

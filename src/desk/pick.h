@@ -28,5 +28,8 @@ void rc_pick_show (const RcPick *pick, GtkDropDown *drop_down, const char *selec
 /* The id selected, NULL for none. */
 const char *rc_pick_get_selected (GtkDropDown *drop_down);
 
+/* The languages that papers are written in, by their own names, the program's own (NULL) first. */
+void rc_pick_show_languages (GtkDropDown *drop_down, const char *selected);
+
 /* Selects the next entry, round the end, that begins with the letter (lower case). FALSE: none does. */
 gboolean rc_pick_step_to_letter (GtkDropDown *drop_down, gunichar letter);

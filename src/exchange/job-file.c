@@ -8,6 +8,7 @@
 
 #include "job-file-parts.h"
 #include "job-schema.h"
+#include "translation.h"
 
 /* --- from bytes to a document --- */
 
@@ -103,11 +104,17 @@ read_document (const char *xml, gsize length, const char *name, GError **error)
 /* --- from a document to a job --- */
 
 static void
-read_customer (const xmlNode *node, RcJob *job)
+read_customer (RcXmlIn *in, const xmlNode *node, RcJob *job)
 {
+  g_autofree char *languages = g_strjoinv (", ", (char **)rc_translation_list ());
+
   job->customer.name = rc_xml_in_dup_text (node, "name");
   job->customer.phone = rc_xml_in_dup_text (node, "phone");
   job->customer.email = rc_xml_in_dup_text (node, "email");
+  job->customer.language = rc_xml_in_dup (node, "language");
+  if (job->customer.language != NULL && !rc_translation_has (job->customer.language))
+    rc_xml_in_fail (in, node, RC_ERROR_PARSE, _ ("language: “%s” is not a language of this program; there are %s"),
+                    job->customer.language, languages);
   for (const xmlNode *child = node->children; child != NULL; child = child->next)
     if (rc_xml_in_is (child, "address"))
       job->customer.address = rc_xml_in_dup_content (child);
@@ -141,7 +148,7 @@ read_base (RcXmlIn *in, const xmlNode *root, RcJob *job)
 {
   for (const xmlNode *node = root->children; node != NULL && in->error == NULL; node = node->next)
     if (rc_xml_in_is (node, "customer"))
-      read_customer (node, job);
+      read_customer (in, node, job);
     else if (rc_xml_in_is (node, "notes"))
       job->notes = rc_xml_in_dup_content (node);
     else if (rc_xml_in_is (node, "settings"))
@@ -278,6 +285,7 @@ write_customer (RcXmlOut *out, const RcCustomer *customer)
   rc_xml_out_attribute (out, "name", customer->name);
   rc_xml_out_attribute (out, "phone", customer->phone);
   rc_xml_out_attribute (out, "email", customer->email);
+  rc_xml_out_attribute (out, "language", customer->language);
   rc_xml_out_text (out, "address", customer->address);
   rc_xml_out_close (out);
 }

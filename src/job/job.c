@@ -26,6 +26,7 @@ copy_customer (const RcCustomer *from, RcCustomer *to)
   to->address = g_strdup (from->address);
   to->phone = g_strdup (from->phone);
   to->email = g_strdup (from->email);
+  to->language = g_strdup (from->language);
 }
 
 RcJob *
@@ -73,6 +74,7 @@ rc_job_free (RcJob *job)
   g_free (job->customer.address);
   g_free (job->customer.phone);
   g_free (job->customer.email);
+  g_free (job->customer.language);
   g_ptr_array_unref (job->goods);
   g_ptr_array_unref (job->rolls);
   g_ptr_array_unref (job->measures);
@@ -118,6 +120,7 @@ rc_job_new_duplicate (const RcJob *job, const char *id, const char *number, cons
   set_text (&copy->customer.address, customer->address);
   set_text (&copy->customer.phone, customer->phone);
   set_text (&copy->customer.email, customer->email);
+  set_text (&copy->customer.language, customer->language);
   g_ptr_array_set_size (copy->attachments, 0);
   return copy;
 }

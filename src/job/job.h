@@ -103,6 +103,7 @@ typedef struct
   char *address; /* lines parted by \n */
   char *phone;
   char *email;
+  char *language; /* of what is written to them, a code of rc_translation_list; NULL: the program's own */
 } RcCustomer;
 
 typedef enum

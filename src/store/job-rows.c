@@ -50,7 +50,8 @@ rc_job_rows_add (const RcJob *job, RcRowSet *rows)
                              rc_value_integer (job->tax_ppm)));
   rc_row_set_add (rows, RC_TABLE_CUSTOMERS,
                   RC_VALUES (rc_value_text (customer->name), rc_value_text (customer->address),
-                             rc_value_text (customer->phone), rc_value_text (customer->email)));
+                             rc_value_text (customer->phone), rc_value_text (customer->email),
+                             rc_value_text (customer->language)));
   add_settings (&job->settings, rows);
   rc_goods_rows_add (job->goods, RC_TABLE_JOB_GOODS, rows);
   add_rolls (job->rolls, rows);
@@ -90,6 +91,7 @@ build_customer (const RcRowSet *rows, RcCustomer *customer)
   customer->address = rc_value_dup_text (&row[1]);
   customer->phone = rc_value_dup_text (&row[2]);
   customer->email = rc_value_dup_text (&row[3]);
+  customer->language = rc_value_dup_text (&row[4]);
 }
 
 /* What is not stored keeps its default: a rule that is younger than the job. */

@@ -11,7 +11,7 @@
 static const RcRowTable tables[] = {
   [RC_TABLE_JOBS]
   = { "jobs", "id, number, title, opened, notes, units, currency, currency_digits, tax_ppm", 9, 0, "job" },
-  [RC_TABLE_CUSTOMERS] = { "customers", "name, address, phone, email", 4, 0, "job" },
+  [RC_TABLE_CUSTOMERS] = { "customers", "name, address, phone, email, language", 5, 0, "job" },
   [RC_TABLE_SETTINGS] = { "settings",
                           "trim_length_ticks, trim_width_ticks, least_fill_width_ticks, least_piece_length_ticks, "
                           "most_joins, door_distance_ticks, stagger_ticks, strip_double_from_ticks, "

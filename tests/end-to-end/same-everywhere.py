@@ -89,9 +89,27 @@ def check_language_option():
                    f"{command[0]}: no language “{wrong}”", process.stderr)
 
 
+def check_missing_words():
+    """A language whose words are not installed is refused, and those that are there are named."""
+    path = tap.write("job.xml", jobs.job(jobs.room("Parlour", "15 ft", "20 ft")))
+    folder = tap.home / "some-words"
+    (folder / "es" / "LC_MESSAGES").mkdir(parents=True)
+    (folder / "es" / "LC_MESSAGES" / "rowcut.mo").write_bytes(b"")
+    for name, catalogues in (("nowhere", tap.home / "nowhere"), ("some", folder)):
+        for reader in ({"LC_ALL": "C"}, {"LC_ALL": "es_ES.UTF-8", "LANGUAGE": "es"}):
+            process = tap.run("quote", path, "--language", "fr", ROWCUT_LOCALE_DIR=str(catalogues), **reader)
+            there = "there are en, es" if name == "some" else "there are en\n"
+            tap.ok(process.returncode != 0 and process.stdout == "" and "fr" in process.stderr
+                   and there in process.stderr + "\n",
+                   f"French refused, words in {name}, reader {reader['LC_ALL']}", process.stdout + process.stderr)
+    process = tap.run("quote", path, "--language", "en", ROWCUT_LOCALE_DIR=str(tap.home / "nowhere"))
+    tap.ok(process.returncode == 0 and "Amount" in process.stdout, "English needs no words", process.stderr)
+
+
 check_locales()
 check_json()
 check_files()
 check_language()
 check_language_option()
+check_missing_words()
 tap.done()

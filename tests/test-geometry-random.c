@@ -2,6 +2,7 @@
 #include "random-shapes.h"
 #include "rounds.h"
 
+#include "chord.h"
 #include "strip.h"
 
 #include <math.h>
@@ -439,6 +440,89 @@ test_places (void)
   for_each_region (judge_places);
 }
 
+static int
+compare_boxes (gconstpointer a, gconstpointer b)
+{
+  const RcBox *x = a, *y = b;
+  return x->y0 != y->y0 ? (x->y0 > y->y0) - (x->y0 < y->y0) : (x->x0 > y->x0) - (x->x0 < y->x0);
+}
+
+/* Of right angles only: chords add up to the area inside the strip, and their parts are the strip's. */
+static void
+judge_chords (GEOSContextHandle_t geos, GRand *random, const RcRegion *region, const GEOSGeometry *geometry)
+{
+  RcBox    box = rc_region_compute_box (region);
+  RcLength size = box.x1 - box.x0;
+  RcLength x0 = box.x0 + (RcLength)(g_rand_double_range (random, -0.2, 1) * (double)size);
+  RcLength x1 = x0 + 1 + (RcLength)(g_rand_double_range (random, 0, 0.6) * (double)size);
+  g_autoptr (GArray) chords = rc_chords_new (region, x0, x1);
+  g_autoptr (GArray) parts = rc_region_slice (region, x0, x1);
+  g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (RcBox));
+  double area = 0;
+  for (guint i = 0; i < chords->len; i++)
+    {
+      const RcChord *chord = &g_array_index (chords, RcChord, i);
+      gboolean       first = TRUE;
+      g_assert_true (chord->low.from == chord->high.from && chord->low.to == chord->high.to);
+      area += (double)(chord->low.to - chord->low.from) * (double)(chord->y1 - chord->y0);
+      for (guint k = 0; k < i; k++)
+        first &= g_array_index (chords, RcChord, k).part != chord->part;
+      RcBox own = rc_chords_compute_box (chords, chord->part);
+      if (first)
+        g_array_append_val (boxes, own);
+    }
+  GEOSGeometry *strip = box_to_geos (geos, (double)x0, (double)box.y0, (double)x1, (double)box.y1);
+  GEOSGeometry *inside = GEOSIntersection_r (geos, geometry, strip);
+  g_assert_cmpfloat_with_epsilon (area, get_area (geos, inside), 1e-9 * area + 0.5);
+  GEOSGeom_destroy_r (geos, inside);
+  GEOSGeom_destroy_r (geos, strip);
+  g_array_sort (boxes, compare_boxes);
+  g_assert_cmpuint (boxes->len, ==, parts->len);
+  for (guint i = 0; i < boxes->len; i++)
+    g_assert_cmpmem (&g_array_index (boxes, RcBox, i), sizeof (RcBox), &g_array_index (parts, RcStripPart, i).box,
+                     sizeof (RcBox));
+}
+
+static void
+enlarge_ring (RcRing *ring)
+{
+  for (guint i = 0; i < ring->len; i++)
+    {
+      rc_ring_get (ring, i)->x *= 8;
+      rc_ring_get (ring, i)->y *= 8;
+    }
+}
+
+/* Eight times as large, so that no slab is too low. (transfer full) */
+static RcRegion *
+enlarge (const RcRegion *region)
+{
+  RcRegion *large = rc_region_copy (region);
+  for (guint p = 0; p < large->len; p++)
+    {
+      RcPolygon *polygon = g_ptr_array_index (large, p);
+      enlarge_ring (polygon->outer);
+      for (guint h = 0; h < polygon->holes->len; h++)
+        enlarge_ring (g_ptr_array_index (polygon->holes, h));
+    }
+  return large;
+}
+
+static void
+test_chords (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
+  GEOSContextHandle_t geos = GEOS_init_r ();
+  for (guint i = SHAPE_SQUARE; i < regions->len; i += N_SHAPES)
+    {
+      g_autoptr (GPtrArray) region = enlarge (g_ptr_array_index (regions, i));
+      GEOSGeometry *geometry = region_to_geos (geos, region);
+      judge_chords (geos, random, region, geometry);
+      GEOSGeom_destroy_r (geos, geometry);
+    }
+  GEOS_finish_r (geos);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -455,6 +539,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/random/overlays agree", test_overlays);
   g_test_add_func ("/random/windows agree", test_windows);
   g_test_add_func ("/random/areas between heights agree", test_areas_between);
+  g_test_add_func ("/random/chords agree", test_chords);
 
   result = g_test_run ();
   g_ptr_array_unref (regions);

@@ -1,5 +1,6 @@
 #include "line-range.h"
 
+#include "chord.h"
 #include "rule.h"
 #include "strip.h"
 
@@ -104,73 +105,106 @@ find_least_length (const RcFloorLook *look, const RcLineRange *range, RcLength m
   return high > low ? high - low : 0;
 }
 
-/* The narrowest stretch of floor across the pile inside the box at that height. */
-static gboolean
-find_chord (const RcFloorLook *look, const RcBox *box, RcLength y, RcLength x0, RcLength x1, RcInterval *chord)
-{
-  gboolean found = FALSE;
-  x0 = MAX (x0, box->x0);
-  x1 = MIN (x1, box->x1);
-  if (x0 >= x1)
-    return FALSE;
-  g_autoptr (GArray) inside = rc_region_cross_line_y (look->floor, y, x0, x1);
-  for (guint i = 0; i < inside->len; i++)
-    {
-      const RcInterval *interval = &g_array_index (inside, RcInterval, i);
-      if (found && interval->to - interval->from >= chord->to - chord->from)
-        continue;
-      *chord = *interval;
-      found = TRUE;
-    }
-  return found;
-}
-
+/* The step from the left end of the chord `from` to the right end of the chord `to`. */
 static RcRangeStep
-find_step (const RcFloorLook *look, const RcLineRange *range, RcLength middle_x0, RcLength middle, const RcBox *box,
-           RcLength y0, RcLength y1)
+make_step (const RcFloorLook *look, const RcLineRange *range, RcLength middle_x0, RcLength middle, const RcChord *from,
+           const RcChord *to)
 {
-  RcRangeStep step = { y0, y1, 0, 0 };
+  RcRangeStep step = { from->y0, from->y1, 0, 0, 0 };
   RcLength    width = look->site->strip_width;
-  RcInterval  low, high;
   if (!look->sloping)
     {
-      if (!find_chord (look, box, y0 + (y1 - y0) / 2, middle_x0, middle_x0 + width, &low))
-        return step;
-      step.slope = get_slope (low.from == middle_x0, low.to == middle_x0 + width);
-      step.width = low.to - low.from - step.slope * (middle - range->from);
+      step.slope = get_slope (from->low.from == middle_x0, to->low.to == middle_x0 + width);
+      step.width = to->low.to - from->low.from - step.slope * (middle - range->from);
       return step;
     }
+  /* What of it lies between the strip's lines wherever they are; ends are rounded outwards. */
   RcLength x0 = middle_x0 + (range->to - middle), x1 = middle_x0 + (range->from - middle) + width;
-  if (y1 - y0 > 4 && find_chord (look, box, y0 + 1, x0, x1, &low) && find_chord (look, box, y1 - 1, x0, x1, &high))
-    step.width = MAX (0, MIN (low.to - low.from, high.to - high.from) - 4); /* ends are rounded outwards */
+  RcLength low = MIN (to->low.to, x1) - MAX (from->low.from, x0);
+  RcLength high = MIN (to->high.to, x1) - MAX (from->high.from, x0);
+  step.width = MAX (0, MIN (low, high) - 4);
   return step;
+}
+
+/* The steps of one slab, whose chords of the part are chords[first .. first + n - 1]; those before go on where they are
+ * as wide. Of three chords or more some may lie under one piece and some not: then only the widest counts. */
+static void
+add_slab (const RcFloorLook *look, RcLineRange *range, RcLength middle_x0, RcLength middle, const GPtrArray *chords,
+          guint first, guint n, guint *before)
+{
+  const RcChord          *left = g_ptr_array_index (chords, first), *right = g_ptr_array_index (chords, first + n - 1);
+  guint                   n_made = n == 2 ? 3 : 1;
+  RcRangeStep            *last = &g_array_index (range->steps, RcRangeStep, *before);
+  g_autofree RcRangeStep *made = g_new (RcRangeStep, n_made);
+  gboolean                goes_on = range->steps->len - *before == n_made && last->y1 == left->y0;
+  for (guint i = 0; i < n && n > 2; i++)
+    {
+      RcRangeStep chord = make_step (look, range, middle_x0, middle, g_ptr_array_index (chords, first + i),
+                                     g_ptr_array_index (chords, first + i));
+      if (i == 0 || chord.width > made[0].width)
+        made[0] = chord;
+    }
+  if (n <= 2)
+    made[0] = make_step (look, range, middle_x0, middle, left, right);
+  made[0].n_chords = n_made - 1;
+  for (guint i = 1; i < n_made; i++)
+    made[i] = make_step (look, range, middle_x0, middle, g_ptr_array_index (chords, first + i - 1),
+                         g_ptr_array_index (chords, first + i - 1));
+  for (guint i = 0; i < n_made && goes_on; i++)
+    goes_on = made[i].width == last[i].width && made[i].slope == last[i].slope;
+  for (guint i = 0; i < n_made && goes_on; i++)
+    last[i].y1 = made[i].y1;
+  if (goes_on)
+    return;
+  *before = range->steps->len;
+  g_array_append_vals (range->steps, made, n_made);
+}
+
+/* The part of the chords that fills the box. (transfer container) GPtrArray of RcChord; empty where none does. */
+static GPtrArray *
+find_chords (const GArray *chords, const RcBox *box)
+{
+  GPtrArray *own = g_ptr_array_new ();
+  RcLength   near = RC_TICKS_PER_MM; /* ends are rounded, and slabs too low left out */
+  for (guint i = 0; i < chords->len && own->len == 0; i++)
+    {
+      const RcChord *chord = &g_array_index (chords, RcChord, i);
+      RcBox          of = rc_chords_compute_box (chords, chord->part);
+      if (ABS (of.x0 - box->x0) > near || ABS (of.x1 - box->x1) > near || ABS (of.y0 - box->y0) > near
+          || ABS (of.y1 - box->y1) > near)
+        continue;
+      for (guint k = 0; k < chords->len; k++)
+        if (g_array_index (chords, RcChord, k).part == chord->part)
+          g_ptr_array_add (own, &g_array_index (chords, RcChord, k));
+    }
+  return own;
 }
 
 /* How wide the part is from height to height; nothing where it is as wide all along. */
 static void
-add_steps (const RcFloorLook *look, RcLineRange *range, RcLength middle_x0, RcLength middle, RcRangePart *part)
+add_steps (const RcFloorLook *look, RcLineRange *range, RcLength middle_x0, RcLength middle, const GArray *chords,
+           RcRangePart *part)
 {
-  g_autoptr (GArray) heights = g_array_new (FALSE, FALSE, sizeof (RcLength));
-  for (guint i = 0; i < look->corners->len; i++)
+  g_autoptr (GPtrArray) own = find_chords (chords, &part->box);
+  guint before = part->first_step = range->steps->len;
+  for (guint i = 0, n = 0; i < own->len; i += n)
     {
-      const RcPoint *corner = &g_array_index (look->corners, RcPoint, i);
-      if (corner->x >= part->box.x0 && corner->x <= part->box.x1 && corner->y > part->box.y0
-          && corner->y < part->box.y1)
-        g_array_append_val (heights, corner->y);
+      RcLength y0 = ((RcChord *)g_ptr_array_index (own, i))->y0;
+      for (n = 0; i + n < own->len && ((RcChord *)g_ptr_array_index (own, i + n))->y0 == y0;)
+        n++;
+      add_slab (look, range, middle_x0, middle, own, i, n, &before);
     }
-  part->first_step = range->steps->len;
-  if (heights->len == 0 && !look->sloping)
-    return;
-  g_array_append_val (heights, part->box.y0);
-  g_array_append_val (heights, part->box.y1);
-  keep_each_once (heights);
-  for (guint i = 0; i + 1 < heights->len; i++)
+  if (own->len == 0)
     {
-      RcRangeStep step = find_step (look, range, middle_x0, middle, &part->box, g_array_index (heights, RcLength, i),
-                                    g_array_index (heights, RcLength, i + 1));
-      g_array_append_val (range->steps, step);
+      RcRangeStep unknown = { part->box.y0, part->box.y1, 0, 0, 0 };
+      g_array_append_val (range->steps, unknown);
     }
-  part->n_steps = heights->len - 1;
+  part->n_steps = range->steps->len - part->first_step;
+  if (!look->sloping && part->n_steps == 1)
+    {
+      g_array_set_size (range->steps, part->first_step);
+      part->n_steps = 0;
+    }
 }
 
 static void
@@ -178,13 +212,14 @@ add_parts (const RcFloorLook *look, RcLineRange *range, RcLength x0, RcLength mi
 {
   RcLength width = look->site->strip_width;
   g_autoptr (GArray) slices = rc_region_slice (look->floor, x0, x0 + width);
+  g_autoptr (GArray) chords = rc_chords_new (look->floor, x0, x0 + width);
   for (guint i = 0; i < slices->len; i++)
     {
       RcRangePart part = { .box = g_array_index (slices, RcStripPart, i).box, .strip = strip };
       part.slope = get_slope (part.box.x0 == x0, part.box.x1 == x0 + width);
       part.width = part.box.x1 - part.box.x0 - part.slope * (middle - range->from);
       part.length = find_least_length (look, range, x0, middle, &part.box);
-      add_steps (look, range, x0, middle, &part);
+      add_steps (look, range, x0, middle, chords, &part);
       g_array_append_val (range->parts, part);
     }
 }

@@ -11,12 +11,14 @@
 
 #include "cell.h"
 
-/* A stretch of a part's height over which its width is the same. */
+/* A stretch of a part's height over which its width is the same. Where a wall or a cut-out parts it in two, these are
+ * the n_chords steps after it. */
 typedef struct
 {
   RcLength y0, y1;
-  RcLength width; /* at the range's first position, at least */
-  int      slope; /* its change for each tick that the lines move on: -1, 0 or 1 */
+  RcLength width;    /* from its left end to its right end, at the range's first position, at least */
+  int      slope;    /* its change for each tick that the lines move on: -1, 0 or 1 */
+  guint    n_chords; /* 0: only one */
 } RcRangeStep;
 
 /* A connected piece of floor inside a strip. */

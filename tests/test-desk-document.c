@@ -355,7 +355,7 @@ test_search_never_makes_it_worse (Fixture *fixture, gconstpointer data)
 static void
 test_sheets_and_their_files (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcSheetSet) set = rc_sheet_set_new (rc_document_get_outcome (fixture->document));
+  g_autoptr (RcSheetSet) set = rc_sheet_set_new (rc_document_get_outcome (fixture->document), NULL);
 
   g_assert_cmpint (rc_sheet_set_find (set, RC_SHEET_QUOTATION), >=, 0);
   g_assert_cmpint (rc_sheet_set_find (set, RC_SHEET_ORDER), >=, 0);

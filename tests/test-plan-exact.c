@@ -59,7 +59,8 @@ tell_plan (const RcOption *option)
   for (guint i = 0; i < option->broken->len; i++)
     {
       const RcBrokenRule *broken = g_ptr_array_index (option->broken, i);
-      g_test_message ("%s: %" G_GINT64_FORMAT, broken->reason, broken->cost);
+      g_autofree char    *reason = rc_broken_rule_dup_reason (broken);
+      g_test_message ("%s: %" G_GINT64_FORMAT, reason, broken->cost);
     }
 }
 

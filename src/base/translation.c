@@ -6,7 +6,8 @@
 
 #include "rowcut-error.h"
 
-static char *own_language; /* what LANGUAGE said before another was begun; NULL: nothing */
+static char    *own_language; /* what LANGUAGE said before another was begun; NULL: nothing */
+static gboolean is_begun;
 
 void
 rc_translation_init (void)
@@ -128,14 +129,17 @@ rc_translation_set_language (const char *code, GError **error)
 void
 rc_translation_begin (const char *code)
 {
+  if (!rc_translation_has (code))
+    return;
   g_free (own_language);
   own_language = g_strdup (g_getenv ("LANGUAGE"));
-  if (rc_translation_has (code))
-    rc_translation_set_language (code, NULL);
+  is_begun = rc_translation_set_language (code, NULL);
 }
 
 void
 rc_translation_end (void)
 {
-  use (own_language);
+  if (is_begun)
+    use (own_language);
+  is_begun = FALSE;
 }

@@ -177,11 +177,12 @@ add_rules_broken (RcJson *json, const RcOption *option, const RcCurrency *curren
   for (guint i = 0; i < option->broken->len; i++)
     {
       const RcBrokenRule *broken = g_ptr_array_index (option->broken, i);
+      g_autofree char    *reason = rc_broken_rule_dup_reason (broken);
 
       rc_json_begin_object (json, NULL);
       rc_json_add_string (json, "rule", rc_rule_get_name (broken->rule));
       rc_json_add_point (json, "place", broken->place.x, broken->place.y);
-      rc_json_add_string (json, "reason", broken->reason);
+      rc_json_add_string (json, "reason", reason);
       rc_json_add_money (json, "cost", broken->cost, currency);
       rc_json_end_object (json);
     }

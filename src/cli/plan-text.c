@@ -104,10 +104,12 @@ print_rules (const RcPlan *plan)
 
       for (guint j = 0; j < option->broken->len; j++)
         {
+          g_autofree char *reason = rc_broken_rule_dup_reason (g_ptr_array_index (option->broken, j));
+
           if (!any)
             printf ("\n%s\n", _ ("Rules broken:"));
           any = TRUE;
-          printf ("  %s\n", ((const RcBrokenRule *)g_ptr_array_index (option->broken, j))->reason);
+          printf ("  %s\n", reason);
         }
     }
 }

@@ -119,7 +119,8 @@ dup_broken_text (const RcOption *option)
   for (guint i = 0; i < option->broken->len; i++)
     {
       const RcBrokenRule *broken = g_ptr_array_index (option->broken, i);
-      g_string_append_printf (text, "%s⚠ %s", i ? "\n" : "", broken->reason);
+      g_autofree char    *reason = rc_broken_rule_dup_reason (broken);
+      g_string_append_printf (text, "%s⚠ %s", i ? "\n" : "", reason);
     }
   return g_string_free (text, FALSE);
 }

@@ -123,7 +123,7 @@ rc_pick_show_languages (GtkDropDown *drop_down, const char *selected)
   g_auto (RcPick) pick = { 0 };
 
   rc_pick_init (&pick);
-  rc_pick_add (&pick, NULL, _ ("The program’s language"));
+  rc_pick_add (&pick, NULL, _ ("As the program"));
   for (const char *const *code = rc_translation_list (); *code != NULL; code++)
     rc_pick_add (&pick, *code, rc_translation_get_name (*code));
   rc_pick_show (&pick, drop_down, selected);

@@ -4,26 +4,26 @@
 #include <glib/gstdio.h>
 
 #include "rowcut-error.h"
+#include "sheet-set.h"
 
-/* The sheet as it is printed, kept beside the frozen figures. */
+/* The sheet as it is printed, in the customer's language, kept beside the frozen figures. `variation`: what it is of;
+ * NULL: the outcome's quotation. */
 static gboolean
-keep_paper (RcStore *store, const RcOutcome *outcome, const RcQuote *quote, const char *number, RcPaper paper,
+keep_paper (RcStore *store, RcOutcome *outcome, const RcQuote *variation, const char *number, RcPaper paper,
             GError **error)
 {
-  const RcSheetData data = { .plan = outcome->plan,
-                             .quantities = outcome->quantities,
-                             .quote = quote,
-                             .book = outcome->book,
-                             .number = number,
-                             .date = outcome->date,
-                             .paper = paper };
-  g_autofree char  *path = NULL, *contents = NULL;
-  gsize             length;
-  int               file = g_file_open_tmp ("rowcut-XXXXXX.pdf", &path, error);
-  gboolean          done;
+  g_autoptr (RcSheetSet) set = rc_sheet_set_new (outcome, outcome->job->customer.language);
+  g_autofree char *path = NULL, *contents = NULL;
+  RcSheetData      data;
+  gsize            length;
+  int              file = g_file_open_tmp ("rowcut-XXXXXX.pdf", &path, error);
+  gboolean         done;
 
   if (file < 0 || !g_close (file, error))
     return FALSE;
+  rc_sheet_set_get_data (set, (guint)rc_sheet_set_find (set, RC_SHEET_QUOTATION), paper, number, &data);
+  if (variation != NULL)
+    data.quote = variation;
   done = rc_sheet_write_pdf (RC_SHEET_QUOTATION, &data, path, error)
          && g_file_get_contents (path, &contents, &length, error);
   g_unlink (path);
@@ -82,11 +82,11 @@ keep_papers (RcStore *store, const GPtrArray *outcomes, const char *number, RcPa
   for (guint i = 0; i < issued->len && at < outcomes->len; i++)
     {
       const RcIssuedQuote *one = g_ptr_array_index (issued, i);
-      const RcOutcome     *outcome = g_ptr_array_index (outcomes, at);
+      RcOutcome           *outcome = g_ptr_array_index (outcomes, at);
 
       if (g_strcmp0 (one->number, number) != 0 && g_strcmp0 (one->offer, number) != 0)
         continue;
-      if (!keep_paper (store, outcome, outcome->quote, one->number, paper, error))
+      if (!keep_paper (store, outcome, NULL, one->number, paper, error))
         return FALSE;
       at++;
     }

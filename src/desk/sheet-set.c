@@ -2,6 +2,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "translation.h"
+
 static void
 add (RcSheetSet *set, RcSheetKind kind, int order)
 {
@@ -9,19 +11,35 @@ add (RcSheetSet *set, RcSheetKind kind, int order)
   g_array_append_val (set->sheets, entry);
 }
 
+/* Lines are worded when they are made. */
+static void
+word_lines (RcSheetSet *set)
+{
+  const RcOutcome *outcome = set->outcome;
+
+  rc_translation_begin (set->language);
+  if (set->language != NULL && outcome->quantities != NULL)
+    set->quantities = rc_quantity_compute (outcome->plan, outcome->book->goods, NULL);
+  if (set->quantities != NULL && outcome->quote != NULL)
+    set->quote = rc_quote_new (outcome->job, set->quantities, outcome->book, outcome->date, NULL);
+  if (outcome->quote != NULL)
+    set->orders = rc_order_new_all (outcome->job, outcome->plan,
+                                    set->quantities != NULL ? set->quantities : outcome->quantities, outcome->book,
+                                    outcome->date, NULL);
+  rc_translation_end ();
+}
+
 RcSheetSet *
-rc_sheet_set_new (RcOutcome *outcome)
+rc_sheet_set_new (RcOutcome *outcome, const char *language)
 {
   RcSheetSet *set = g_new0 (RcSheetSet, 1);
 
   set->outcome = rc_outcome_ref (outcome);
+  set->language = g_strdup (language);
+  word_lines (set);
   set->sheets = g_array_new (FALSE, FALSE, sizeof (RcSheetEntry));
   if (outcome->quote)
-    {
-      add (set, RC_SHEET_QUOTATION, -1);
-      set->orders
-          = rc_order_new_all (outcome->job, outcome->plan, outcome->quantities, outcome->book, outcome->date, NULL);
-    }
+    add (set, RC_SHEET_QUOTATION, -1);
   add (set, RC_SHEET_SEAM_PLAN, -1);
   add (set, RC_SHEET_FITTERS, -1);
   add (set, RC_SHEET_CUT_LIST, -1);
@@ -38,7 +56,10 @@ void
 rc_sheet_set_free (RcSheetSet *set)
 {
   g_clear_pointer (&set->orders, g_ptr_array_unref);
+  g_clear_pointer (&set->quote, rc_quote_free);
+  g_clear_pointer (&set->quantities, g_ptr_array_unref);
   g_clear_pointer (&set->sheets, g_array_unref);
+  g_clear_pointer (&set->language, g_free);
   g_clear_pointer (&set->outcome, rc_outcome_unref);
   g_free (set);
 }
@@ -52,8 +73,8 @@ rc_sheet_set_find (const RcSheetSet *set, RcSheetKind kind)
   return -1;
 }
 
-static const RcOrder *
-get_order (const RcSheetSet *set, guint sheet)
+const RcOrder *
+rc_sheet_set_get_order (const RcSheetSet *set, guint sheet)
 {
   int order = g_array_index (set->sheets, RcSheetEntry, sheet).order;
   return order >= 0 ? g_ptr_array_index (set->orders, order) : NULL;
@@ -62,7 +83,7 @@ get_order (const RcSheetSet *set, guint sheet)
 char *
 rc_sheet_set_dup_label (const RcSheetSet *set, guint sheet)
 {
-  const RcOrder *order = get_order (set, sheet);
+  const RcOrder *order = rc_sheet_set_get_order (set, sheet);
   const char    *label = rc_sheet_kind_get_label (rc_sheet_set_get_kind (set, sheet));
 
   if (order == NULL)
@@ -87,7 +108,7 @@ append_safe (GString *name, const char *text)
 char *
 rc_sheet_set_dup_file_name (const RcSheetSet *set, guint sheet)
 {
-  const RcOrder *order = get_order (set, sheet);
+  const RcOrder *order = rc_sheet_set_get_order (set, sheet);
   const RcJob   *job = set->outcome->job;
   GString       *name = g_string_new (NULL);
 
@@ -114,12 +135,13 @@ rc_sheet_set_get_data (const RcSheetSet *set, guint sheet, RcPaper paper, const 
 {
   *data = (RcSheetData){
     .plan = set->outcome->plan,
-    .quantities = set->outcome->quantities,
-    .quote = set->outcome->quote,
-    .order = get_order (set, sheet),
+    .quantities = set->quantities != NULL ? set->quantities : set->outcome->quantities,
+    .quote = set->quote != NULL ? set->quote : set->outcome->quote,
+    .order = rc_sheet_set_get_order (set, sheet),
     .book = set->outcome->book,
     .number = number,
     .date = set->outcome->date,
     .paper = paper,
+    .language = set->language,
   };
 }

@@ -8,8 +8,11 @@
 typedef struct
 {
   RcOutcome *outcome;
-  GPtrArray *orders; /* of RcOrder */
-  GArray    *sheets; /* of RcSheetEntry */
+  char      *language;   /* of the sheets; NULL: the program's own */
+  GPtrArray *quantities; /* worded in that language; NULL: the outcome's */
+  RcQuote   *quote;      /* likewise */
+  GPtrArray *orders;     /* of RcOrder */
+  GArray    *sheets;     /* of RcSheetEntry */
 } RcSheetSet;
 
 typedef struct
@@ -18,8 +21,9 @@ typedef struct
   int         order; /* index in orders; -1 for the other kinds */
 } RcSheetEntry;
 
-/* Without a quotation (no price) only the sheets of the plan. (transfer full) */
-RcSheetSet *rc_sheet_set_new (RcOutcome *outcome);
+/* Without a quotation (no price) only the sheets of the plan. `language` (nullable): of all words that are not the
+ * job's. For the main thread. (transfer full) */
+RcSheetSet *rc_sheet_set_new (RcOutcome *outcome, const char *language);
 void        rc_sheet_set_free (RcSheetSet *set);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheetSet, rc_sheet_set_free)
@@ -32,3 +36,5 @@ char *rc_sheet_set_dup_file_name (const RcSheetSet *set, guint sheet); /* "J-1-q
 /* What to draw the sheet from; it borrows from the set, and `number` (nullable). */
 void rc_sheet_set_get_data (const RcSheetSet *set, guint sheet, RcPaper paper, const char *number, RcSheetData *data);
 RcSheetKind rc_sheet_set_get_kind (const RcSheetSet *set, guint sheet);
+/* NULL for all kinds but orders. */
+const RcOrder *rc_sheet_set_get_order (const RcSheetSet *set, guint sheet);

@@ -3,8 +3,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "document-things.h"
+#include "pick.h"
 #include "quote-issue.h"
 #include "rowcut-error.h"
+#include "sheet-mail.h"
 #include "sheet-print.h"
 #include "usual-units.h"
 
@@ -20,6 +22,10 @@ struct _RcSheetWindow
   RcSheet              *sheet; /* the one shown, laid out; of the set */
   GtkDropDown          *sheet_drop;
   GtkDropDown          *paper_drop;
+  GtkDropDown          *language_drop;
+  char                 *own_language;   /* chosen for what the shop itself reads; NULL: the program's */
+  char                 *their_language; /* for what the customer reads; NULL: the program's */
+  gboolean              has_chosen;     /* that of the customer: it is no longer what the job says */
   GtkBox               *pages_box;
   GtkLabel             *note_label;
   GtkFileChooserNative *chooser; /* held until its response */
@@ -121,7 +127,36 @@ show_pages (RcSheetWindow *self)
     }
 }
 
-/* Lays the chosen sheet out anew: the sheet, its data or the paper is another. */
+/* The language for those who read the chosen sheet. */
+static char **
+find_language (RcSheetWindow *self)
+{
+  guint at = gtk_drop_down_get_selected (self->sheet_drop);
+
+  if (self->set != NULL && at < self->set->sheets->len
+      && rc_sheet_kind_is_customers (rc_sheet_set_get_kind (self->set, at)))
+    return &self->their_language;
+  return &self->own_language;
+}
+
+/* The sheets in the language of who reads the chosen one. */
+static void
+take_language (RcSheetWindow *self)
+{
+  const char *language = *find_language (self);
+  gboolean    was_showing = self->is_showing;
+
+  self->is_showing = TRUE;
+  rc_pick_show_languages (self->language_drop, language);
+  self->is_showing = was_showing;
+  if (self->set == NULL || g_strcmp0 (self->set->language, language) == 0)
+    return;
+  RcSheetSet *set = rc_sheet_set_new (self->set->outcome, language);
+  rc_sheet_set_free (self->set);
+  self->set = set;
+}
+
+/* Lays the chosen sheet out anew: the sheet, its data, its language or the paper is another. */
 static void
 lay_out (RcSheetWindow *self)
 {
@@ -129,6 +164,7 @@ lay_out (RcSheetWindow *self)
   guint       sheet = 0;
 
   g_clear_pointer (&self->sheet, rc_sheet_free);
+  take_language (self);
   if (get_sheet (self, &sheet, &data))
     self->sheet = rc_sheet_new (rc_sheet_set_get_kind (self->set, sheet), &data);
   show_pages (self);
@@ -158,8 +194,13 @@ show_set (RcSheetWindow *self)
   /* That the job is quoted now is a new state of it, and not another quotation. */
   if (self->number && (outcome == NULL || outcome->quote == NULL || outcome->quote->total != self->issued))
     g_clear_pointer (&self->number, g_free);
+  if (outcome && !self->has_chosen)
+    {
+      g_free (self->their_language);
+      self->their_language = g_strdup (outcome->job->customer.language);
+    }
   if (outcome)
-    self->set = rc_sheet_set_new (outcome);
+    self->set = rc_sheet_set_new (outcome, NULL);
 
   g_autoptr (GtkStringList) labels = gtk_string_list_new (NULL);
   for (guint i = 0; self->set && i < self->set->sheets->len; i++)
@@ -192,6 +233,20 @@ on_sheet_selected (RcSheetWindow *self)
 static void
 on_paper_selected (RcSheetWindow *self)
 {
+  lay_out (self);
+}
+
+static void
+on_language_selected (RcSheetWindow *self)
+{
+  char      **language = find_language (self);
+  const char *chosen = rc_pick_get_selected (self->language_drop);
+
+  if (self->is_showing || g_strcmp0 (*language, chosen) == 0)
+    return;
+  g_free (*language);
+  *language = g_strdup (chosen);
+  self->has_chosen = self->has_chosen || language == &self->their_language;
   lay_out (self);
 }
 
@@ -272,6 +327,38 @@ action_print (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+on_mailed (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (RcSheetWindow) self = data;
+  g_autoptr (GError) error = NULL;
+  RcMailEnd end = RC_MAIL_CANCELLED;
+
+  if (!rc_mail_compose_finish (result, &end, &error))
+    tell (self, error->message);
+  else
+    tell (self, end == RC_MAIL_OPENED ? _ ("The mail program has the sheet; nothing is sent before you send it there.")
+                                      : NULL);
+}
+
+static void
+action_mail (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcSheetWindow *self = RC_SHEET_WINDOW (widget);
+  RcSheetData    data;
+  guint          sheet;
+  g_autoptr (GError) error = NULL;
+
+  if (!get_sheet (self, &sheet, &data))
+    return;
+  tell (self, NULL);
+  if (!rc_sheet_mail_async (self->set, sheet, get_paper (self), data.number, on_mailed, g_object_ref (self), &error))
+    {
+      g_object_unref (self);
+      tell (self, error->message);
+    }
+}
+
+static void
 action_issue (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   RcSheetWindow *self = RC_SHEET_WINDOW (widget);
@@ -331,6 +418,8 @@ static void
 rc_sheet_window_finalize (GObject *object)
 {
   g_free (RC_SHEET_WINDOW (object)->number);
+  g_free (RC_SHEET_WINDOW (object)->own_language);
+  g_free (RC_SHEET_WINDOW (object)->their_language);
   G_OBJECT_CLASS (rc_sheet_window_parent_class)->finalize (object);
 }
 
@@ -339,10 +428,12 @@ add_keys (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_action (klass, "sheet.save", NULL, action_save);
   gtk_widget_class_install_action (klass, "sheet.print", NULL, action_print);
+  gtk_widget_class_install_action (klass, "sheet.mail", NULL, action_mail);
   gtk_widget_class_install_action (klass, "sheet.issue", NULL, action_issue);
   gtk_widget_class_install_action (klass, "sheet.zoom", "i", action_zoom);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_s, GDK_CONTROL_MASK, "sheet.save", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_p, GDK_CONTROL_MASK, "sheet.print", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_e, GDK_CONTROL_MASK, "sheet.mail", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_plus, GDK_CONTROL_MASK, "sheet.zoom", "i", 1);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_equal, GDK_CONTROL_MASK, "sheet.zoom", "i", 1);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_minus, GDK_CONTROL_MASK, "sheet.zoom", "i", -1);
@@ -361,10 +452,12 @@ rc_sheet_window_class_init (RcSheetWindowClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/sheet-window.ui");
   gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, sheet_drop);
   gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, paper_drop);
+  gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, language_drop);
   gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, pages_box);
   gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, note_label);
   gtk_widget_class_bind_template_callback (widget_class, on_sheet_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_paper_selected);
+  gtk_widget_class_bind_template_callback (widget_class, on_language_selected);
   add_keys (widget_class);
 }
 

@@ -91,7 +91,7 @@ rc_broken_rule_copy (const RcBrokenRule *broken)
 {
   RcBrokenRule *copy = g_new (RcBrokenRule, 1);
   *copy = *broken;
-  copy->reason = g_strdup (broken->reason);
+  copy->args = g_strdupv (broken->args);
   return copy;
 }
 
@@ -100,8 +100,20 @@ rc_broken_rule_free (RcBrokenRule *broken)
 {
   if (broken == NULL)
     return;
-  g_free (broken->reason);
+  g_strfreev (broken->args);
   g_free (broken);
+}
+
+#define MOST_ARGS 4
+
+char *
+rc_broken_rule_dup_reason (const RcBrokenRule *broken)
+{
+  const char *args[MOST_ARGS] = { "", "", "", "" };
+
+  for (guint i = 0; i < MOST_ARGS && broken->args[i] != NULL; i++)
+    args[i] = broken->args[i];
+  return g_strdup_printf (g_dgettext (GETTEXT_PACKAGE, broken->format), args[0], args[1], args[2], args[3]);
 }
 
 RcOption *

@@ -64,10 +64,11 @@ typedef struct
 
 typedef struct
 {
-  RcRule  rule;
-  RcPoint place;
-  char   *reason; /* translated: "Seam between 3 and 4 runs square into door D2 of Hall" */
-  RcMoney cost;
+  RcRule      rule;
+  RcPoint     place;
+  const char *format; /* of the reason, not translated yet, and what is told in it: rc_broken_rule_dup_reason */
+  char      **args;
+  RcMoney     cost;
 } RcBrokenRule;
 
 /* What is good about an option among those of its area. */
@@ -215,6 +216,9 @@ const char *rc_seam_kind_get_name (RcSeamKind kind);   /* "side", "cross" */
 
 const char *rc_merit_get_name (RcMerit merit);            /* "least-cost", "fewest-seams", ... */
 char       *rc_option_dup_label (const RcOption *option); /* translated, from its merits: "Least cost, fewest seams" */
+
+/* Why, in the language of the moment: "A seam runs square into D2 of Hall". (transfer full) */
+char *rc_broken_rule_dup_reason (const RcBrokenRule *broken);
 
 /* The option with the merit of that name. FALSE when none has it, or `name` is NULL. */
 gboolean rc_area_plan_find_option (const RcAreaPlan *area_plan, const char *name, guint *index);

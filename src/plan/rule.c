@@ -67,19 +67,25 @@ meets_inside (RcPoint a, RcPoint b, RcPoint c, RcPoint d)
 }
 
 /* The cost; and where `broken` is not NULL and the rule is on, an entry with the reason. */
-static gint64 note (RcRule rule, RcMoney cost, RcPoint place, GPtrArray *broken, const char *format, ...)
-    G_GNUC_PRINTF (5, 6);
+/* `format`: of the reason, marked for translation; what it tells are texts, at most four, ended by NULL. */
+static gint64 note (RcRule rule, RcMoney cost, RcPoint place, GPtrArray *broken, const char *format,
+                    ...) G_GNUC_NULL_TERMINATED;
 
 static gint64
 note (RcRule rule, RcMoney cost, RcPoint place, GPtrArray *broken, const char *format, ...)
 {
   if (broken != NULL && cost > 0)
     {
+      g_autoptr (GStrvBuilder) args = g_strv_builder_new ();
       RcBrokenRule *entry = g_new0 (RcBrokenRule, 1);
-      va_list       args;
-      va_start (args, format);
-      *entry = (RcBrokenRule){ rule, place, g_strdup_vprintf (format, args), cost };
-      va_end (args);
+      const char   *arg;
+      va_list       list;
+
+      va_start (list, format);
+      while ((arg = va_arg (list, const char *)) != NULL)
+        g_strv_builder_add (args, arg);
+      va_end (list);
+      *entry = (RcBrokenRule){ rule, place, format, g_strv_builder_end (args), cost };
       g_ptr_array_add (broken, entry);
     }
   return cost;
@@ -99,10 +105,11 @@ price (const RcSite *site, RcRule rule)
   return site->settings->rule_cost[rule];
 }
 
-/* A rule about a size and the least it should be: its price at the least, twice that at nothing. */
+/* A rule about a size and the least it should be: its price at the least, twice that at nothing. `of`: the room of the
+ * door that `what` is; NULL where it is no door. */
 static gint64
-note_size (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *what, RcLength size,
-           RcLength least)
+note_size (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, const char *what, const char *of,
+           RcLength size, RcLength least)
 {
   RcMoney cost = price (site, rule) + (RcMoney)((__int128)price (site, rule) * (least - MAX (size, 0)) / least);
   if (broken == NULL || cost == 0)
@@ -112,16 +119,18 @@ note_size (const RcSite *site, RcRule rule, RcPoint place, GPtrArray *broken, co
   switch (rule)
     {
     case RC_RULE_FILL_TOO_NARROW:
-      return note (rule, cost, place, broken, _ ("A fill in %s is %s wide, less than %s"), what, size_text, least_text);
+      return note (rule, cost, place, broken, N_ ("A fill in %s is %s wide, less than %s"), what, size_text, least_text,
+                   NULL);
     case RC_RULE_PIECE_TOO_SHORT:
-      return note (rule, cost, place, broken, _ ("A joined piece in %s is %s long, less than %s"), what, size_text,
-                   least_text);
+      return note (rule, cost, place, broken, N_ ("A joined piece in %s is %s long, less than %s"), what, size_text,
+                   least_text, NULL);
     case RC_RULE_CROSS_SEAM_AT_DOOR:
-      return note (rule, cost, place, broken, _ ("A cross seam lies near %s: %s away, less than %s"), what, size_text,
-                   least_text);
+      return note (rule, cost, place, broken, N_ ("A cross seam lies near %s of %s: %s away, less than %s"), what, of,
+                   size_text, least_text, NULL);
     default:
-      return note (rule, cost, place, broken, _ ("Cross seams of neighbouring pieces in %s are %s apart, less than %s"),
-                   what, size_text, least_text);
+      return note (rule, cost, place, broken,
+                   N_ ("Cross seams of neighbouring pieces in %s are %s apart, less than %s"), what, size_text,
+                   least_text, NULL);
     }
 }
 
@@ -158,8 +167,8 @@ weigh_light (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
       const RcSiteOpening *window = &g_array_index (site->windows, RcSiteOpening, i);
       if (is_across_light (site, window, a, b))
         return note (RC_RULE_SEAM_ACROSS_LIGHT, price (site, RC_RULE_SEAM_ACROSS_LIGHT), middle (a, b), broken,
-                     _ ("A seam lies across the light of window %s of %s"), window->opening->id,
-                     get_room_name (window));
+                     N_ ("A seam lies across the light of window %s of %s"), window->opening->id,
+                     get_room_name (window), NULL);
     }
   return 0;
 }
@@ -178,8 +187,8 @@ weigh_traffic (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
       const RcSiteOpening *q = &g_array_index (site->doors, RcSiteOpening, way->door_b);
       if (meets_inside (from, to, a, b) && meets_inside (a, b, from, to))
         return note (RC_RULE_SEAM_ACROSS_TRAFFIC, price (site, RC_RULE_SEAM_ACROSS_TRAFFIC), middle (a, b), broken,
-                     _ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id, get_room_name (p),
-                     q->opening->id, get_room_name (q));
+                     N_ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id, get_room_name (p),
+                     q->opening->id, get_room_name (q), NULL);
     }
   return 0;
 }
@@ -207,8 +216,8 @@ weigh_square_to_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broke
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
       if (runs_into (door, a, b))
         return note (RC_RULE_SEAM_SQUARE_TO_DOOR, price (site, RC_RULE_SEAM_SQUARE_TO_DOOR),
-                     rc_site_opening_get_middle (door), broken, _ ("A seam runs square into %s of %s"),
-                     door->opening->id, get_room_name (door));
+                     rc_site_opening_get_middle (door), broken, N_ ("A seam runs square into %s of %s"),
+                     door->opening->id, get_room_name (door), NULL);
     }
   return 0;
 }
@@ -248,7 +257,8 @@ weigh_sweeps (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
       /* A seam square into the doorway is worse, and noted as that. */
       if (door->sweep.reach > 0 && crosses_sweep (&door->sweep, a, b) && !runs_into (door, a, b))
         cost += note (RC_RULE_SEAM_IN_DOOR_SWING, price (site, RC_RULE_SEAM_IN_DOOR_SWING), middle (a, b), broken,
-                      _ ("A seam lies under the sweep of door %s of %s"), door->opening->id, get_room_name (door));
+                      N_ ("A seam lies under the sweep of door %s of %s"), door->opening->id, get_room_name (door),
+                      NULL);
     }
   return cost;
 }
@@ -260,7 +270,7 @@ weigh_kept_floor (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
   if (pin == NULL)
     return 0;
   return note (RC_RULE_SEAM_ON_KEPT_FLOOR, price (site, RC_RULE_SEAM_ON_KEPT_FLOOR), middle (a, b), broken,
-               _ ("A seam lies on floor of %s that is to be free of seams"), rc_room_get_name (pin->room));
+               N_ ("A seam lies on floor of %s that is to be free of seams"), rc_room_get_name (pin->room), NULL);
 }
 
 static double
@@ -283,11 +293,8 @@ weigh_near_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
       double distance = MIN (MIN (distance_to (a, door->from, door->to), distance_to (b, door->from, door->to)),
                              MIN (distance_to (door->from, a, b), distance_to (door->to, a, b)));
       if (distance < (double)site->settings->door_distance)
-        {
-          g_autofree char *what = g_strdup_printf (_ ("%s of %s"), door->opening->id, get_room_name (door));
-          return note_size (site, RC_RULE_CROSS_SEAM_AT_DOOR, middle (a, b), broken, what, (RcLength)distance,
-                            site->settings->door_distance);
-        }
+        return note_size (site, RC_RULE_CROSS_SEAM_AT_DOOR, middle (a, b), broken, door->opening->id,
+                          get_room_name (door), (RcLength)distance, site->settings->door_distance);
     }
   return 0;
 }
@@ -324,10 +331,10 @@ rc_rules_weigh_piece (const RcSite *site, RcBox box, const RcRegion *floor, gboo
   RcLength          width = is_fill ? find_mean_width (box, floor, settings->least_fill_width) : 0;
   RcLength          length = box.y1 - box.y0;
   if (is_fill && width < settings->least_fill_width)
-    cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place), width,
+    cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place), NULL, width,
                        settings->least_fill_width);
   if (is_joined && length < settings->least_piece_length)
-    cost += note_size (site, RC_RULE_PIECE_TOO_SHORT, place, broken, name_room (site, place), length,
+    cost += note_size (site, RC_RULE_PIECE_TOO_SHORT, place, broken, name_room (site, place), NULL, length,
                        settings->least_piece_length);
   return cost;
 }
@@ -338,7 +345,7 @@ rc_rules_weigh_stagger (const RcSite *site, RcLength y_a, RcLength y_b, RcPoint 
   RcLength apart = ABS (y_a - y_b);
   if (apart >= site->settings->stagger)
     return 0;
-  return note_size (site, RC_RULE_CROSS_SEAMS_NOT_STAGGERED, place, broken, name_room (site, place), apart,
+  return note_size (site, RC_RULE_CROSS_SEAMS_NOT_STAGGERED, place, broken, name_room (site, place), NULL, apart,
                     site->settings->stagger);
 }
 
@@ -347,7 +354,8 @@ rc_rules_weigh_joins (const RcSite *site, guint joins, RcPoint place, GPtrArray 
 {
   if (joins <= site->settings->most_joins)
     return 0;
+  g_autofree char *there = g_strdup_printf ("%u", joins), *allowed = g_strdup_printf ("%u", site->settings->most_joins);
+
   return note (RC_RULE_TOO_MANY_JOINS, price (site, RC_RULE_TOO_MANY_JOINS), place, broken,
-               _ ("A fill in %s has %u cross seams, more than %u"), name_room (site, place), joins,
-               site->settings->most_joins);
+               N_ ("A fill in %s has %s cross seams, more than %s"), name_room (site, place), there, allowed, NULL);
 }

@@ -1,6 +1,7 @@
 #include "sheet-layouts.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "area-view.h"
 #include "floor-figure.h"
@@ -232,17 +233,20 @@ dup_reasons (const RcOption *option)
 
   for (guint i = 0; i < option->broken->len; i++)
     {
-      const char *reason = ((const RcBrokenRule *)g_ptr_array_index (option->broken, i))->reason;
-      guint       times = 0;
-      gboolean    said = FALSE;
+      g_autofree char *reason = rc_broken_rule_dup_reason (g_ptr_array_index (option->broken, i));
+      guint            times = 0;
+      gboolean         said = FALSE;
 
       for (guint j = 0; j < option->broken->len; j++)
-        if (g_strcmp0 (reason, ((const RcBrokenRule *)g_ptr_array_index (option->broken, j))->reason) == 0)
-          {
-            times++;
-            said = said || j < i;
-          }
-      if (said || !reason)
+        {
+          g_autofree char *other = rc_broken_rule_dup_reason (g_ptr_array_index (option->broken, j));
+
+          if (strcmp (reason, other) != 0)
+            continue;
+          times++;
+          said = said || j < i;
+        }
+      if (said)
         continue;
       g_string_append (text, text->len ? "; " : "");
       g_string_append (text, reason);

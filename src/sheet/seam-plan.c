@@ -37,13 +37,14 @@ add_reasons (RcSheetWork *work, const Reasons *reasons, int floor)
     {
       const RcBrokenRule *rule = g_ptr_array_index (reasons->broken, i);
       g_autofree char    *number = g_strdup_printf ("▲ %u", i + 1);
+      g_autofree char    *reason = rc_broken_rule_dup_reason (rule);
 
       if (g_array_index (reasons->floors, int, i) != floor)
         continue;
       if (!any)
         rc_flow_subheading (&work->flow, _ ("Placement rules broken here"), REASONS_KEEP);
       any = TRUE;
-      rc_flow_numbered (&work->flow, number, rule->reason ? rule->reason : rc_rule_get_label (rule->rule));
+      rc_flow_numbered (&work->flow, number, reason);
     }
   if (!any)
     rc_flow_text (&work->flow, RC_TEXT_NOTE, _ ("No placement rule is broken on this floor."));
@@ -59,11 +60,12 @@ measure_reasons (RcSheetWork *work, const Reasons *reasons, int floor, double wi
     {
       const RcBrokenRule *rule = g_ptr_array_index (reasons->broken, i);
       g_autoptr (PangoLayout) layout = NULL;
-      double height;
+      g_autofree char *reason = rc_broken_rule_dup_reason (rule);
+      double           height;
 
       if (g_array_index (reasons->floors, int, i) != floor)
         continue;
-      layout = rc_text_layout_new (work->pages->context, RC_TEXT_BODY, rule->reason, width - 20);
+      layout = rc_text_layout_new (work->pages->context, RC_TEXT_BODY, reason, width - 20);
       rc_text_measure (layout, NULL, &height);
       total += height + 3;
     }

@@ -7,6 +7,7 @@
 
 #include "rowcut-error.h"
 #include "sheet-layouts.h"
+#include "translation.h"
 
 struct _RcSheet
 {
@@ -47,6 +48,13 @@ rc_sheet_kind_get_label (RcSheetKind kind)
   return _ (kinds[kind].label);
 }
 
+gboolean
+rc_sheet_kind_is_customers (RcSheetKind kind)
+{
+  return kind == RC_SHEET_QUOTATION || kind == RC_SHEET_OPTIONS || kind == RC_SHEET_ALTERNATIVES
+         || kind == RC_SHEET_SEAM_PLAN;
+}
+
 void
 rc_paper_get_size (RcPaper paper, double *width_pt, double *height_pt)
 {
@@ -67,6 +75,7 @@ rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
   g_return_val_if_fail ((kind != RC_SHEET_QUOTATION && kind != RC_SHEET_ALTERNATIVES) || data->quote, NULL);
   g_return_val_if_fail (kind != RC_SHEET_ORDER || data->order, NULL);
 
+  rc_translation_begin (data->language);
   sheet = g_new0 (RcSheet, 1);
   sheet->kind = kind;
   sheet->data = *data;
@@ -79,6 +88,7 @@ rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
   work.pages = sheet->pages;
   kinds[kind].lay_out (&work);
   rc_pages_finish (sheet->pages);
+  rc_translation_end ();
 
   return sheet;
 }
@@ -113,7 +123,10 @@ rc_sheet_get_page_size (const RcSheet *sheet, guint page, double *width_pt, doub
 void
 rc_sheet_draw (const RcSheet *sheet, guint page, cairo_t *cr)
 {
+  /* Drawings are worded when they are drawn. */
+  rc_translation_begin (sheet->data.language);
   rc_pages_draw (sheet->pages, page, cr);
+  rc_translation_end ();
 }
 
 guint
@@ -190,7 +203,9 @@ rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path,
   rc_paper_get_size (data->paper, &width, &height);
   surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
   about = rc_sheet_dup_about (data);
+  rc_translation_begin (data->language);
   title = g_strdup_printf ("%s  ·  %s", rc_sheet_kind_get_label (kind), about);
+  rc_translation_end ();
   created = dup_pdf_date (data->date);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Rowcut");

@@ -41,14 +41,19 @@ typedef struct
   const char        *number;       /* of the quotation or order; nullable: draft */
   const char        *date;         /* ISO 8601, printed as given; also the PDF's creation date; nullable */
   RcPaper            paper;
+  const char        *language; /* of the sheet's own words, as rc_translation_begin; NULL: the program's */
 } RcSheetData;
 
 const char *rc_sheet_kind_get_name (RcSheetKind kind);  /* stable, for file names: "seam-plan", "fitters-sheet", ... */
 const char *rc_sheet_kind_get_label (RcSheetKind kind); /* translated */
 
+/* What is made for the customer to keep; what the shop pays is on none of these. */
+gboolean rc_sheet_kind_is_customers (RcSheetKind kind);
+
 void rc_paper_get_size (RcPaper paper, double *width_pt, double *height_pt); /* upright */
 
-/* A sheet laid out: its pages. The data (not the struct itself) must outlive it. (transfer full) */
+/* A sheet laid out: its pages. Laid out and drawn in the main thread where it has a language of its own. The data (not
+ * the struct itself) must outlive it. (transfer full) */
 typedef struct _RcSheet RcSheet;
 
 RcSheet *rc_sheet_new (RcSheetKind kind, const RcSheetData *data);

@@ -352,6 +352,52 @@ test_search_never_makes_it_worse (Fixture *fixture, gconstpointer data)
   g_assert_false (rc_outcome_is_better (first, rc_document_get_outcome (fixture->document)));
 }
 
+static RcOpening *
+find_opening (Fixture *fixture, RcJob *job, const char *room, const char *id)
+{
+  return rc_room_edit_find_opening (rc_measure_find_room (rc_document_get_measure_of (fixture->document, job), room),
+                                    id);
+}
+
+/* A wall found thicker after its two rooms were drawn: the one that only this door holds goes farther away. */
+static void
+test_an_edit_of_a_door_brings_its_room_along (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  RcJob  *job = rc_document_dup_job (fixture->document);
+  RcRoom *box = rc_measure_find_room (rc_document_get_measure_of (fixture->document, job), "box");
+
+  box->at = rc_house_find_room (rc_document_get_outcome (fixture->document)->plan->house, "box")->at;
+  box->placed = TRUE;
+  RcLength x = box->at.x;
+  g_assert_true (rc_document_commit (fixture->document, job, "Placed", NULL, &error));
+  desk_fixture_wait (fixture->document);
+  job = rc_document_dup_job (fixture->document);
+  find_opening (fixture, job, "hall", "D4")->depth = 9 * RC_TICKS_PER_INCH;
+  find_opening (fixture, job, "hall", "D4")->swing = RC_SWING_IN;
+  job = rc_document_meet_opening (fixture->document, job, "hall", "D4");
+  g_assert_cmpint (find_opening (fixture, job, "box", "D1")->depth, ==, 9 * RC_TICKS_PER_INCH);
+  g_assert_cmpint (find_opening (fixture, job, "box", "D1")->swing, ==, RC_SWING_OUT);
+  g_assert_true (rc_document_commit (fixture->document, job, "Thicker", NULL, &error));
+  desk_fixture_wait (fixture->document);
+  g_assert_no_error (rc_document_get_fault (fixture->document));
+  const RcHouse *house = rc_document_get_outcome (fixture->document)->plan->house;
+  g_assert_cmpint (rc_house_find_room (house, "box")->at.x, ==, x - 9 * RC_TICKS_PER_INCH / 2);
+}
+
+/* What contradicts itself is not settled by moving a room that two doors hold. */
+static void
+test_an_edit_of_a_door_moves_no_room_that_others_hold (Fixture *fixture, gconstpointer data)
+{
+  RcJob *job = rc_document_dup_job (fixture->document);
+
+  find_opening (fixture, job, "study", "D1")->depth = 9 * RC_TICKS_PER_INCH;
+  job = rc_document_meet_opening (fixture->document, job, "study", "D1");
+  g_assert_false (rc_measure_find_room (rc_document_get_measure_of (fixture->document, job), "study")->placed);
+  g_assert_cmpint (find_opening (fixture, job, "hall", "D3")->depth, ==, 9 * RC_TICKS_PER_INCH);
+  rc_job_free (job);
+}
+
 static void
 test_sheets_and_their_files (Fixture *fixture, gconstpointer data)
 {
@@ -390,6 +436,8 @@ main (int argc, char **argv)
   ADD ("/desk/document/deleted-elsewhere-is-said", test_deleted_elsewhere_is_said);
   ADD ("/desk/document/measure-again", test_measure_again);
   ADD ("/desk/document/search-never-makes-it-worse", test_search_never_makes_it_worse);
+  ADD ("/desk/document/a-door-brings-its-room-along", test_an_edit_of_a_door_brings_its_room_along);
+  ADD ("/desk/document/a-door-moves-no-room-that-others-hold", test_an_edit_of_a_door_moves_no_room_that_others_hold);
   ADD ("/desk/document/sheets-and-their-files", test_sheets_and_their_files);
   return g_test_run ();
 }

@@ -63,6 +63,22 @@ test_draw_behind_another_room (Hand *hand, gconstpointer data)
   hand_assert_sound (hand);
 }
 
+/* Likewise behind a wall that was measured an inch out of square in 10 ft: where the new corner is. */
+static void
+test_draw_behind_a_wall_out_of_square (Hand *hand, gconstpointer data)
+{
+  hand_take (hand, "outline", NULL);
+  hand_click (hand, 0, 0);
+  hand_click (hand, 0, 10 * FT);
+  hand_click (hand, 12 * FT, 10 * FT);
+  hand_send (hand, (RcGestureEvent){ .kind = RC_EVENT_PRESS, .at = { 12 * FT + IN, 0 }, .reach = 1, .is_free = TRUE });
+  hand_key (hand, RC_EVENT_ENTER);
+  hand_assert_corners (hand, "room-1", "0,0 0,120 144,120 145,0");
+  hand_take (hand, "room", NULL);
+  hand_drag (hand, 12 * FT + 6 * IN, 5 * FT, 20 * FT, 12 * FT);
+  hand_assert_corners (hand, "room-2", "149,60 149,144 240,144 240,60");
+}
+
 static void
 test_draw_outline_by_clicks (Hand *hand, gconstpointer data)
 {
@@ -327,6 +343,7 @@ main (int argc, char **argv)
   TEST ("/gesture/draw/by-dragging", test_draw_by_dragging);
   TEST ("/gesture/draw/by-two-clicks-and-typing", test_draw_by_two_clicks_and_typing);
   TEST ("/gesture/draw/says-what-does-not-read", test_draw_says_what_does_not_read);
+  TEST ("/gesture/draw/behind-out-of-square", test_draw_behind_a_wall_out_of_square);
   TEST ("/gesture/draw/behind-another-room", test_draw_behind_another_room);
   TEST ("/gesture/draw/outline-by-clicks", test_draw_outline_by_clicks);
   TEST ("/gesture/draw/outline-by-arrows", test_draw_outline_by_arrows);

@@ -1,63 +1,12 @@
 /* The floor drawn by a person's hand: real events of a pointer and a keyboard, made by xdotool on the virtual display,
  * through the real widgets. Counts what the hand does. Skipped, and says so, without xdotool. */
-#include "desk-fixture.h"
-#include "gesture-scene.h"
+#include "pointer-hand.h"
 #include "shape-window.h"
-#include "viewport.h"
 
 static const RcLength FT = RC_TICKS_PER_FOOT;
 static const RcLength IN = RC_TICKS_PER_INCH;
 
-typedef struct
-{
-  DeskFixture desk;
-  guint       n_keys, n_clicks;
-} User;
-
-static void
-on_ended (GPid pid, int status, gpointer data)
-{
-  g_spawn_close_pid (pid);
-  *(gboolean *)data = TRUE;
-}
-
-/* Runs xdotool and handles events until it has ended and all is quiet. */
-static void
-do_by_hand (const char *format, ...)
-{
-  g_autoptr (GError) error = NULL;
-  g_auto (GStrv) argv = NULL;
-  gboolean has_ended = FALSE;
-  GPid     pid = 0;
-  va_list  args;
-
-  va_start (args, format);
-  g_autofree char *command = g_strdup_vprintf (format, args);
-  va_end (args);
-  g_assert_true (g_shell_parse_argv (command, NULL, &argv, &error));
-  g_spawn_async (NULL, argv, NULL, G_SPAWN_SEARCH_PATH | G_SPAWN_DO_NOT_REAP_CHILD, NULL, NULL, &pid, &error);
-  g_assert_no_error (error);
-  g_child_watch_add (pid, on_ended, &has_ended);
-  while (!has_ended)
-    g_main_context_iteration (NULL, TRUE);
-  for (int i = 0; i < 20; i++)
-    {
-      desk_fixture_settle ();
-      g_usleep (2000);
-    }
-}
-
-static RcFloorView *
-get_floor (User *user)
-{
-  return rc_bench_get_floor_view (rc_window_get_bench (user->desk.window));
-}
-
-static RcDocument *
-get_document (User *user)
-{
-  return rc_window_get_document (user->desk.window);
-}
+typedef PointerHand User;
 
 /* Handles events for at most two seconds, until there are so many rooms and openings. */
 static void
@@ -65,7 +14,7 @@ wait_for_things (User *user, guint n_rooms, guint n_openings)
 {
   for (int i = 0; i < 400; i++)
     {
-      const RcMeasure *measure = rc_document_get_measure (get_document (user));
+      const RcMeasure *measure = pointer_hand_get_measure (user);
       guint            n = 0;
       for (guint r = 0; r < measure->rooms->len; r++)
         n += ((const RcRoom *)g_ptr_array_index (measure->rooms, r))->openings->len;
@@ -80,67 +29,9 @@ static const RcRoom *
 get_room (User *user, guint i)
 {
   wait_for_things (user, i + 1, 0);
-  const RcMeasure *measure = rc_document_get_measure (get_document (user));
+  const RcMeasure *measure = pointer_hand_get_measure (user);
   g_assert_cmpuint (i, <, measure->rooms->len);
   return g_ptr_array_index (measure->rooms, i);
-}
-
-/* Where a point of the house lies on the display: the window stands at its corner. */
-static void
-find_on_display (User *user, RcLength x, RcLength y, int *display_x, int *display_y)
-{
-  double at_x = 0, at_y = 0, left = 0, top = 0;
-
-  rc_viewport_from_house (rc_floor_view_get_view (get_floor (user)), (RcPoint){ x, y }, &at_x, &at_y);
-  gtk_widget_translate_coordinates (GTK_WIDGET (get_floor (user)), GTK_WIDGET (user->desk.window), at_x, at_y, &at_x,
-                                    &at_y);
-  gtk_native_get_surface_transform (GTK_NATIVE (user->desk.window), &left, &top);
-  *display_x = (int)(at_x + left + 0.5);
-  *display_y = (int)(at_y + top + 0.5);
-}
-
-static void
-point (User *user, RcLength x, RcLength y)
-{
-  int display_x = 0, display_y = 0;
-
-  find_on_display (user, x, y, &display_x, &display_y);
-  do_by_hand ("xdotool mousemove %d %d mousemove_relative 1 0 mousemove_relative -- -1 0", display_x, display_y);
-}
-
-static void
-click (User *user, RcLength x, RcLength y)
-{
-  point (user, x, y);
-  do_by_hand ("xdotool click 1");
-  user->n_clicks++;
-}
-
-static void
-drag (User *user, RcLength x0, RcLength y0, RcLength x1, RcLength y1)
-{
-  point (user, x0, y0);
-  do_by_hand ("xdotool mousedown 1");
-  point (user, (x0 + x1) / 2, (y0 + y1) / 2);
-  point (user, x1, y1);
-  do_by_hand ("xdotool mouseup 1");
-  user->n_clicks++;
-}
-
-static void
-key (User *user, const char *name)
-{
-  do_by_hand ("xdotool key %s", name);
-  user->n_keys++;
-}
-
-static void
-type (User *user, const char *text)
-{
-  g_autofree char *quoted = g_shell_quote (text);
-
-  do_by_hand ("xdotool type --delay 5 %s", quoted);
-  user->n_keys += (guint)g_utf8_strlen (text, -1);
 }
 
 static void
@@ -149,7 +40,7 @@ set_up (User *user, gconstpointer data)
   desk_fixture_open (&user->desk, FALSE);
   gtk_widget_activate_action (GTK_WIDGET (user->desk.window), "win.new-job", NULL);
   desk_fixture_settle ();
-  rc_document_set_improve_seconds (get_document (user), 0);
+  rc_document_set_improve_seconds (pointer_hand_get_document (user), 0);
   desk_fixture_paint (GTK_WIDGET (user->desk.window));
 }
 
@@ -159,28 +50,16 @@ tear_down (User *user, gconstpointer data)
   desk_fixture_close (&user->desk);
 }
 
-/* TRUE, and the test is skipped, where there is no hand. */
-static gboolean
-has_no_hand (void)
-{
-  g_autofree char *path = g_find_program_in_path ("xdotool");
-
-  if (path)
-    return FALSE;
-  g_test_skip ("xdotool is not installed");
-  return TRUE;
-}
-
 static void
 make_imperial (User *user)
 {
   g_autoptr (GError) error = NULL;
-  RcJob *job = rc_document_dup_job (get_document (user));
+  RcJob *job = rc_document_dup_job (pointer_hand_get_document (user));
 
   job->units = RC_UNITS_IMPERIAL;
-  rc_document_commit (get_document (user), job, "Units", NULL, &error);
+  rc_document_commit (pointer_hand_get_document (user), job, "Units", NULL, &error);
   g_assert_no_error (error);
-  rc_floor_view_fit (get_floor (user));
+  rc_floor_view_fit (pointer_hand_get_floor (user));
   desk_fixture_paint (GTK_WIDGET (user->desk.window));
 }
 
@@ -197,51 +76,51 @@ assert_size (const RcRoom *room, RcLength width, RcLength length)
 static void
 wait_for_plan (User *user)
 {
-  for (int i = 0; i < 3000 && !rc_document_is_planned (get_document (user)); i++)
+  for (int i = 0; i < 3000 && !rc_document_is_planned (pointer_hand_get_document (user)); i++)
     {
       desk_fixture_settle ();
       g_usleep (5000);
     }
-  g_assert_true (rc_document_is_planned (get_document (user)));
-  g_assert_null (rc_document_get_fault (get_document (user)));
+  g_assert_true (rc_document_is_planned (pointer_hand_get_document (user)));
+  g_assert_null (rc_document_get_fault (pointer_hand_get_document (user)));
 }
 
 /* Hall, living room and dining room of the demo house, with their doors, from nothing. */
 static void
 test_house_by_pointer (User *user, gconstpointer data)
 {
-  if (has_no_hand ())
+  if (pointer_hand_is_missing ())
     return;
   make_imperial (user);
-  click (user, 2 * FT, 30 * FT);
+  pointer_hand_click (user, 2 * FT, 30 * FT);
   user->n_clicks = 0;
   /* The hall, 4' 6" by 24'. */
-  key (user, "r");
-  click (user, 20 * FT, 2 * FT);
-  type (user, "4'6");
-  key (user, "Tab");
-  type (user, "24'");
-  key (user, "Return");
+  pointer_hand_key (user, "r");
+  pointer_hand_click (user, 20 * FT, 2 * FT);
+  pointer_hand_type (user, "4'6");
+  pointer_hand_key (user, "Tab");
+  pointer_hand_type (user, "24'");
+  pointer_hand_key (user, "Return");
   assert_size (get_room (user, 0), 54 * IN, 24 * FT);
   g_test_message ("a rectangle by a click and %u keys", user->n_keys);
   g_assert_cmpuint (user->n_keys, <, 12);
   /* The living room behind its left wall, in line below; the dining room behind the right one. */
   RcPoint at = get_room (user, 0)->at;
-  point (user, at.x - 5 * IN, at.y);
-  click (user, at.x - 5 * IN, at.y);
-  point (user, at.x - 10 * FT, at.y + 10 * FT);
-  type (user, "13'7");
-  key (user, "Tab");
-  type (user, "19'6");
-  key (user, "Return");
+  pointer_hand_point (user, at.x - 5 * IN, at.y);
+  pointer_hand_click (user, at.x - 5 * IN, at.y);
+  pointer_hand_point (user, at.x - 10 * FT, at.y + 10 * FT);
+  pointer_hand_type (user, "13'7");
+  pointer_hand_key (user, "Tab");
+  pointer_hand_type (user, "19'6");
+  pointer_hand_key (user, "Return");
   assert_size (get_room (user, 1), 163 * IN, 234 * IN);
-  drag (user, at.x + 54 * IN + 5 * IN, at.y, at.x + 54 * IN + 5 * IN + 12 * FT, at.y + 13 * FT);
+  pointer_hand_drag (user, at.x + 54 * IN + 5 * IN, at.y, at.x + 54 * IN + 5 * IN + 12 * FT, at.y + 13 * FT);
   /* Doors: one typed, one by the pointer alone. */
-  key (user, "d");
-  point (user, at.x, at.y + 8 * FT);
-  type (user, "9'");
-  key (user, "Return");
-  click (user, at.x + 54 * IN, at.y + 5 * FT);
+  pointer_hand_key (user, "d");
+  pointer_hand_point (user, at.x, at.y + 8 * FT);
+  pointer_hand_type (user, "9'");
+  pointer_hand_key (user, "Return");
+  pointer_hand_click (user, at.x + 54 * IN, at.y + 5 * FT);
   wait_for_things (user, 3, 4);
   guint n_doors = 0;
   for (guint i = 0; i < 3; i++)
@@ -251,16 +130,16 @@ test_house_by_pointer (User *user, gconstpointer data)
   wait_for_plan (user);
   g_test_message ("three rooms and two doors by %u clicks and drags and %u keys", user->n_clicks, user->n_keys);
   /* A wall dragged, its neighbour following; then all undone. */
-  key (user, "Escape");
-  drag (user, at.x, at.y + 3 * FT, at.x - 2 * FT, at.y + 3 * FT);
+  pointer_hand_key (user, "Escape");
+  pointer_hand_drag (user, at.x, at.y + 3 * FT, at.x - 2 * FT, at.y + 3 * FT);
   for (guint i = 0; i < 8; i++)
-    key (user, "ctrl+z");
-  for (int i = 0; i < 400 && rc_document_get_measure (get_document (user))->rooms->len > 0; i++)
+    pointer_hand_key (user, "ctrl+z");
+  for (int i = 0; i < 400 && rc_document_get_measure (pointer_hand_get_document (user))->rooms->len > 0; i++)
     {
       desk_fixture_settle ();
       g_usleep (5000);
     }
-  g_assert_cmpuint (rc_document_get_measure (get_document (user))->rooms->len, ==, 0);
+  g_assert_cmpuint (rc_document_get_measure (pointer_hand_get_document (user))->rooms->len, ==, 0);
 }
 
 static gboolean
@@ -282,44 +161,44 @@ is_asking (void)
 static void
 ask_for_sizes (User *user)
 {
-  key (user, "F8");
+  pointer_hand_key (user, "F8");
   for (int i = 0; i < 400 && !is_asking (); i++)
     {
       desk_fixture_settle ();
       g_usleep (5000);
     }
   g_assert_true (is_asking ());
-  do_by_hand ("xdotool mousemove 300 120 sleep 0.2");
+  pointer_hand_do ("xdotool mousemove 300 120 sleep 0.2");
 }
 
 /* By keyboard alone: a rectangle with a door under 12 keys, a bay-fronted L under 40. */
 static void
 test_rooms_by_keyboard (User *user, gconstpointer data)
 {
-  if (has_no_hand ())
+  if (pointer_hand_is_missing ())
     return;
   make_imperial (user);
-  click (user, 2 * FT, 30 * FT);
+  pointer_hand_click (user, 2 * FT, 30 * FT);
   ask_for_sizes (user);
-  type (user, "12'");
-  key (user, "Tab");
-  type (user, "10'");
-  key (user, "Return");
+  pointer_hand_type (user, "12'");
+  pointer_hand_key (user, "Tab");
+  pointer_hand_type (user, "10'");
+  pointer_hand_key (user, "Return");
   assert_size (get_room (user, 0), 12 * FT, 10 * FT);
-  do_by_hand ("xdotool mousemove 300 500 sleep 0.2");
-  key (user, "alt+d");
+  pointer_hand_do ("xdotool mousemove 300 500 sleep 0.2");
+  pointer_hand_key (user, "alt+d");
   wait_for_things (user, 1, 1);
   g_assert_cmpuint (get_room (user, 0)->openings->len, ==, 1);
   g_test_message ("a rectangle with a door by %u keys", user->n_keys);
   g_assert_cmpuint (user->n_keys, <, 12);
   user->n_keys = 0;
   ask_for_sizes (user);
-  key (user, "alt+4");
+  pointer_hand_key (user, "alt+4");
   static const char *const SIZES[] = { "20'", "15'", "8'", "6'", "9'", "2'", "5'" };
   for (guint i = 0; i < G_N_ELEMENTS (SIZES); i++)
     {
-      type (user, SIZES[i]);
-      key (user, i + 1 < G_N_ELEMENTS (SIZES) ? "Tab" : "Return");
+      pointer_hand_type (user, SIZES[i]);
+      pointer_hand_key (user, i + 1 < G_N_ELEMENTS (SIZES) ? "Tab" : "Return");
     }
   assert_size (get_room (user, 1), 20 * FT, 17 * FT);
   g_assert_cmpuint (rc_room_get_n_walls (get_room (user, 1)), ==, 10);

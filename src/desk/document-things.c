@@ -6,6 +6,7 @@
 #include "gesture-room.h"
 #include "job-edit.h"
 #include "measure-edit.h"
+#include "room-edit.h"
 #include "pin-edit.h"
 
 /* "Room 3": the name with the next number. */
@@ -220,6 +221,78 @@ rc_document_lead_opening (RcDocument *self, const char *room, const char *openin
   RcJob   *joined = stays ? rc_gesture_room_join (scene, room, opening, to_room, to_opening)
                           : rc_gesture_room_join (scene, to_room, to_opening, room, opening);
   return joined ? joined : g_steal_pointer (&job);
+}
+
+/* The other side of an opening; NULL where none is measured. */
+static RcOpening *
+find_other_side (RcMeasure *measure, const RcOpening *opening)
+{
+  RcRoom *room = opening->to_room ? rc_measure_find_room (measure, opening->to_room) : NULL;
+
+  return room && opening->to_opening ? rc_room_edit_find_opening (room, opening->to_opening) : NULL;
+}
+
+static RcSwing
+turn_swing (RcSwing swing)
+{
+  return swing == RC_SWING_IN ? RC_SWING_OUT : swing == RC_SWING_OUT ? RC_SWING_IN : RC_SWING_NONE;
+}
+
+/* It is one hole with one leaf: what was alike on both sides stays so. */
+static void
+keep_sides_alike (const RcOpening *was, const RcOpening *other_was, const RcOpening *opening, RcOpening *other)
+{
+  if (was->kind == other_was->kind)
+    other->kind = opening->kind;
+  if (was->swing == turn_swing (other_was->swing))
+    other->swing = turn_swing (opening->swing);
+  if (was->width == other_was->width)
+    other->width = opening->width;
+  if (was->depth == other_was->depth)
+    other->depth = opening->depth;
+}
+
+/* A room with a place of its own that nothing but this opening holds comes along, if the house can then be built. Rooms
+ * without one lie where the last plan had them: half a length typed may have put them elsewhere. */
+static RcJob *
+bring_along (RcDocument *self, const RcJob *job, const RcRoom *room, const RcOpening *opening)
+{
+  RcMeasure    *measure = rc_document_get_measure_of (self, (RcJob *)job);
+  const RcRoom *other = rc_measure_find_room (measure, opening->to_room);
+  RcOutcome    *outcome = rc_document_get_outcome (self);
+  g_autoptr (RcScene) scene = rc_scene_new (job, measure, outcome ? outcome->plan->house : NULL, room->floor);
+  RcJob *joined = NULL;
+
+  if (other->placed && !is_held (other, opening->to_opening))
+    joined = rc_gesture_room_join (scene, room->id, opening->id, other->id, opening->to_opening);
+  else if (room->placed && !is_held (room, opening->id))
+    joined = rc_gesture_room_join (scene, other->id, opening->to_opening, room->id, opening->id);
+  g_autoptr (RcHouse) house
+      = joined ? rc_house_new (rc_document_get_measure_of (self, joined), &joined->settings.closure, NULL) : NULL;
+  if (house == NULL)
+    g_clear_pointer (&joined, rc_job_free);
+  return joined;
+}
+
+RcJob *
+rc_document_meet_opening (RcDocument *self, RcJob *job, const char *room_id, const char *id)
+{
+  RcMeasure *before = (RcMeasure *)rc_document_get_measure (self), *measure = rc_document_get_measure_of (self, job);
+  RcRoom    *room_was = rc_measure_find_room (before, room_id), *room = rc_measure_find_room (measure, room_id);
+  RcOpening *was = room_was ? rc_room_edit_find_opening (room_was, id) : NULL;
+  RcOpening *opening = room ? rc_room_edit_find_opening (room, id) : NULL;
+  RcOpening *other_was = was ? find_other_side (before, was) : NULL;
+  RcOpening *other = opening ? find_other_side (measure, opening) : NULL;
+
+  if (other_was == NULL || other == NULL)
+    return job;
+  keep_sides_alike (was, other_was, opening, other);
+  g_autoptr (RcHouse) house = rc_house_new (measure, &job->settings.closure, NULL);
+  RcJob *joined = house ? NULL : bring_along (self, job, room, opening);
+  if (joined == NULL)
+    return job;
+  rc_job_free (job);
+  return joined;
 }
 
 gboolean

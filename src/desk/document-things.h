@@ -28,6 +28,10 @@ RcScene *rc_document_new_scene (RcDocument *self, int floor);
 RcJob *rc_document_lead_opening (RcDocument *self, const char *room, const char *opening, const char *to_room,
                                  const char *to_opening);
 
+/* After an edit of an opening in `job`, a copy of the document's: its other side stays alike, and a room of its own
+ * place that no other door holds comes along to meet it, where the house can be built so. (transfer full) both */
+RcJob *rc_document_meet_opening (RcDocument *self, RcJob *job, const char *room, const char *opening);
+
 /* A copy of the measure looked at, dated today, to be looked at from now on. */
 gboolean rc_document_add_measure (RcDocument *self, GError **error);
 

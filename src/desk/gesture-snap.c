@@ -3,6 +3,7 @@
 #include <math.h>
 
 #define SQUARE_MAX_DEGREES 7.0
+#define STEEPNESS          50   /* at most one part out of square in so many */
 #define WALL_SHARE         0.75 /* a line far off must be nearer than a corner at hand to win over it */
 
 /* One axis at a time: `at` is what the pointer says, `best` how far the best line lies off it. */
@@ -33,21 +34,42 @@ rc_snap_round (RcLength length, RcLength step)
   return (length + half) / step * step;
 }
 
-/* A straight wall offers its own line, and the line a wall's thickness behind it. */
+/* Walls measured a little out of square count as square, where the pointer is along them. */
+static gboolean
+is_upright (RcPoint from, RcPoint to)
+{
+  return ABS (to.x - from.x) * STEEPNESS < ABS (to.y - from.y);
+}
+
+static RcLength
+get_x_at (RcPoint from, RcPoint to, RcLength y)
+{
+  y = CLAMP (y, MIN (from.y, to.y), MAX (from.y, to.y));
+  return from.x + llround ((double)(to.x - from.x) * (double)(y - from.y) / (double)(to.y - from.y));
+}
+
+static RcPoint
+swap_axes (RcPoint point)
+{
+  return (RcPoint){ point.y, point.x };
+}
+
+/* A wall offers its own line, and the line a wall's thickness behind it. */
 static void
 offer_wall (Axis *x, Axis *y, RcPoint from, RcPoint to, gboolean is_left, const RcScene *scene, RcLength reach)
 {
-  if (from.x == to.x && from.y != to.y)
+  if (is_upright (from, to))
     {
-      RcLength out = (to.y > from.y) == is_left ? scene->wall : -scene->wall;
-      offer (x, from.x, RC_SNAP_WALL, from, reach);
-      offer (x, from.x + out, RC_SNAP_BEHIND, from, reach);
+      RcLength out = (to.y > from.y) == is_left ? scene->wall : -scene->wall, line = get_x_at (from, to, y->at);
+      offer (x, line, RC_SNAP_WALL, from, reach);
+      offer (x, line + out, RC_SNAP_BEHIND, from, reach);
     }
-  else if (from.y == to.y && from.x != to.x)
+  else if (is_upright (swap_axes (from), swap_axes (to)))
     {
       RcLength out = (to.x > from.x) == is_left ? -scene->wall : scene->wall;
-      offer (y, from.y, RC_SNAP_WALL, from, reach);
-      offer (y, from.y + out, RC_SNAP_BEHIND, from, reach);
+      RcLength line = get_x_at (swap_axes (from), swap_axes (to), x->at);
+      offer (y, line, RC_SNAP_WALL, from, reach);
+      offer (y, line + out, RC_SNAP_BEHIND, from, reach);
     }
   else
     {

@@ -128,6 +128,14 @@ rc_opening_card_show (RcPanel *panel, gpointer part)
   gtk_widget_set_sensitive (GTK_WIDGET (self->transition_drop), !is_window);
 }
 
+static RcJob *
+rc_opening_card_settle (RcPanel *panel, RcJob *job)
+{
+  RcOpeningCard *self = RC_OPENING_CARD (panel);
+
+  return rc_document_meet_opening (rc_panel_get_document (panel), job, self->room, self->id);
+}
+
 static void
 on_to_changed (RcOpeningCard *self)
 {
@@ -178,6 +186,7 @@ rc_opening_card_class_init (RcOpeningCardClass *klass)
   G_OBJECT_CLASS (klass)->finalize = rc_opening_card_finalize;
   RC_PANEL_CLASS (klass)->find = find_opening;
   RC_PANEL_CLASS (klass)->show = rc_opening_card_show;
+  RC_PANEL_CLASS (klass)->settle = rc_opening_card_settle;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/opening-card.ui");
   gtk_widget_class_bind_template_child (widget_class, RcOpeningCard, id_label);

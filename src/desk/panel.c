@@ -187,6 +187,8 @@ on_field_changed (Field *field)
   read_field (field, part);
   if (field->kind == FIELD_GOODS)
     take_goods (field, job);
+  if (RC_PANEL_GET_CLASS (self)->settle)
+    job = RC_PANEL_GET_CLASS (self)->settle (self, job);
   gboolean grows = field->kind == FIELD_TEXT || field->kind == FIELD_BUFFER || field->kind == FIELD_LENGTH
                    || field->kind == FIELD_COUNT;
   rc_panel_commit (self, g_steal_pointer (&job), field->step, grows ? field->key : NULL);

@@ -21,6 +21,9 @@ struct _RcPanelClass
   gpointer (*find) (RcPanel *self, RcJob *job);
   /* Shows what is not a bound field; `part` from find on the document's job: not to be changed. Nullable. */
   void (*show) (RcPanel *self, gpointer part);
+  /* What follows from a field that was changed: takes the edited copy, gives the one that is committed (both transfer
+   * full). Nullable. */
+  RcJob *(*settle) (RcPanel *self, RcJob *job);
 };
 
 /* Borrowed by the panel's parent; the panel keeps a reference. NULL: none. */

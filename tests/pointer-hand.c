@@ -1,0 +1,281 @@
+#include "pointer-hand.h"
+
+#include "viewport.h"
+
+#define PATIENCE_US (10 * G_USEC_PER_SEC)
+
+gboolean
+pointer_hand_is_missing (void)
+{
+  g_autofree char *path = g_find_program_in_path ("xdotool");
+
+  if (path)
+    return FALSE;
+  g_test_skip ("xdotool is not installed");
+  return TRUE;
+}
+
+static void
+on_ended (GPid pid, int status, gpointer data)
+{
+  g_spawn_close_pid (pid);
+  *(gboolean *)data = TRUE;
+}
+
+void
+pointer_hand_do (const char *format, ...)
+{
+  g_autoptr (GError) error = NULL;
+  g_auto (GStrv) argv = NULL;
+  gboolean has_ended = FALSE;
+  GPid     pid = 0;
+  va_list  args;
+
+  va_start (args, format);
+  g_autofree char *command = g_strdup_vprintf (format, args);
+  va_end (args);
+  g_assert_true (g_shell_parse_argv (command, NULL, &argv, &error));
+  g_spawn_async (NULL, argv, NULL, G_SPAWN_SEARCH_PATH | G_SPAWN_DO_NOT_REAP_CHILD, NULL, NULL, &pid, &error);
+  g_assert_no_error (error);
+  g_child_watch_add (pid, on_ended, &has_ended);
+  while (!has_ended)
+    g_main_context_iteration (NULL, TRUE);
+  for (int i = 0; i < 20; i++)
+    {
+      desk_fixture_settle ();
+      g_usleep (2000);
+    }
+}
+
+RcFloorView *
+pointer_hand_get_floor (PointerHand *hand)
+{
+  return rc_bench_get_floor_view (rc_window_get_bench (hand->desk.window));
+}
+
+RcDocument *
+pointer_hand_get_document (PointerHand *hand)
+{
+  return rc_window_get_document (hand->desk.window);
+}
+
+const RcMeasure *
+pointer_hand_get_measure (PointerHand *hand)
+{
+  return rc_document_get_measure (pointer_hand_get_document (hand));
+}
+
+void
+pointer_hand_wait (gboolean (*ask) (gpointer data), gpointer data)
+{
+  gint64 end = g_get_monotonic_time () + PATIENCE_US;
+
+  while (!ask (data) && g_get_monotonic_time () < end)
+    {
+      desk_fixture_settle ();
+      g_usleep (5000);
+    }
+  g_assert_true (ask (data));
+}
+
+/* Where a point of a widget lies on the display. */
+static void
+find_on_display (GtkWidget *widget, double x, double y, int *display_x, int *display_y)
+{
+  GtkNative *native = gtk_widget_get_native (widget);
+  double     left = 0, top = 0;
+
+  gtk_widget_translate_coordinates (widget, GTK_WIDGET (native), x, y, &x, &y);
+  gtk_native_get_surface_transform (native, &left, &top);
+  x += left;
+  y += top;
+  for (GdkSurface *surface = gtk_native_get_surface (native); GDK_IS_POPUP (surface);
+       surface = gdk_popup_get_parent (GDK_POPUP (surface)))
+    {
+      x += gdk_popup_get_position_x (GDK_POPUP (surface));
+      y += gdk_popup_get_position_y (GDK_POPUP (surface));
+    }
+  *display_x = (int)(x + 0.5);
+  *display_y = (int)(y + 0.5);
+}
+
+void
+pointer_hand_point (PointerHand *hand, RcLength x, RcLength y)
+{
+  GtkWidget *floor = GTK_WIDGET (pointer_hand_get_floor (hand));
+  int        display_x = 0, display_y = 0;
+  double     at_x = 0, at_y = 0;
+
+  rc_viewport_from_house (rc_floor_view_get_view (pointer_hand_get_floor (hand)), (RcPoint){ x, y }, &at_x, &at_y);
+  g_assert_true (gtk_widget_contains (floor, at_x, at_y));
+  find_on_display (floor, at_x, at_y, &display_x, &display_y);
+  pointer_hand_do ("xdotool mousemove %d %d mousemove_relative 1 0 mousemove_relative -- -1 0", display_x, display_y);
+}
+
+void
+pointer_hand_click (PointerHand *hand, RcLength x, RcLength y)
+{
+  pointer_hand_point (hand, x, y);
+  pointer_hand_do ("xdotool click 1");
+  hand->n_clicks++;
+}
+
+void
+pointer_hand_drag (PointerHand *hand, RcLength x0, RcLength y0, RcLength x1, RcLength y1)
+{
+  pointer_hand_point (hand, x0, y0);
+  pointer_hand_do ("xdotool mousedown 1");
+  pointer_hand_point (hand, (x0 + x1) / 2, (y0 + y1) / 2);
+  pointer_hand_point (hand, x1, y1);
+  pointer_hand_do ("xdotool mouseup 1");
+  hand->n_clicks++;
+}
+
+void
+pointer_hand_key (PointerHand *hand, const char *name)
+{
+  pointer_hand_do ("xdotool key %s", name);
+  hand->n_keys++;
+}
+
+void
+pointer_hand_type (PointerHand *hand, const char *text)
+{
+  g_autofree char *quoted = g_shell_quote (text);
+
+  pointer_hand_do ("xdotool type --delay 5 %s", quoted);
+  hand->n_keys += (guint)g_utf8_strlen (text, -1);
+}
+
+/* Widgets. */
+
+/* Turns the wheel over what scrolls until the widget can be seen. */
+static void
+bring_into_sight (PointerHand *hand, GtkWidget *widget)
+{
+  GtkWidget      *scrolled = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t bounds;
+  int             x = 0, y = 0;
+
+  for (int i = 0; scrolled && i < 100; i++)
+    {
+      g_assert_true (gtk_widget_compute_bounds (widget, scrolled, &bounds));
+      gboolean is_above = bounds.origin.y < 0;
+      if (!is_above && bounds.origin.y + bounds.size.height <= (float)gtk_widget_get_height (scrolled))
+        return;
+      find_on_display (scrolled, 3, gtk_widget_get_height (scrolled) / 2.0, &x, &y);
+      pointer_hand_do ("xdotool mousemove %d %d click %d", x, y, is_above ? 4 : 5);
+      desk_fixture_paint (GTK_WIDGET (hand->desk.window));
+      hand->n_turns++;
+    }
+}
+
+static void
+click_times (PointerHand *hand, GtkWidget *widget, int times)
+{
+  int x = 0, y = 0;
+
+  bring_into_sight (hand, widget);
+  find_on_display (widget, gtk_widget_get_width (widget) / 2.0, gtk_widget_get_height (widget) / 2.0, &x, &y);
+  pointer_hand_do ("xdotool mousemove %d %d click --repeat %d --delay 20 1", x, y, times);
+  desk_fixture_paint (GTK_WIDGET (hand->desk.window));
+  hand->n_clicks++;
+}
+
+void
+pointer_hand_click_widget (PointerHand *hand, GtkWidget *widget)
+{
+  click_times (hand, widget, 1);
+}
+
+void
+pointer_hand_enter (PointerHand *hand, GtkWidget *entry, const char *text)
+{
+  click_times (hand, entry, 3);
+  pointer_hand_type (hand, text);
+}
+
+typedef struct
+{
+  GtkWidget  *root;
+  const char *text;
+} Sought;
+
+GtkWidget *
+pointer_hand_find_label (GtkWidget *root, const char *text)
+{
+  if (GTK_IS_LABEL (root) && gtk_widget_get_mapped (root)
+      && g_str_has_prefix (gtk_label_get_text (GTK_LABEL (root)), text))
+    return root;
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = pointer_hand_find_label (child, text);
+      if (found)
+        return found;
+    }
+  return NULL;
+}
+
+static GtkWidget *
+find_popover (GtkWidget *root)
+{
+  return desk_fixture_find (root, GTK_TYPE_POPOVER, NULL);
+}
+
+static gboolean
+is_label_shown (gpointer data)
+{
+  const Sought *sought = data;
+  GtkWidget    *popover = find_popover (sought->root);
+
+  return popover && pointer_hand_find_label (popover, sought->text) != NULL;
+}
+
+static gboolean
+is_shut (gpointer data)
+{
+  GtkWidget *popover = find_popover (data);
+  return popover == NULL || !gtk_widget_get_mapped (popover);
+}
+
+void
+pointer_hand_pick (PointerHand *hand, GtkWidget *drop_down, const char *labels)
+{
+  g_auto (GStrv) parts = g_strsplit (labels, "|", -1);
+
+  pointer_hand_click_widget (hand, drop_down);
+  for (guint i = 0; parts[i]; i++)
+    {
+      Sought sought = { drop_down, parts[i] };
+      if (i > 0)
+        pointer_hand_do ("sleep 0.4"); /* until the part of the menu has slid into its place */
+      pointer_hand_wait (is_label_shown, &sought);
+      pointer_hand_click_widget (hand, pointer_hand_find_label (find_popover (drop_down), parts[i]));
+    }
+  pointer_hand_wait (is_shut, drop_down);
+}
+
+static GtkWidget *
+find_mapped (GtkWidget *root, const char *name)
+{
+  if (gtk_widget_get_mapped (root) && g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (root)), name) == 0)
+    return root;
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_mapped (child, name);
+      if (found)
+        return found;
+    }
+  return NULL;
+}
+
+GtkWidget *
+pointer_hand_find (GtkWidget *root, const char *name)
+{
+  GtkWidget *found = find_mapped (root, name);
+
+  if (found == NULL)
+    g_test_message ("nothing on the screen is called %s", name);
+  g_assert_nonnull (found);
+  return found;
+}

@@ -36,6 +36,8 @@ add_job_entries (GOptionContext *context, RcJobOptions *options)
     { "date", 0, 0, G_OPTION_ARG_FILENAME, &options->date, N_ ("Use the prices of this day (default: today)"),
       "YYYY-MM-DD" },
     { "seconds", 0, 0, G_OPTION_ARG_DOUBLE, &options->seconds, N_ ("Search this long for better plans"), "S" },
+    { "effort", 0, 0, G_OPTION_ARG_INT64, &options->effort,
+      N_ ("Search so much instead, the same on every machine: about 1000 for a second"), "N" },
     { "seed", 0, 0, G_OPTION_ARG_INT64, &options->seed, N_ ("Start the search from this number"), "N" },
     G_OPTION_ENTRY_NULL,
   };
@@ -51,6 +53,17 @@ complete_job_options (RcJobOptions *options, GError **error)
     {
       g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE, _ ("--seconds must be between 0 and %.0f"),
                    MOST_SECONDS);
+      return FALSE;
+    }
+  if (options->effort < 0 || (double)options->effort > MOST_SECONDS * 1000)
+    {
+      g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE, _ ("--effort must be between 0 and %.0f"),
+                   MOST_SECONDS * 1000);
+      return FALSE;
+    }
+  if (options->effort > 0 && options->seconds > 0)
+    {
+      g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE, _ ("give either --seconds or --effort, not both"));
       return FALSE;
     }
   if (options->seed < 0)

@@ -24,6 +24,7 @@ typedef struct
   char    *option;  /* taken in every area; NULL: as the job says */
   char    *date;    /* ISO 8601; today once parsed, when not given */
   double   seconds; /* to search for better plans */
+  gint64   effort;  /* likewise, counted in work: the same on every machine; 0: by time */
   gint64   seed;
   gboolean json;
 } RcJobOptions;

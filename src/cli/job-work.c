@@ -208,11 +208,19 @@ show_progress (const RcPlanProgress *progress, gpointer data)
     g_printerr ("%s", progress->what);
 }
 
+static RcPlanParams
+get_params (const RcJobWork *work)
+{
+  const RcJobOptions *options = work->options;
+  return (
+      RcPlanParams){ .seconds = options->seconds, .effort = (guint64)options->effort, .seed = (guint64)options->seed };
+}
+
 gboolean
 rc_job_work_plan (RcJobWork *work, GError **error)
 {
-  RcPlanParams params = { .seconds = work->options->seconds, .seed = (guint64)work->options->seed };
-  gboolean     is_watched = params.seconds > 0 && isatty (STDERR_FILENO);
+  RcPlanParams params = get_params (work);
+  gboolean     is_watched = (params.seconds > 0 || params.effort > 0) && isatty (STDERR_FILENO);
   RcPriceDay   day = { .date = work->options->date };
 
   if (work->plan != NULL)
@@ -291,7 +299,7 @@ static RcQuote *
 price_alternative (RcJobWork *work, const RcAlternative *alternative, GError **error)
 {
   g_autoptr (RcJob) job = rc_job_new_alternative (work->job, work->measure->id, alternative, error);
-  RcPlanParams params = { .seconds = work->options->seconds, .seed = (guint64)work->options->seed };
+  RcPlanParams params = get_params (work);
   RcPriceDay   day = { work->book, work->options->date };
   g_autoptr (RcPlan) plan = NULL;
   g_autoptr (GPtrArray) quantities = NULL;

@@ -382,7 +382,9 @@ static void
 generate (Program *self, RcNestPrices *best)
 {
   guint idle = 0;
-  for (guint round = 0; round < MOST_ROUNDS && idle < MOST_IDLE && !rc_nest_clock_is_over (self->clock); round++)
+  for (guint round = 0;
+       round < MIN (MOST_ROUNDS, self->clock->steps_left) && idle < MOST_IDLE && !rc_nest_clock_is_over (self->clock);
+       round++)
     {
       double value;
       gint64 before = self->bound;

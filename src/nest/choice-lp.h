@@ -59,6 +59,6 @@ gint64 rc_nest_prices_get (const RcNestPrices *prices, RcLength width);
 /* The prices of goods that cost numerator / denominator of these. (transfer full) */
 RcNestPrices rc_nest_prices_scale (const RcNestPrices *prices, gint64 numerator, gint64 denominator);
 
-/* The prices that give the highest bound found until the clock is over; valid ones in any case. `shares` (of
- * RcNestShare) gets the ways that have a part in the best answer found. */
+/* The prices that give the highest bound found until the clock is over, in as many rounds as it has steps; valid ones
+ * in any case. `shares` (of RcNestShare) gets the ways that have a part in the best answer found. */
 void rc_nest_choice_solve (const RcNestChoice *choice, const RcNestClock *clock, RcNestPrices *prices, GArray *shares);

@@ -8,6 +8,7 @@
 #include "cutting.h"
 #include "option-list.h"
 #include "option.h"
+#include "pile.h"
 #include "realize.h"
 
 /* Pile directions are tried along the main wall direction and square to it. */
@@ -50,7 +51,8 @@ struct _RcAreaPlanner
   double              seconds;
   gboolean            has_kept;
   gboolean            deep;
-  gint64              deadline_us;
+  gint64 budget_us, deadline_us; /* with an effort each axis has the budget, else all end at the deadline */
+  gint64 work_us;                /* of all runs so far */
 };
 
 /* With carpet to be saved above all a broken rule still weighs a quarter of its price: nobody lays a room in five
@@ -77,71 +79,13 @@ rc_area_plan_free (RcAreaPlan *area_plan)
   g_free (area_plan);
 }
 
-/* A wall's direction in degrees from 0 to under 90, square ones alike. */
-static double
-get_edge_degrees (const RcRing *ring, guint i)
-{
-  const RcPoint *a = rc_ring_get (ring, i), *b = rc_ring_get (ring, (i + 1) % ring->len);
-  double         degrees = fmod (atan2 ((double)(b->y - a->y), (double)(b->x - a->x)) * 180 / G_PI + 360, 90);
-  return degrees > 89.999 ? 0 : degrees;
-}
-
-/* The direction that most wall length of the largest room runs along or square to. */
-static double
-find_main_degrees (const RcRegion *floor)
-{
-  const RcPolygon *largest = NULL;
-  for (guint p = 0; p < floor->len; p++)
-    if (largest == NULL || rc_polygon_compute_area (g_ptr_array_index (floor, p)) > rc_polygon_compute_area (largest))
-      largest = g_ptr_array_index (floor, p);
-  double best = 0, best_length = 0;
-  for (guint i = 0; largest != NULL && i < largest->outer->len; i++)
-    {
-      double degrees = get_edge_degrees (largest->outer, i), length = 0;
-      for (guint k = 0; k < largest->outer->len; k++)
-        if (fabs (get_edge_degrees (largest->outer, k) - degrees) < 0.01)
-          length += (double)rc_point_distance (*rc_ring_get (largest->outer, k),
-                                               *rc_ring_get (largest->outer, (k + 1) % largest->outer->len));
-      if (length > best_length * 1.000001)
-        {
-          best = degrees;
-          best_length = length;
-        }
-    }
-  return best < 0.001 ? 0 : best;
-}
-
-/* Of the two ways the pile can lean along an axis, the one that faces the way in (Workspace Training): towards the
- * door that leads out of the area. */
-static double
-face_entry (const RcSite *site, const RcRegion *floor, double degrees)
-{
-  RcBox box = rc_region_compute_box (floor);
-  for (guint i = 0; i < site->doors->len; i++)
-    {
-      const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
-      gboolean             inside
-          = door->other != NULL && rc_site_has_room (site, door->room) && rc_site_has_room (site, door->other);
-      if (inside)
-        continue;
-      RcPoint at = rc_point_rotate (door->from, -site->turn_degrees);
-      double  dx = (double)at.x - (double)(box.x0 + box.x1) / 2, dy = (double)at.y - (double)(box.y0 + box.y1) / 2;
-      double  along = dx * cos (degrees * G_PI / 180) + dy * sin (degrees * G_PI / 180);
-      if (along < -RC_TICKS_PER_MM)
-        return fmod (degrees + 180, 360);
-      if (along > RC_TICKS_PER_MM)
-        return degrees;
-    }
-  return degrees;
-}
-
 static void
 add_axis (RcPlanning *planning, double degrees, gboolean pinned)
 {
   RcAxis        *axis = &planning->axes[planning->n_axes++];
   const RcGoods *carpet = rc_job_find_goods (planning->job, planning->area->carpet);
   axis->site = rc_site_new (planning->job, planning->house, planning->area, carpet, &planning->weights, 90 - degrees);
-  axis->pile_degrees = pinned ? degrees : face_entry (axis->site, planning->floor, degrees);
+  axis->pile_degrees = pinned ? degrees : rc_pile_face_entry (axis->site, planning->floor, degrees);
   if (axis->pile_degrees != degrees) /* the frame's y runs the way the pile leans: then so does the roll */
     {
       rc_site_free (axis->site);
@@ -149,7 +93,7 @@ add_axis (RcPlanning *planning, double degrees, gboolean pinned)
       axis->site
           = rc_site_new (planning->job, planning->house, planning->area, carpet, &planning->weights, 90 - degrees);
     }
-  axis->search = rc_area_search_new (axis->site);
+  axis->search = rc_area_search_new (axis->site, planning->params->effort > 0);
   axis->planning = planning;
   axis->found = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
   g_autoptr (GPtrArray) turned = rc_region_rotate (planning->floor, 90 - degrees);
@@ -176,7 +120,7 @@ static void
 add_axes (RcPlanning *planning)
 {
   const RcFloorArea *area = planning->area;
-  double             main_degrees = find_main_degrees (planning->floor), seam_degrees;
+  double             main_degrees = rc_pile_find_main_degrees (planning->floor), seam_degrees;
   if (area->pile_degrees < 0 && find_pinned_axis (area, &seam_degrees))
     {
       for (int quarter = 0; quarter < 3; quarter++)
@@ -254,17 +198,31 @@ realize (const RcPlanning *planning, const RcAxis *axis, const char *name, GErro
   return option;
 }
 
+static gint64
+get_us (const RcAxis *axis)
+{
+  return rc_area_state_get_us (rc_area_search_get_state (axis->search));
+}
+
+static gint64
+get_deadline (const RcAxis *axis)
+{
+  const RcPlanning *planning = axis->planning;
+  return planning->params->effort > 0 ? get_us (axis) + planning->budget_us : planning->deadline_us;
+}
+
 /* Finds the best option for each goal along one direction. */
 static gpointer
 plan_axis (gpointer data)
 {
   RcAxis           *axis = data;
   const RcPlanning *planning = axis->planning;
+  gint64            deadline_us = get_deadline (axis);
   for (guint g = 0; g < G_N_ELEMENTS (goals) && axis->error == NULL; g++)
     {
       RcScore   score;
       RcOption *option = NULL;
-      if (rc_area_search_run (axis->search, &goals[g].objective, planning->deep, planning->deadline_us,
+      if (rc_area_search_run (axis->search, &goals[g].objective, planning->deep, deadline_us,
                               planning->params->cancellable, &score, &axis->error))
         option = realize (planning, axis, goals[g].name, &axis->error);
       if (option != NULL)
@@ -280,7 +238,7 @@ plan_axis_beside (gpointer data)
   RcAxis           *axis = data;
   const RcPlanning *planning = axis->planning;
   rc_area_search_set_beside (axis->search, axis->beside);
-  if (rc_area_search_run (axis->search, &goals[0].objective, planning->deep, planning->deadline_us,
+  if (rc_area_search_run (axis->search, &goals[0].objective, planning->deep, get_deadline (axis),
                           planning->params->cancellable, &axis->score, &axis->error))
     {
       RcOption *option = realize (planning, axis, goals[0].name, &axis->error);
@@ -296,13 +254,20 @@ static gboolean
 run_axes (RcPlanning *planning, GThreadFunc run, GError **error)
 {
   GThread *threads[N_AXES] = { NULL };
+  gint64   before[N_AXES], spent = 0;
   for (guint i = 0; i < planning->n_axes; i++)
-    g_ptr_array_set_size (planning->axes[i].found, 0);
+    {
+      g_ptr_array_set_size (planning->axes[i].found, 0);
+      before[i] = get_us (&planning->axes[i]);
+    }
   for (guint i = 1; i < planning->n_axes; i++)
     threads[i] = g_thread_new ("pile direction", run, &planning->axes[i]);
   run (&planning->axes[0]);
   for (guint i = 1; i < planning->n_axes; i++)
     g_thread_join (threads[i]);
+  for (guint i = 0; i < planning->n_axes; i++)
+    spent = MAX (spent, get_us (&planning->axes[i]) - before[i]);
+  planning->work_us += spent;
   gboolean fine = TRUE;
   for (guint i = 0; i < planning->n_axes; i++)
     if (planning->axes[i].error != NULL && fine)
@@ -417,10 +382,11 @@ rc_area_planner_free (RcAreaPlanner *planning)
 
 /* The axes are made when the first search needs them. */
 static void
-prepare (RcPlanning *planning, gboolean deep, gint64 deadline_us)
+prepare (RcPlanning *planning, gboolean deep, gint64 budget_us)
 {
   planning->deep = deep;
-  planning->deadline_us = deadline_us;
+  planning->budget_us = budget_us;
+  planning->deadline_us = g_get_monotonic_time () + budget_us;
   if (planning->n_axes > 0)
     return;
   add_axes (planning);
@@ -431,7 +397,7 @@ GPtrArray *
 rc_area_planner_list_sites (RcAreaPlanner *planning)
 {
   GPtrArray *sites = g_ptr_array_new ();
-  prepare (planning, planning->deep, planning->deadline_us);
+  prepare (planning, planning->deep, planning->budget_us);
   for (guint i = 0; i < planning->n_axes; i++)
     g_ptr_array_add (sites, planning->axes[i].site);
   return sites;
@@ -446,7 +412,7 @@ rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
     return kept;
   planning->seconds = seconds;
   planning->area_plan = new_plan (planning);
-  prepare (planning, planning->params->seconds > 0, g_get_monotonic_time () + (gint64)(seconds * G_USEC_PER_SEC));
+  prepare (planning, planning->params->seconds > 0, (gint64)(seconds * G_USEC_PER_SEC));
   planning->area_plan->share_lower_bound = planning->share_bound;
   if (!plan (planning, error))
     {
@@ -475,11 +441,11 @@ rc_area_planner_take_way (RcAreaPlanner *planning, const RcAreaWay *way, GError 
 }
 
 RcOption *
-rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, gboolean deep, gint64 deadline_us,
+rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, gboolean deep, gint64 budget_us,
                                GError **error)
 {
   const RcAxis *best = NULL;
-  prepare (planning, deep, deadline_us);
+  prepare (planning, deep, budget_us);
   for (guint i = 0; i < planning->n_axes; i++)
     planning->axes[i].beside = beside;
   if (!run_axes (planning, plan_axis_beside, error))
@@ -491,6 +457,12 @@ rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, 
     if (best == NULL || rc_score_is_better (planning->axes[i].score, best->score))
       best = &planning->axes[i];
   return rc_option_copy (g_ptr_array_index (best->found, 0));
+}
+
+gint64
+rc_area_planner_get_work_us (const RcAreaPlanner *planning)
+{
+  return planning->work_us;
 }
 
 const RcOption *

@@ -35,7 +35,10 @@ RcOption *rc_area_planner_take_way (RcAreaPlanner *planner, const RcAreaWay *way
 /* TRUE once it has planned, if the options are those of the plan before. */
 gboolean rc_area_planner_has_kept (const RcAreaPlanner *planner);
 
-/* The option that is cheapest beside the other cuts, searched until the deadline (g_get_monotonic_time), or with `deep`
+/* The work that its searches took so far, as time; with an effort only. */
+gint64 rc_area_planner_get_work_us (const RcAreaPlanner *planner);
+
+/* The option that is cheapest beside the other cuts, searched for so long (with an effort: so much), or with `deep`
  * FALSE just as for a first answer. (transfer full); NULL and an error naming the area. */
 RcOption *rc_area_planner_search_beside (RcAreaPlanner *planner, const RcBeside *beside, gboolean deep,
-                                         gint64 deadline_us, GError **error);
+                                         gint64 budget_us, GError **error);

@@ -45,11 +45,12 @@ cell_grids_free (gpointer data)
 }
 
 RcAreaSearch *
-rc_area_search_new (const RcSite *site)
+rc_area_search_new (const RcSite *site, gboolean counts_work)
 {
   RcAreaSearch *search = g_new0 (RcAreaSearch, 1);
   search->site = site;
   rc_area_state_init (&search->state, site);
+  search->state.counts_work = counts_work;
   rc_splitting_init (&search->splitting);
   search->known = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, cell_grids_free);
   search->doorways = rc_site_find_doorways (site);
@@ -79,7 +80,8 @@ rc_area_search_free (RcAreaSearch *search)
 static gboolean
 is_over (const RcAreaSearch *search)
 {
-  return g_get_monotonic_time () > search->deadline_us || g_cancellable_is_cancelled (search->cancellable);
+  return rc_area_state_get_us (&search->state) > search->deadline_us
+         || g_cancellable_is_cancelled (search->cancellable);
 }
 
 /* Picks layouts in the cells first .. first + n - 1 for one position of their strip lines. */

@@ -7,8 +7,8 @@
 
 typedef struct _RcAreaSearch RcAreaSearch;
 
-/* The site outlives the search. */
-RcAreaSearch *rc_area_search_new (const RcSite *site);
+/* The site outlives the search. `counts_work`: as in RcAreaState. */
+RcAreaSearch *rc_area_search_new (const RcSite *site, gboolean counts_work);
 void          rc_area_search_free (RcAreaSearch *search);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaSearch, rc_area_search_free)
@@ -17,7 +17,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaSearch, rc_area_search_free)
 void rc_area_search_set_beside (RcAreaSearch *search, const RcBeside *beside);
 
 /* Searches for the best state by the objective. With `deep` other partings of the doorways are tried with all their
- * cuts, until nothing gets better, `deadline_us` (g_get_monotonic_time) or cancelled; without, by a guess only. FALSE
+ * cuts, until nothing gets better, `deadline_us` (rc_area_state_get_us) or cancelled; without, by a guess only. FALSE
  * and an error where the floor cannot be dealt with. */
 gboolean rc_area_search_run (RcAreaSearch *search, const RcObjective *objective, gboolean deep, gint64 deadline_us,
                              GCancellable *cancellable, RcScore *score, GError **error);

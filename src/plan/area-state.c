@@ -23,10 +23,16 @@ rc_area_state_clear (RcAreaState *state)
   g_clear_pointer (&state->beside_set, rc_cut_set_free);
 }
 
+gint64
+rc_area_state_get_us (const RcAreaState *state)
+{
+  return state->counts_work ? state->taking.work_us : g_get_monotonic_time ();
+}
+
 static gboolean
 is_over (const RcAreaState *state, gint64 deadline_us)
 {
-  return g_get_monotonic_time () > deadline_us || g_cancellable_is_cancelled (state->cancellable);
+  return rc_area_state_get_us (state) > deadline_us || g_cancellable_is_cancelled (state->cancellable);
 }
 
 RcCellGrids *

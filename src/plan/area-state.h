@@ -37,6 +37,7 @@ typedef struct
   const RcSite *site;
   RcObjective   objective;
   GCancellable *cancellable;                  /* nullable, borrowed: stops what stops at a deadline */
+  gboolean      counts_work;                  /* deadlines are of the work done so far, not of the time */
   GPtrArray    *cells;                        /* of RcCellGrids, borrowed */
   GArray       *chosen;                       /* of guint: the grid taken in each cell */
   gint64        doorway_seams, doorway_rules; /* costs of the seams in the doorways */
@@ -53,6 +54,9 @@ void rc_area_state_clear (RcAreaState *state);
  * measure). Rolls and cuts are copied or read at once; the rolls outlive the state or the next call. */
 void rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside);
 
+/* The time as deadlines count it. */
+gint64 rc_area_state_get_us (const RcAreaState *state);
+
 RcCellGrids *rc_area_state_get_cell (const RcAreaState *state, guint cell);
 RcGrid      *rc_area_state_get_grid (const RcAreaState *state, guint cell);
 
@@ -65,7 +69,7 @@ RcScore rc_area_state_compute_score (RcAreaState *state, guint first, guint n);
  * of the cells first .. first + n - 1, the cell among them. */
 RcScore rc_area_state_improve_picks (RcAreaState *state, guint cell, guint first, guint n);
 
-/* The same with two parts of the cell at a time; stops at the deadline (g_get_monotonic_time). */
+/* The same with two parts of the cell at a time; stops at the deadline (rc_area_state_get_us). */
 RcScore rc_area_state_improve_pairs (RcAreaState *state, guint cell, guint first, guint n, gint64 deadline_us);
 
 /* Tries every combination of picks of the cells first .. first + n - 1, where they are few enough, and takes the best.

@@ -60,7 +60,7 @@ get_lot (const RcJoint *joint, guint lot)
 static gboolean
 is_over (const RcJoint *joint)
 {
-  return g_get_monotonic_time () > joint->deadline_us || g_cancellable_is_cancelled (joint->cancellable);
+  return rc_progress_get_us (joint->progress) > joint->deadline_us || g_cancellable_is_cancelled (joint->cancellable);
 }
 
 /* --- what there is --- */
@@ -396,7 +396,6 @@ static gboolean
 search_for (RcJoint *joint, guint g, gboolean deep, gint64 deadline_us, gboolean *better, GError **error)
 {
   RcGroup *group = get_group (joint, g);
-  gint64   start = g_get_monotonic_time ();
   rc_progress_note_carpet (joint->progress, joint->carpet, joint->cost);
   rc_progress_tell (joint->progress, group->area_plan->area->name);
   for (guint l = 0; l < joint->lots->len && !is_over (joint); l++)
@@ -404,10 +403,12 @@ search_for (RcJoint *joint, guint g, gboolean deep, gint64 deadline_us, gboolean
       g_autoptr (GPtrArray) cuts = list_beside (joint, g, l);
       RcBeside beside = { cuts, get_lot (joint, l)->rolls };
       guint    first = group->area_plan->options->len;
+      gint64   left = MAX (0, deadline_us - rc_progress_get_us (joint->progress)) / (joint->lots->len - l);
+      gint64   before = rc_area_planner_get_work_us (group->planner);
       if (cuts->len == 0 && beside.rolls->len == 0)
         continue; /* by itself it has been searched */
-      RcOption *option = rc_area_planner_search_beside (
-          group->planner, &beside, deep, start + (deadline_us - start) * (l + 1) / joint->lots->len, error);
+      RcOption *option = rc_area_planner_search_beside (group->planner, &beside, deep, deep ? left : 0, error);
+      rc_progress_add_work (joint->progress, rc_area_planner_get_work_us (group->planner) - before);
       if (option == NULL)
         return FALSE;
       if (add_candidate (joint, group, option))
@@ -432,7 +433,7 @@ search_all (RcJoint *joint, gboolean deep, guint most_rounds, GError **error)
       gboolean better = FALSE;
       for (guint g = 0; g < joint->groups->len && !is_over (joint); g++)
         {
-          gint64 now = g_get_monotonic_time ();
+          gint64 now = rc_progress_get_us (joint->progress);
           gint64 until = now + (joint->deadline_us - now) / (joint->groups->len - g);
           if (is_to_be_searched (get_group (joint, g), deep) && !search_for (joint, g, deep, until, &better, error))
             return FALSE;

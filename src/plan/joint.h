@@ -9,7 +9,7 @@
 
 /* Sets `chosen` of the plan's areas in the carpet where the estimator has taken no option. `planners`: of
  * RcAreaPlanner, by the plan's areas. `stairs`: of RcPiece, those in the carpet. Searches until `deadline_us`
- * (g_get_monotonic_time); without `deep` only what a first answer has time for. FALSE and an error where a floor cannot
+ * (rc_progress_get_us); without `deep` only what a first answer has time for. FALSE and an error where a floor cannot
  * be dealt with. */
 gboolean rc_joint_choose (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, const GPtrArray *stairs,
                           gint64 carpet_per_m, gboolean deep, gint64 deadline_us, GCancellable *cancellable,

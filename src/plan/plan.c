@@ -19,6 +19,9 @@
 /* More areas than this are many. */
 #define MOST_ALONE 16
 
+/* A step of that, as work. */
+#define STEP_WORK_US 5000
+
 /* Likewise on whether what that suggests is better than what was found. */
 #define SETTLING_SHARE 0.3
 
@@ -216,15 +219,29 @@ get_part_of (gint64 start_us, gint64 all_us, double part)
   return start_us + (gint64)((double)MAX (0, all_us) * part);
 }
 
+/* With an effort so many steps, which count as the work done. */
+static RcNestClock
+make_outlook_clock (const RcPlanParams *params, RcProgress *progress, gint64 end_us)
+{
+  RcNestClock clock = { end_us, G_MAXUINT64, params->cancellable };
+  if (params->effort == 0)
+    return clock;
+  gint64 budget_us = MAX (0, end_us - rc_progress_get_us (progress));
+  clock.end_us = G_MAXINT64;
+  clock.steps_left = (guint64)(budget_us / STEP_WORK_US);
+  rc_progress_add_work (progress, budget_us);
+  return clock;
+}
+
 /* All that is laid in one carpet, until `end_us`. *raised as in compute_lower_bound. */
 static gboolean
 choose_in_carpet (RcPlan *plan, const RcGoods *carpet, const GPtrArray *planners, gint64 carpet_per_m,
                   const RcPlanParams *params, RcProgress *progress, gint64 end_us, RcMoney *raised, GError **error)
 {
-  gint64       now = g_get_monotonic_time (), all = end_us - now;
+  gint64       now = rc_progress_get_us (progress), all = end_us - now;
   gboolean     deep = params->seconds > 0;
   RcPlanParams settling = *params;
-  RcNestClock  clock = { get_part_of (now, all, OUTLOOK_SHARE), G_MAXUINT64, params->cancellable };
+  RcNestClock  clock = make_outlook_clock (params, progress, get_part_of (now, all, OUTLOOK_SHARE));
   g_autoptr (GPtrArray) suggested = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
   g_autoptr (GPtrArray) stairs = list_stairs (plan, carpet, error);
   if (stairs == NULL
@@ -342,7 +359,7 @@ choose_together (RcPlan *plan, const GPtrArray *planners, RcPlanWeightsFunc weig
     {
       const RcGoods *goods = g_ptr_array_index (plan->job->goods, g);
       RcPlanWeights  weigh = { 0 };
-      gint64         now = g_get_monotonic_time ();
+      gint64         now = rc_progress_get_us (progress);
       if (goods->kind != RC_GOODS_CARPET)
         continue;
       weights (goods, &weigh, user_data);
@@ -367,14 +384,17 @@ plan_areas (RcPlan *plan, const GPtrArray *planners, double seconds, RcProgress 
 {
   if (seconds == 0)
     return plan_areas_at_once (plan, planners, error);
-  gint64 end_us = g_get_monotonic_time () + (gint64)(seconds / (planners->len > MOST_ALONE ? 4 : 2) * G_USEC_PER_SEC);
+  gint64 end_us
+      = rc_progress_get_us (progress) + (gint64)(seconds / (planners->len > MOST_ALONE ? 4 : 2) * G_USEC_PER_SEC);
   for (guint i = 0; i < planners->len; i++)
     {
       rc_progress_tell (progress, ((const RcFloorArea *)g_ptr_array_index (plan->measure->areas, i))->name);
-      double      left = (double)MAX (0, end_us - g_get_monotonic_time ()) / G_USEC_PER_SEC;
-      RcAreaPlan *area_plan = rc_area_planner_plan (g_ptr_array_index (planners, i), left / (planners->len - i), error);
+      RcAreaPlanner *planner = g_ptr_array_index (planners, i);
+      double         left = (double)MAX (0, end_us - rc_progress_get_us (progress)) / G_USEC_PER_SEC;
+      RcAreaPlan    *area_plan = rc_area_planner_plan (planner, left / (planners->len - i), error);
       if (area_plan == NULL)
         return FALSE;
+      rc_progress_add_work (progress, rc_area_planner_get_work_us (planner));
       g_ptr_array_add (plan->areas, area_plan);
     }
   rc_progress_note_areas (progress);
@@ -385,7 +405,7 @@ static gboolean
 fill_plan (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params,
            RcProgress *progress, GError **error)
 {
-  gint64 end_us = g_get_monotonic_time () + (gint64)(params->seconds * G_USEC_PER_SEC);
+  gint64 end_us = rc_progress_get_us (progress) + (gint64)(params->seconds * G_USEC_PER_SEC);
   g_autoptr (GPtrArray) planners = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_planner_free);
   g_autofree RcMoney *raised = g_new0 (RcMoney, plan->job->goods->len + 1);
   plan->house = rc_house_new (plan->measure, &plan->job->settings.closure, error);
@@ -432,8 +452,14 @@ rc_plan_new (const RcJob *job, const RcMeasure *measure, RcPlanWeightsFunc weigh
   plan->pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_piece_free);
   plan->seams = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_seam_free);
   plan->cuttings = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cutting_free);
+  RcPlanParams own = params != NULL ? *params : first_answer;
+  if (own.effort > 0)
+    {
+      own.seconds = (double)own.effort / 1000;
+      own.steady = TRUE;
+    }
   RcProgress progress;
-  rc_progress_init (&progress, plan, params != NULL ? params : &first_answer, weights, user_data);
+  rc_progress_init (&progress, plan, &own, weights, user_data);
   gboolean fine = fill_plan (plan, weights, user_data, progress.params, &progress, error);
   rc_progress_clear (&progress);
   return fine ? g_steal_pointer (&plan) : NULL;

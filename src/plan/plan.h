@@ -183,6 +183,8 @@ typedef struct
   double   seconds; /* for the whole plan; 0: the first answer only */
   gboolean steady;  /* take the nester's first answers, so that the same input gives the same plan on any machine as
                        long as `seconds` suffice for the planner's own search */
+  guint64 effort; /* 0: by time. Else in place of `seconds`, and steady: work counted, about a thousandth of a second of
+                     a usual machine each, so that the same effort gives the same plan on any */
   guint64       seed;
   GCancellable *cancellable; /* nullable */
   const RcPlan *previous; /* nullable: areas that are still the same keep its options, found in as much time at least */

@@ -7,9 +7,23 @@ void
 rc_progress_init (RcProgress *progress, const RcPlan *plan, const RcPlanParams *params, RcPlanWeightsFunc weights,
                   gpointer weights_data)
 {
-  *progress = (RcProgress){ plan, params, weights, weights_data, g_get_monotonic_time (), NULL, NULL };
+  *progress = (RcProgress){ plan, params, weights, weights_data, 0, 0, NULL, NULL };
+  progress->start_us = rc_progress_get_us (progress);
   progress->costs = g_new0 (RcMoney, plan->job->goods->len + 1);
   progress->bounds = g_new0 (RcMoney, plan->job->goods->len + 1);
+}
+
+gint64
+rc_progress_get_us (const RcProgress *progress)
+{
+  return progress->params->effort > 0 ? progress->work_us : g_get_monotonic_time ();
+}
+
+void
+rc_progress_add_work (RcProgress *progress, gint64 us)
+{
+  if (progress->params->effort > 0)
+    progress->work_us += us;
 }
 
 void
@@ -77,7 +91,7 @@ rc_progress_tell (const RcProgress *progress, const char *what)
 {
   const RcPlan       *plan = progress->plan;
   const RcPlanParams *params = progress->params;
-  double              passed = (double)(g_get_monotonic_time () - progress->start_us) / G_USEC_PER_SEC;
+  double              passed = (double)(rc_progress_get_us (progress) - progress->start_us) / G_USEC_PER_SEC;
   RcPlanProgress      told = { .what = what };
   if (params->progress == NULL || params->seconds == 0)
     return;

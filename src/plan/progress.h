@@ -10,6 +10,7 @@ typedef struct
   RcPlanWeightsFunc   weights;
   gpointer            weights_data;
   gint64              start_us;
+  gint64              work_us;        /* with an effort: spent so far */
   RcMoney            *costs, *bounds; /* of each of the job's goods, as far as is known */
 } RcProgress;
 
@@ -17,6 +18,10 @@ typedef struct
 void rc_progress_init (RcProgress *progress, const RcPlan *plan, const RcPlanParams *params, RcPlanWeightsFunc weights,
                        gpointer weights_data);
 void rc_progress_clear (RcProgress *progress);
+
+/* The time as the plan counts it: that which passes, or with an effort the work done. */
+gint64 rc_progress_get_us (const RcProgress *progress);
+void   rc_progress_add_work (RcProgress *progress, gint64 us);
 
 /* Of the areas planned so far, each by itself. */
 void rc_progress_note_areas (RcProgress *progress);

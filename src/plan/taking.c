@@ -2,6 +2,13 @@
 
 #include <string.h>
 
+/* What it takes to weigh a set of cuts that is known, and more for each cut of one that is not. */
+enum
+{
+  KNOWN_WORK_US = 1,
+  CUT_WORK_US = 3
+};
+
 /* splitmix64's finisher. */
 static guint64
 mix (guint64 x)
@@ -204,8 +211,10 @@ take_cuts (RcTaking *taking)
   if (sum->n_cuts == 0
       || (is_bought_to_measure (taking) && !sum->is_patterned && sum->width <= taking->problem.roll_width))
     return (RcTaken){ 0, sum->longest, 0 }; /* side by side */
+  taking->work_us += KNOWN_WORK_US;
   if (known->taken.length > 0 && known->key.a == key.a && known->key.b == key.b)
     return known->taken;
+  taking->work_us += CUT_WORK_US * sum->n_cuts;
   g_ptr_array_set_size (taking->problem.cuts, (int)sum->n_cuts);
   memcpy (taking->problem.cuts->pdata, taking->pool->pdata, sum->n_cuts * sizeof (gpointer));
   RcTaken taken = is_bought_to_measure (taking)

@@ -60,7 +60,8 @@ typedef struct
 
 typedef struct
 {
-  RcCutsSum sum; /* of the cuts at hand: set it back to an earlier value to take later cuts away */
+  gint64    work_us; /* spent on weighing, as a usual machine would take for it */
+  RcCutsSum sum;     /* of the cuts at hand: set it back to an earlier value to take later cuts away */
 
   guint          most_exact;
   guint64        salt; /* stands for the rolls and what is weighed exactly */

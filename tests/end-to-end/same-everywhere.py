@@ -28,6 +28,22 @@ def check_json():
             tap.equal(tap.run(*arguments, **environment).stdout, first.stdout, f"{command[0]}: the same in {name}")
 
 
+def check_effort():
+    """A search counted in work finds the same beside another program that wants the processors."""
+    arguments = ["plan", DEMO, "--date", "2026-03-20", "--store", tap.home / "shop.db", "--json", "--effort", "500"]
+    first = tap.run(*arguments)
+    tap.ok(first.returncode == 0, "a search counted in work answers", first.stderr)
+    busy = [subprocess.Popen(["sh", "-c", "while :; do :; done"]) for _ in range(os.cpu_count() or 1)]
+    try:
+        tap.equal(tap.run(*arguments).stdout, first.stdout, "a search counted in work: the same on a busy machine")
+    finally:
+        for process in busy:
+            process.kill()
+            process.wait()
+    both = tap.run(*arguments, "--seconds", "1")
+    tap.ok(both.returncode == 2 and "--effort" in both.stderr, "time and work together are refused", both.stderr)
+
+
 def check_files():
     wanted = {}
     for name, environment in [("the usual locale", {"LC_ALL": "C.UTF-8"}), *SETTINGS]:
@@ -108,6 +124,7 @@ def check_missing_words():
 
 check_locales()
 check_json()
+check_effort()
 check_files()
 check_language()
 check_language_option()

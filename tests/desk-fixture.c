@@ -148,11 +148,23 @@ desk_fixture_close (DeskFixture *fixture)
   g_clear_pointer (&fixture->folder, g_free);
 }
 
+static gboolean
+has_label (GtkWidget *widget, const char *name)
+{
+  g_autofree char *other = NULL;
+
+  if (!gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL))
+    return FALSE;
+  other = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name);
+  return other == NULL;
+}
+
 GtkWidget *
 desk_fixture_find (GtkWidget *root, GType type, const char *name)
 {
   if (g_type_is_a (G_OBJECT_TYPE (root), type)
-      && (name == NULL || g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (root)), name) == 0))
+      && (name == NULL || g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (root)), name) == 0
+          || has_label (root, name)))
     return root;
   for (GtkWidget *child = gtk_widget_get_first_child (root); child; child = gtk_widget_get_next_sibling (child))
     {

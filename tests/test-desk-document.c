@@ -401,7 +401,7 @@ test_an_edit_of_a_door_moves_no_room_that_others_hold (Fixture *fixture, gconstp
 static void
 test_sheets_and_their_files (Fixture *fixture, gconstpointer data)
 {
-  g_autoptr (RcSheetSet) set = rc_sheet_set_new (rc_document_get_outcome (fixture->document), NULL);
+  g_autoptr (RcSheetSet) set = rc_sheet_set_new (rc_document_get_outcome (fixture->document), NULL, NULL);
 
   g_assert_cmpint (rc_sheet_set_find (set, RC_SHEET_QUOTATION), >=, 0);
   g_assert_cmpint (rc_sheet_set_find (set, RC_SHEET_ORDER), >=, 0);

@@ -190,7 +190,7 @@ on_done (GObject *source, GAsyncResult *result, gpointer data)
 static void
 mail (Fixture *fixture, RcSheetKind kind, const char *language, const char *number)
 {
-  g_autoptr (RcSheetSet) set = rc_sheet_set_new (fixture->outcome, language);
+  g_autoptr (RcSheetSet) set = rc_sheet_set_new (fixture->outcome, NULL, language);
   g_autoptr (GError) error = NULL;
 
   g_assert_true (
@@ -287,14 +287,14 @@ test_letters (Fixture *fixture, gconstpointer data)
       g_test_skip ("ROWCUT_LOCALE_DIR does not name the translations");
       return;
     }
-  g_autoptr (RcSheetSet) orders = rc_sheet_set_new (fixture->outcome, NULL);
+  g_autoptr (RcSheetSet) orders = rc_sheet_set_new (fixture->outcome, NULL, NULL);
   supplier = rc_supplier_new (((const RcOrder *)g_ptr_array_index (orders->orders, 0))->supplier);
   supplier->email = g_strdup ("orders@mill.invalid");
   supplier->account = g_strdup ("4711");
   g_ptr_array_add (fixture->outcome->book->suppliers, supplier);
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      g_autoptr (RcSheetSet) set = rc_sheet_set_new (fixture->outcome, rows[i].language);
+      g_autoptr (RcSheetSet) set = rc_sheet_set_new (fixture->outcome, NULL, rows[i].language);
       g_auto (RcSheetLetter) letter = { 0 };
 
       rc_sheet_letter_init (&letter, set, (guint)rc_sheet_set_find (set, rows[i].kind), NULL);
@@ -320,8 +320,8 @@ test_language_of_lines (Fixture *fixture, gconstpointer data)
       g_test_skip ("ROWCUT_LOCALE_DIR does not name the translations");
       return;
     }
-  own = rc_sheet_set_new (fixture->outcome, NULL);
-  french = rc_sheet_set_new (fixture->outcome, "fr");
+  own = rc_sheet_set_new (fixture->outcome, NULL, NULL);
+  french = rc_sheet_set_new (fixture->outcome, NULL, "fr");
   rc_sheet_set_get_data (own, 0, RC_PAPER_A4, NULL, &ours);
   rc_sheet_set_get_data (french, 0, RC_PAPER_A4, NULL, &theirs);
   g_assert_cmpint (ours.quote->total, ==, theirs.quote->total);

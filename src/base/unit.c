@@ -27,6 +27,46 @@ rc_unit_get_name (RcUnit unit)
 }
 
 const char *
+rc_unit_get_label (RcUnit unit)
+{
+  switch (unit)
+    {
+    case RC_UNIT_EACH:
+      return _ ("each");
+    case RC_UNIT_M:
+      return _ ("m");
+    case RC_UNIT_FT:
+      return _ ("ft");
+    case RC_UNIT_YD:
+      return _ ("yd");
+    case RC_UNIT_M2:
+      return _ ("m²");
+    case RC_UNIT_SQ_FT:
+      return _ ("sq ft");
+    case RC_UNIT_SQ_YD:
+      return _ ("sq yd");
+    case RC_UNIT_LITRE:
+      return _ ("L");
+    case RC_UNIT_GALLON:
+      return _ ("gal");
+    case RC_UNIT_HOUR:
+      return _ ("h");
+    case RC_UNIT_ROLL:
+      return _ ("roll");
+    case RC_UNIT_CARTON:
+      return _ ("carton");
+    case RC_UNIT_BOX:
+      return _ ("box");
+    case RC_UNIT_TUB:
+      return _ ("tub");
+    case RC_N_UNITS:
+      break;
+    }
+
+  return "";
+}
+
+const char *
 rc_unit_get_unece (RcUnit unit)
 {
   g_return_val_if_fail ((guint)unit < RC_N_UNITS, NULL);
@@ -134,4 +174,27 @@ rc_quantity_parse (const char *text, gint64 *quantity_micro, GError **error)
   else
     g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("“%s” is not a number. Write it like 37.5."), quoted);
   return FALSE;
+}
+
+char *
+rc_rate_format (gint64 rate_ppm)
+{
+  return rc_quantity_format (rate_ppm * 100, 4);
+}
+
+gboolean
+rc_rate_parse (const char *text, gint64 *rate_ppm, GError **error)
+{
+  g_autofree char *number = g_strdelimit (g_strdup (text), "%", ' ');
+  gint64           percent_micro;
+
+  if (!rc_quantity_parse (g_strstrip (number), &percent_micro, error))
+    return FALSE;
+  if (percent_micro % 100 != 0)
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("“%s” has more than four digits after the point"), text);
+      return FALSE;
+    }
+  *rate_ppm = percent_micro / 100;
+  return TRUE;
 }

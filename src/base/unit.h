@@ -27,8 +27,9 @@ typedef enum
 
 #define RC_MICRO G_GINT64_CONSTANT (1000000)
 
-const char *rc_unit_get_name (RcUnit unit); /* stable word for XML, CSV, JSON: "each", "m", "ft", "yd", "m2", "sq ft",
-                                               "sq yd", "L", "gal", "h", "roll", "carton", "box", "tub" */
+const char *rc_unit_get_name (RcUnit unit);  /* stable word for XML, CSV, JSON: "each", "m", "ft", "yd", "m2", "sq ft",
+                                                "sq yd", "L", "gal", "h", "roll", "carton", "box", "tub" */
+const char *rc_unit_get_label (RcUnit unit); /* translated */
 const char *rc_unit_get_unece (RcUnit unit);
 gboolean    rc_unit_parse (const char *name, RcUnit *unit, GError **error);
 
@@ -42,3 +43,8 @@ char *rc_quantity_format (gint64 quantity_micro, int decimals);
 
 /* Reads a decimal number into millionths. Errors: RC_ERROR_PARSE, RC_ERROR_RANGE. */
 gboolean rc_quantity_parse (const char *text, gint64 *quantity_micro, GError **error);
+
+/* Rates are parts per million: "7.25" for 72,500. (transfer full) */
+char *rc_rate_format (gint64 rate_ppm);
+/* Reads "7.25" or "7.25 %", at most four digits after the point. Errors: RC_ERROR_PARSE, RC_ERROR_RANGE. */
+gboolean rc_rate_parse (const char *text, gint64 *rate_ppm, GError **error);

@@ -225,6 +225,12 @@ rc_document_set_improve_seconds (RcDocument *self, double seconds)
   rc_planner_set_improve_seconds (self->planner, seconds);
 }
 
+double
+rc_document_get_improve_seconds (RcDocument *self)
+{
+  return rc_planner_get_improve_seconds (self->planner);
+}
+
 RcJob *
 rc_document_dup_job (RcDocument *self)
 {

@@ -45,7 +45,8 @@ const RcPriceBook *rc_document_get_price_book (RcDocument *self);
 gboolean rc_document_follow_prices (RcDocument *self, GError **error);
 
 /* How long a thread looks for better plans once a state is planned; 0: not at all. */
-void rc_document_set_improve_seconds (RcDocument *self, double seconds);
+void   rc_document_set_improve_seconds (RcDocument *self, double seconds);
+double rc_document_get_improve_seconds (RcDocument *self);
 
 /* A copy of the job to edit. (transfer full) */
 RcJob     *rc_document_dup_job (RcDocument *self);

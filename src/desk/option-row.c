@@ -2,7 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "option-picture.h"
+#include "small-picture.h"
 #include "palette.h"
 
 #define PICTURE_WIDTH  68
@@ -39,8 +39,8 @@ draw_option (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer 
   const RcAreaPlan *area_plan = self->document ? find_area_plan (self) : NULL;
 
   if (area_plan && index < area_plan->options->len)
-    rc_option_picture_draw (area_plan, g_ptr_array_index (area_plan->options, index),
-                            rc_palette_for_widget (GTK_WIDGET (area)), width, height, cr);
+    rc_small_picture_draw_option (area_plan, g_ptr_array_index (area_plan->options, index),
+                                  rc_palette_for_widget (GTK_WIDGET (area)), width, height, cr);
 }
 
 static void

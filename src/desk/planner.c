@@ -264,6 +264,12 @@ rc_planner_plan (RcPlanner *self, const RcJob *job, const char *measure, const R
     }
 }
 
+double
+rc_planner_get_improve_seconds (RcPlanner *self)
+{
+  return self->improve_seconds;
+}
+
 void
 rc_planner_set_improve_seconds (RcPlanner *self, double seconds)
 {

@@ -23,7 +23,8 @@ RcPlanner *rc_planner_new (RcPlannerTold told, gpointer data);
 void rc_planner_plan (RcPlanner *self, const RcJob *job, const char *measure, const RcPriceBook *book);
 
 /* How long better plans are looked for; 0: not at all, and a search under way ends. */
-void rc_planner_set_improve_seconds (RcPlanner *self, double seconds);
+void   rc_planner_set_improve_seconds (RcPlanner *self, double seconds);
+double rc_planner_get_improve_seconds (RcPlanner *self);
 
 /* Nothing is told any more; threads end by themselves. */
 void rc_planner_stop (RcPlanner *self);

@@ -5,7 +5,6 @@
 
 #include "day.h"
 #include "rowcut-error.h"
-#include "words.h"
 #include "work.h"
 
 #define PPM_PER_PERCENT 10000
@@ -159,7 +158,7 @@ rc_price_edit_dup_text (const RcPriceBook *book, RcPriceLine line, RcPriceField 
     case RC_PRICE_SUPPLIER:
       return g_strdup (goods != NULL && goods->supplier != NULL ? goods->supplier : "");
     case RC_PRICE_UNIT:
-      return g_strdup (rc_words_get_unit (price != NULL ? price->unit : goods->unit));
+      return g_strdup (rc_unit_get_label (price != NULL ? price->unit : goods->unit));
     default:
       return price != NULL ? dup_price_text (book, price, field) : g_strdup ("");
     }
@@ -179,12 +178,10 @@ set_money (const RcPriceBook *book, const char *text, RcMoney *money, GError **e
 static gboolean
 set_margin (RcPrice *price, const char *text, GError **error)
 {
-  g_autofree char *number = g_strdup (text);
-  gint64           percent_micro;
+  gint64 margin_ppm;
 
-  g_strdelimit (number, "%", ' ');
-  return rc_quantity_parse (g_strstrip (number), &percent_micro, error)
-         && rc_price_sale_from_margin (price->cost, percent_micro / 100, &price->sale, error);
+  return rc_rate_parse (text, &margin_ppm, error)
+         && rc_price_sale_from_margin (price->cost, margin_ppm, &price->sale, error);
 }
 
 /* "" is no day. */

@@ -3,16 +3,17 @@
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 
+#include "offer-plans.h"
 #include "rowcut-error.h"
 #include "sheet-set.h"
 
-/* The sheet as it is printed, in the customer's language, kept beside the frozen figures. `variation`: what it is of;
- * NULL: the outcome's quotation. */
+/* The sheet as it is printed, in the customer's language, kept beside the frozen figures. `plans` (of RcOfferPlan,
+ * nullable): the ways shown side by side. `variation`: what it is of; NULL: the outcome's quotation. */
 static gboolean
-keep_paper (RcStore *store, RcOutcome *outcome, const RcQuote *variation, const char *number, RcPaper paper,
-            GError **error)
+keep_paper (RcStore *store, RcOutcome *outcome, const GPtrArray *plans, const RcQuote *variation, const char *number,
+            RcPaper paper, GError **error)
 {
-  g_autoptr (RcSheetSet) set = rc_sheet_set_new (outcome, outcome->job->customer.language);
+  g_autoptr (RcSheetSet) set = rc_sheet_set_new (outcome, plans, outcome->job->customer.language);
   g_autofree char *path = NULL, *contents = NULL;
   RcSheetData      data;
   gsize            length;
@@ -45,48 +46,41 @@ has_price (const RcOutcome *outcome, GError **error)
   return FALSE;
 }
 
-/* The job as it stands, then each other way to do it. (transfer full) GPtrArray of RcOutcome. */
-static GPtrArray *
-plan_offer (RcOutcome *outcome, GError **error)
+/* Each way to do the job must have one. */
+static gboolean
+have_prices (const GPtrArray *plans, GError **error)
 {
-  g_autoptr (GPtrArray) outcomes = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_outcome_unref);
-  const GPtrArray *alternatives = outcome->job->offer->alternatives;
-
-  g_ptr_array_add (outcomes, rc_outcome_ref (outcome));
-  for (guint i = 0; i < alternatives->len; i++)
+  for (guint i = 0; i < plans->len; i++)
     {
-      g_autoptr (RcJob) job
-          = rc_job_new_alternative (outcome->job, outcome->measure->id, g_ptr_array_index (alternatives, i), error);
-      RcOutcome *other = job != NULL ? rc_outcome_new (job, outcome->measure->id, outcome->book, outcome->date, 0,
-                                                       outcome, NULL, NULL, NULL, error)
-                                     : NULL;
+      const RcOfferPlan *plan = g_ptr_array_index (plans, i);
 
-      if (other != NULL)
-        g_ptr_array_add (outcomes, other);
-      if (other == NULL || !has_price (other, error))
-        return NULL;
+      if (plan->fault == NULL)
+        continue;
+      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, "%s%s%s", plan->name ? plan->name : "", plan->name ? ": " : "",
+                   plan->fault);
+      return FALSE;
     }
-  return g_steal_pointer (&outcomes);
+  return TRUE;
 }
 
-/* The papers of all that was issued with `number`, in the order of `outcomes`. */
+/* The papers of all that was issued with `number`, in the order of `plans`. */
 static gboolean
-keep_papers (RcStore *store, const GPtrArray *outcomes, const char *number, RcPaper paper, GError **error)
+keep_papers (RcStore *store, const GPtrArray *plans, const char *number, RcPaper paper, GError **error)
 {
-  const RcOutcome *first = g_ptr_array_index (outcomes, 0);
+  const RcOutcome *first = ((const RcOfferPlan *)g_ptr_array_index (plans, 0))->outcome;
   g_autoptr (GPtrArray) issued = rc_store_find_quotes (store, first->job->id, error);
   guint at = 0;
 
   if (issued == NULL)
     return FALSE;
-  for (guint i = 0; i < issued->len && at < outcomes->len; i++)
+  for (guint i = 0; i < issued->len && at < plans->len; i++)
     {
       const RcIssuedQuote *one = g_ptr_array_index (issued, i);
-      RcOutcome           *outcome = g_ptr_array_index (outcomes, at);
+      RcOutcome           *outcome = ((const RcOfferPlan *)g_ptr_array_index (plans, at))->outcome;
 
       if (g_strcmp0 (one->number, number) != 0 && g_strcmp0 (one->offer, number) != 0)
         continue;
-      if (!keep_paper (store, outcome, NULL, one->number, paper, error))
+      if (!keep_paper (store, outcome, at == 0 ? plans : NULL, NULL, one->number, paper, error))
         return FALSE;
       at++;
     }
@@ -94,18 +88,18 @@ keep_papers (RcStore *store, const GPtrArray *outcomes, const char *number, RcPa
 }
 
 char *
-rc_quote_issue (RcStore *store, RcOutcome *outcome, const char *revises, RcPaper paper, GError **error)
+rc_quote_issue (RcStore *store, const GPtrArray *plans, const char *revises, RcPaper paper, GError **error)
 {
-  g_autoptr (GPtrArray) outcomes = has_price (outcome, error) ? plan_offer (outcome, error) : NULL;
+  const RcOutcome *outcome = plans->len > 0 ? ((const RcOfferPlan *)g_ptr_array_index (plans, 0))->outcome : NULL;
   g_autoptr (GPtrArray) quotes = g_ptr_array_new ();
   g_autofree char *number = NULL;
 
-  if (outcomes == NULL)
+  if (!has_price (outcome, error) || !have_prices (plans, error))
     return NULL;
-  for (guint i = 0; i < outcomes->len; i++)
-    g_ptr_array_add (quotes, ((const RcOutcome *)g_ptr_array_index (outcomes, i))->quote);
+  for (guint i = 0; i < plans->len; i++)
+    g_ptr_array_add (quotes, ((const RcOfferPlan *)g_ptr_array_index (plans, i))->outcome->quote);
   number = rc_store_issue_offer (store, outcome->job, quotes, revises, outcome->date, error);
-  if (number == NULL || !keep_papers (store, outcomes, number, paper, error))
+  if (number == NULL || !keep_papers (store, plans, number, paper, error))
     return NULL;
   return g_steal_pointer (&number);
 }
@@ -126,7 +120,7 @@ rc_quote_issue_variation (RcStore *store, RcOutcome *outcome, const char *number
       return NULL;
     }
   issued = rc_store_issue_quote (store, outcome->job, variation, outcome->date, error);
-  if (issued == NULL || !keep_paper (store, outcome, variation, issued, paper, error))
+  if (issued == NULL || !keep_paper (store, outcome, NULL, variation, issued, paper, error))
     return NULL;
   return g_steal_pointer (&issued);
 }

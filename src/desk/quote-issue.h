@@ -5,9 +5,9 @@
 #include "sheet.h"
 #include "store.h"
 
-/* Issues the outcome's quotation and, beside it, one for each alternative of the job's offer; `revises` (nullable) is
- * the number of the one they take the place of. Each one's paper is kept. NULL and the store's error, or
+/* Issues the quotations of all ways to do the job (of RcOfferPlan) under one number; `revises` (nullable) is the number
+ * of the one they take the place of. Each one's paper is kept. NULL and the store's error, or
  * RC_ERROR_REFERENCE when the job has no price. (transfer full) the first number. */
-char *rc_quote_issue (RcStore *store, RcOutcome *outcome, const char *revises, RcPaper paper, GError **error);
+char *rc_quote_issue (RcStore *store, const GPtrArray *plans, const char *revises, RcPaper paper, GError **error);
 /* Issues what changes from the quotation `number` to the outcome's, and nothing else. (transfer full) its number. */
 char *rc_quote_issue_variation (RcStore *store, RcOutcome *outcome, const char *number, RcPaper paper, GError **error);

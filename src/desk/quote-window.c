@@ -4,8 +4,10 @@
 
 #include "clock.h"
 #include "document-things.h"
+#include "offer-plans.h"
 #include "paper-window.h"
 #include "quote-issue.h"
+#include "quote-view.h"
 #include "row-item.h"
 #include "usual-units.h"
 
@@ -19,7 +21,11 @@ struct _RcQuoteWindow
   GtkCheckButton     *job_check;
   GtkColumnView      *view;
   GtkSingleSelection *selection;
-  GtkLabel           *note_label, *count_label;
+  GtkLabel           *note_label, *count_label, *quote_label;
+  GtkWidget          *detail_scrolled;
+  GtkBox             *detail_box;
+  RcQuoteView        *quote_view;
+  char               *viewed; /* number of the quotation in the view */
 };
 
 G_DEFINE_FINAL_TYPE (RcQuoteWindow, rc_quote_window, GTK_TYPE_WINDOW)
@@ -127,6 +133,37 @@ update_actions (RcQuoteWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "quote.paper", quote != NULL);
 }
 
+/* The frozen figures of the chosen one, each of which opens to what it is made of. */
+static void
+show_figures (RcQuoteWindow *self)
+{
+  const RcIssuedQuote *chosen = rc_quote_window_get_chosen (self);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcQuote) quote = NULL;
+
+  gtk_widget_set_visible (self->detail_scrolled, chosen != NULL);
+  if (chosen == NULL || g_strcmp0 (self->viewed, chosen->number) == 0)
+    return;
+  quote = rc_store_load_quote (rc_window_get_store (self->window), chosen->number, &error);
+  if (quote == NULL)
+    {
+      tell (self, error->message);
+      return;
+    }
+  g_free (self->viewed);
+  self->viewed = g_strdup (chosen->number);
+  g_autofree char *title = g_strdup_printf (_ ("What quotation %s is made of"), chosen->number);
+  gtk_label_set_text (self->quote_label, title);
+  rc_quote_view_show (self->quote_view, quote, NULL, NULL);
+}
+
+static void
+on_chosen (RcQuoteWindow *self)
+{
+  update_actions (self);
+  show_figures (self);
+}
+
 gboolean
 rc_quote_window_choose (RcQuoteWindow *self, const char *number)
 {
@@ -183,7 +220,9 @@ load (RcQuoteWindow *self)
   gtk_single_selection_set_model (self->selection, list);
   rc_quote_window_choose (self, number);
   gtk_widget_set_sensitive (GTK_WIDGET (self->job_check), document != NULL);
-  update_actions (self);
+  if (document != NULL)
+    rc_offer_plans_of (document);
+  on_chosen (self);
 }
 
 /* --- doing --- */
@@ -233,10 +272,17 @@ issue (GtkWidget *widget, const char *name, GVariant *parameter)
 
   if (outcome == NULL)
     return;
+  RcOfferPlans *plans = rc_offer_plans_of (rc_window_get_document (self->window));
+  if (!rc_offer_plans_are_current (plans))
+    {
+      tell (self, _ ("The job's options are being planned; try again in a moment."));
+      return;
+    }
   if (g_str_equal (name, "quote.vary"))
     number = rc_quote_issue_variation (store, outcome, before, paper, &error);
   else
-    number = rc_quote_issue (store, outcome, g_str_equal (name, "quote.revise") ? before : NULL, paper, &error);
+    number = rc_quote_issue (store, rc_offer_plans_get (plans), g_str_equal (name, "quote.revise") ? before : NULL,
+                             paper, &error);
   finish (self, number, _ ("Issued as %s; it will not change any more."), RC_JOB_QUOTED, error);
 }
 
@@ -281,6 +327,12 @@ on_paper (GtkWidget *widget, const char *name, GVariant *parameter)
   show_paper (RC_QUOTE_WINDOW (widget));
 }
 
+RcQuoteView *
+rc_quote_window_get_view (RcQuoteWindow *self)
+{
+  return self->quote_view;
+}
+
 guint
 rc_quote_window_get_n_quotes (RcQuoteWindow *self)
 {
@@ -312,6 +364,13 @@ rc_quote_window_dispose (GObject *object)
 }
 
 static void
+rc_quote_window_finalize (GObject *object)
+{
+  g_free (RC_QUOTE_WINDOW (object)->viewed);
+  G_OBJECT_CLASS (rc_quote_window_parent_class)->finalize (object);
+}
+
+static void
 add_keys (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_action (klass, "quote.issue", NULL, issue);
@@ -335,14 +394,18 @@ rc_quote_window_class_init (RcQuoteWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_quote_window_dispose;
+  G_OBJECT_CLASS (klass)->finalize = rc_quote_window_finalize;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/quote-window.ui");
   gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, job_check);
   gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, view);
   gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, selection);
   gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, note_label);
   gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, count_label);
+  gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, quote_label);
+  gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, detail_scrolled);
+  gtk_widget_class_bind_template_child (widget_class, RcQuoteWindow, detail_box);
   gtk_widget_class_bind_template_callback (widget_class, load);
-  gtk_widget_class_bind_template_callback (widget_class, update_actions);
+  gtk_widget_class_bind_template_callback (widget_class, on_chosen);
   gtk_widget_class_bind_template_callback (widget_class, show_paper);
   add_keys (widget_class);
 }
@@ -351,5 +414,7 @@ static void
 rc_quote_window_init (RcQuoteWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->quote_view = RC_QUOTE_VIEW (rc_quote_view_new ());
+  gtk_box_append (self->detail_box, GTK_WIDGET (self->quote_view));
   add_columns (self);
 }

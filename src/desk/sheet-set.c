@@ -11,6 +11,33 @@ add (RcSheetSet *set, RcSheetKind kind, int order)
   g_array_append_val (set->sheets, entry);
 }
 
+/* The quotations of the other ways to do the job; in another language they are made anew. */
+static GPtrArray *
+word_alternatives (const RcSheetSet *set)
+{
+  g_autoptr (GPtrArray) as_made = rc_offer_plans_list_alternatives (set->plans);
+  GPtrArray *worded;
+
+  if (set->language == NULL)
+    return g_steal_pointer (&as_made);
+  worded = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_free);
+  for (guint i = 1; i < set->plans->len; i++)
+    {
+      const RcOfferPlan *plan = g_ptr_array_index (set->plans, i);
+      const RcOutcome   *outcome = plan->outcome;
+      g_autoptr (GPtrArray) quantities
+          = plan->fault == NULL ? rc_quantity_compute (outcome->plan, outcome->book->goods, NULL) : NULL;
+      RcQuote *quote
+          = quantities != NULL ? rc_quote_new (outcome->job, quantities, outcome->book, outcome->date, NULL) : NULL;
+
+      if (quote == NULL)
+        continue;
+      quote->option = g_strdup (plan->name);
+      g_ptr_array_add (worded, quote);
+    }
+  return worded;
+}
+
 /* Lines are worded when they are made. */
 static void
 word_lines (RcSheetSet *set)
@@ -22,20 +49,24 @@ word_lines (RcSheetSet *set)
     set->quantities = rc_quantity_compute (outcome->plan, outcome->book->goods, NULL);
   if (set->quantities != NULL && outcome->quote != NULL)
     set->quote = rc_quote_new (outcome->job, set->quantities, outcome->book, outcome->date, NULL);
+  if (set->quote != NULL)
+    set->quote->option = g_strdup (outcome->quote->option);
   if (outcome->quote != NULL)
     set->orders = rc_order_new_all (outcome->job, outcome->plan,
                                     set->quantities != NULL ? set->quantities : outcome->quantities, outcome->book,
                                     outcome->date, NULL);
+  set->alternatives = word_alternatives (set);
   rc_translation_end ();
 }
 
 RcSheetSet *
-rc_sheet_set_new (RcOutcome *outcome, const char *language)
+rc_sheet_set_new (RcOutcome *outcome, const GPtrArray *plans, const char *language)
 {
   RcSheetSet *set = g_new0 (RcSheetSet, 1);
 
   set->outcome = rc_outcome_ref (outcome);
   set->language = g_strdup (language);
+  set->plans = plans ? g_ptr_array_ref ((GPtrArray *)plans) : g_ptr_array_new ();
   word_lines (set);
   set->sheets = g_array_new (FALSE, FALSE, sizeof (RcSheetEntry));
   if (outcome->quote)
@@ -48,6 +79,8 @@ rc_sheet_set_new (RcOutcome *outcome, const char *language)
     add (set, RC_SHEET_ORDER, (int)i);
   if (outcome->plan->areas->len > 0)
     add (set, RC_SHEET_OPTIONS, -1);
+  if (outcome->quote && set->alternatives->len > 0)
+    add (set, RC_SHEET_ALTERNATIVES, -1);
   add (set, RC_SHEET_JOB_SUMMARY, -1);
   return set;
 }
@@ -58,6 +91,8 @@ rc_sheet_set_free (RcSheetSet *set)
   g_clear_pointer (&set->orders, g_ptr_array_unref);
   g_clear_pointer (&set->quote, rc_quote_free);
   g_clear_pointer (&set->quantities, g_ptr_array_unref);
+  g_clear_pointer (&set->alternatives, g_ptr_array_unref);
+  g_clear_pointer (&set->plans, g_ptr_array_unref);
   g_clear_pointer (&set->sheets, g_array_unref);
   g_clear_pointer (&set->language, g_free);
   g_clear_pointer (&set->outcome, rc_outcome_unref);
@@ -137,6 +172,7 @@ rc_sheet_set_get_data (const RcSheetSet *set, guint sheet, RcPaper paper, const 
     .plan = set->outcome->plan,
     .quantities = set->quantities != NULL ? set->quantities : set->outcome->quantities,
     .quote = set->quote != NULL ? set->quote : set->outcome->quote,
+    .alternatives = set->alternatives,
     .order = rc_sheet_set_get_order (set, sheet),
     .book = set->outcome->book,
     .number = number,

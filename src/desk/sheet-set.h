@@ -2,17 +2,19 @@
  */
 #pragma once
 
-#include "outcome.h"
+#include "offer-plans.h"
 #include "sheet.h"
 
 typedef struct
 {
   RcOutcome *outcome;
-  char      *language;   /* of the sheets; NULL: the program's own */
-  GPtrArray *quantities; /* worded in that language; NULL: the outcome's */
-  RcQuote   *quote;      /* likewise */
-  GPtrArray *orders;     /* of RcOrder */
-  GArray    *sheets;     /* of RcSheetEntry */
+  char      *language;     /* of the sheets; NULL: the program's own */
+  GPtrArray *quantities;   /* worded in that language; NULL: the outcome's */
+  RcQuote   *quote;        /* likewise */
+  GPtrArray *plans;        /* of RcOfferPlan; nullable */
+  GPtrArray *alternatives; /* of RcQuote: those of the plans that have a price, worded likewise */
+  GPtrArray *orders;       /* of RcOrder */
+  GArray    *sheets;       /* of RcSheetEntry */
 } RcSheetSet;
 
 typedef struct
@@ -21,9 +23,9 @@ typedef struct
   int         order; /* index in orders; -1 for the other kinds */
 } RcSheetEntry;
 
-/* Without a quotation (no price) only the sheets of the plan. `language` (nullable): of all words that are not the
- * job's. For the main thread. (transfer full) */
-RcSheetSet *rc_sheet_set_new (RcOutcome *outcome, const char *language);
+/* Without a quotation (no price) only the sheets of the plan. `plans` (of RcOfferPlan, nullable): the job's other ways,
+ * side by side. `language` (nullable): of all words that are not the job's. For the main thread. (transfer full) */
+RcSheetSet *rc_sheet_set_new (RcOutcome *outcome, const GPtrArray *plans, const char *language);
 void        rc_sheet_set_free (RcSheetSet *set);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheetSet, rc_sheet_set_free)

@@ -151,7 +151,7 @@ take_language (RcSheetWindow *self)
   self->is_showing = was_showing;
   if (self->set == NULL || g_strcmp0 (self->set->language, language) == 0)
     return;
-  RcSheetSet *set = rc_sheet_set_new (self->set->outcome, language);
+  RcSheetSet *set = rc_sheet_set_new (self->set->outcome, self->set->plans, language);
   rc_sheet_set_free (self->set);
   self->set = set;
 }
@@ -200,7 +200,7 @@ show_set (RcSheetWindow *self)
       self->their_language = g_strdup (outcome->job->customer.language);
     }
   if (outcome)
-    self->set = rc_sheet_set_new (outcome, NULL);
+    self->set = rc_sheet_set_new (outcome, rc_offer_plans_get (rc_offer_plans_of (self->document)), NULL);
 
   g_autoptr (GtkStringList) labels = gtk_string_list_new (NULL);
   for (guint i = 0; self->set && i < self->set->sheets->len; i++)
@@ -257,6 +257,8 @@ rc_sheet_window_show_kind (RcSheetWindow *self, RcSheetKind kind)
 
   if (at >= 0)
     gtk_drop_down_set_selected (self->sheet_drop, (guint)at);
+  else if (kind == RC_SHEET_ALTERNATIVES && self->set && self->set->outcome->quote)
+    tell (self, _ ("The job is offered in one way only: add an option to its quotation first."));
   else
     tell (self, _ ("This sheet cannot be made yet: the job has no price, or no plan."));
   on_sheet_selected (self);
@@ -376,8 +378,14 @@ action_issue (GtkWidget *widget, const char *name, GVariant *parameter)
       tell (self, _ ("A quotation is issued only for the job as it stands; mend what is wrong first."));
       return;
     }
+  if (!rc_offer_plans_are_current (rc_offer_plans_of (self->document)))
+    {
+      tell (self, _ ("The job's options are being planned; try again in a moment."));
+      return;
+    }
   self->number
-      = rc_quote_issue (rc_document_get_store (self->document), self->set->outcome, NULL, get_paper (self), &error);
+      = rc_quote_issue (rc_document_get_store (self->document), rc_offer_plans_get (rc_offer_plans_of (self->document)),
+                        NULL, get_paper (self), &error);
   g_autofree char *text = self->number
                               ? g_strdup_printf (_ ("Issued as %s; it will not change any more."), self->number)
                               : g_strdup (error->message);
@@ -476,6 +484,7 @@ rc_sheet_window_new (GtkWindow *parent, RcDocument *document, RcSheetKind kind)
   self->document = g_object_ref (document);
   gtk_drop_down_set_selected (self->paper_drop, rc_usual_paper_find () == RC_PAPER_LETTER ? 0 : 1);
   g_signal_connect_swapped (document, "planned", G_CALLBACK (show_set), self);
+  g_signal_connect_object (rc_offer_plans_of (document), "changed", G_CALLBACK (show_set), self, G_CONNECT_SWAPPED);
   show_set (self);
   rc_sheet_window_show_kind (self, kind);
   return self;

@@ -8,6 +8,7 @@
 #include "glance-window.h"
 #include "job-edit.h"
 #include "job-file-dialog.h"
+#include "offer-window.h"
 #include "order-window.h"
 #include "price-window.h"
 #include "quote-window.h"
@@ -267,6 +268,12 @@ show_rolls (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+show_offer (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_office_window (RC_WINDOW (widget), RC_TYPE_OFFER_WINDOW, rc_offer_window_new);
+}
+
+static void
 show_quotes (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   show_office_window (RC_WINDOW (widget), RC_TYPE_QUOTE_WINDOW, rc_quote_window_new);
@@ -471,6 +478,7 @@ static const struct
   { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
   { "win.prices", NULL, show_prices, FALSE, { "<Control>b" } },
   { "win.rolls", NULL, show_rolls, FALSE, { "<Control>u" } },
+  { "win.offer", NULL, show_offer, TRUE, { "<Control><Shift>q" } },
   { "win.quotes", NULL, show_quotes, FALSE, { "<Control><Shift>p" } },
   { "win.glance", NULL, show_glance, FALSE, { "<Control><Shift>j" } },
   { "win.orders", NULL, show_orders, FALSE, { "<Control><Shift>b" } },

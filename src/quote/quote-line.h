@@ -46,6 +46,9 @@ RcQuoteLine *rc_quote_line_new_plain (const char *item, const char *name, gint64
  * packs or steps it is sold in, the price and since when it holds, the product and how it was rounded, the discount,
  * the tax. (transfer full) GPtrArray of char*. */
 GPtrArray *rc_quote_line_explain (const RcQuoteLine *line, const RcCurrency *currency);
+/* The plan's pieces behind a line of carpet, each with its room, its width and length as cut, and the roll it comes
+ * from; empty for other lines. (transfer full) GPtrArray of char*. */
+GPtrArray *rc_quote_line_explain_pieces (const RcQuoteLine *line, const RcPlan *plan);
 
 /* Appends the customer's line for quantities[index] (of RcQuantityLine), at the sale price. A price in another unit (ft
  * and m, sq yd and m2, the pack and what it holds, length and area of a roll) converts the quantity, exactly, then

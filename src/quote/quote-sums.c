@@ -17,7 +17,7 @@ rc_quote_check_rate (gint64 rate_ppm, gint64 most_ppm, const char *what, GError 
 
   if (rate_ppm >= 0 && rate_ppm <= most_ppm)
     return TRUE;
-  rate = rc_quantity_format (rate_ppm * 100, 4);
+  rate = rc_rate_format (rate_ppm);
   g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("%s of %s %% is not between 0 and %d %%"), what, rate,
                (int)(most_ppm / 10000));
   return FALSE;

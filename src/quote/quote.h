@@ -72,8 +72,8 @@ gboolean rc_quote_check (const RcQuote *quote, GError **error);
  * NULL and RC_ERROR_REFERENCE when the currencies differ. (transfer full) */
 RcQuote *rc_quote_new_variation (const RcQuote *before, const RcQuote *after, GError **error);
 
-/* What a sum of the quotation is made of, a sentence each, in the reader's language. (transfer full) GPtrArray of
- * char*. */
+/* What the total is made of, and what it leaves the shop, a sentence each, in the reader's language. (transfer full)
+ * GPtrArray of char*. */
 GPtrArray *rc_quote_explain_total (const RcQuote *quote);
 
 /* Prices quantity lines (of RcQuantityLine) on `date` (ISO 8601; NULL: whatever the day) by the job's offer: discounts,

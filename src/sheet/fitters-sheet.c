@@ -55,7 +55,7 @@ add_goods (RcSheetWork *work)
           g_free (packs);
           packs = g_strdup_printf (line->from_stock ? _ ("%s of roll, from stock") : _ ("%s of roll"), length);
         }
-      rc_table_add_row (table, RC_ROW_BODY, line->name, quantity, rc_words_get_unit (line->unit), packs);
+      rc_table_add_row (table, RC_ROW_BODY, line->name, quantity, rc_unit_get_label (line->unit), packs);
     }
   rc_flow_heading (&work->flow, _ ("Goods"), 40);
   rc_table_flow (table, &work->flow);

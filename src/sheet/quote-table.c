@@ -45,7 +45,7 @@ add_line (RcTable *table, const RcQuoteLine *line, const RcCurrency *currency, R
   const char      *name = line->name ? line->name : line->item;
 
   if (detail == RC_DETAIL_FULL)
-    rc_table_add_row (table, RC_ROW_BODY, name, quantity, rc_words_get_unit (line->unit), price, amount);
+    rc_table_add_row (table, RC_ROW_BODY, name, quantity, rc_unit_get_label (line->unit), price, amount);
   else
     rc_table_add_row (table, RC_ROW_BODY, name, amount);
   rc_table_set_note (table, 0, line->because);

@@ -103,46 +103,6 @@ rc_words_dup_floor (int floor)
   return g_strdup_printf (_ ("Floor %d above ground"), floor);
 }
 
-const char *
-rc_words_get_unit (RcUnit unit)
-{
-  switch (unit)
-    {
-    case RC_UNIT_EACH:
-      return _ ("each");
-    case RC_UNIT_M:
-      return _ ("m");
-    case RC_UNIT_FT:
-      return _ ("ft");
-    case RC_UNIT_YD:
-      return _ ("yd");
-    case RC_UNIT_M2:
-      return _ ("m²");
-    case RC_UNIT_SQ_FT:
-      return _ ("sq ft");
-    case RC_UNIT_SQ_YD:
-      return _ ("sq yd");
-    case RC_UNIT_LITRE:
-      return _ ("L");
-    case RC_UNIT_GALLON:
-      return _ ("gal");
-    case RC_UNIT_HOUR:
-      return _ ("h");
-    case RC_UNIT_ROLL:
-      return _ ("roll");
-    case RC_UNIT_CARTON:
-      return _ ("carton");
-    case RC_UNIT_BOX:
-      return _ ("box");
-    case RC_UNIT_TUB:
-      return _ ("tub");
-    case RC_N_UNITS:
-      break;
-    }
-
-  return "";
-}
-
 char *
 rc_words_dup_packs (gint64 packs, RcUnit pack_unit)
 {

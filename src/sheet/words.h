@@ -20,9 +20,8 @@ char *rc_words_dup_pile (double degrees);
 /* "Ground floor", "Floor 2", "Basement". */
 char *rc_words_dup_floor (int floor);
 
-/* "sq yd", "each"; and "3 rolls". */
-const char *rc_words_get_unit (RcUnit unit);
-char       *rc_words_dup_packs (gint64 packs, RcUnit pack_unit);
+/* "3 rolls". */
+char *rc_words_dup_packs (gint64 packs, RcUnit pack_unit);
 
 /* Address lines joined by newlines, phone and e-mail under them; empty ones left out. */
 char *rc_words_dup_customer (const RcCustomer *customer);

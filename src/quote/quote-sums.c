@@ -203,6 +203,26 @@ check_line (const RcQuote *quote, guint index, GError **error)
 }
 
 static gboolean
+refuse_size (GError **error)
+{
+  g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("a sum is too large to be one of a quotation"));
+  return FALSE;
+}
+
+/* So that a few of them can be added up: a quotation may come out of a file that somebody else wrote. */
+static gboolean
+check_sizes (const RcQuote *quote, GError **error)
+{
+  const RcMoney sums[]
+      = { quote->sum, quote->discount, quote->net, quote->tax, quote->total, quote->cost, quote->margin };
+
+  for (guint i = 0; i < G_N_ELEMENTS (sums); i++)
+    if (sums[i] < -G_MAXINT64 / 4 || sums[i] > G_MAXINT64 / 4)
+      return refuse_size (error);
+  return TRUE;
+}
+
+static gboolean
 check_taxes (const RcQuote *quote, GError **error)
 {
   g_autoptr (GArray) parts = part_by_rate (quote);
@@ -213,8 +233,8 @@ check_taxes (const RcQuote *quote, GError **error)
     {
       const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
 
-      net += part->net;
-      tax += part->tax;
+      if (!rc_money_add (net, part->net, &net) || !rc_money_add (tax, part->tax, &tax))
+        return refuse_size (error);
       if (quote->variation)
         continue;
       if (i >= parts->len || part->ppm != g_array_index (parts, RcTaxPart, i).ppm
@@ -239,6 +259,8 @@ rc_quote_check (const RcQuote *quote, GError **error)
 {
   RcMoney sum = 0, cost = 0, paid = 0;
 
+  if (!check_sizes (quote, error))
+    return FALSE;
   for (guint i = 0; i < quote->lines->len; i++)
     {
       const RcQuoteLine *line = g_ptr_array_index (quote->lines, i);
@@ -254,7 +276,8 @@ rc_quote_check (const RcQuote *quote, GError **error)
         }
     }
   for (guint i = 0; i < quote->payments->len; i++)
-    paid += ((const RcPaymentStep *)g_ptr_array_index (quote->payments, i))->amount;
+    if (!rc_money_add (paid, ((const RcPaymentStep *)g_ptr_array_index (quote->payments, i))->amount, &paid))
+      return refuse_size (error);
   return refuse_sum (_ ("sum"), quote->sum, sum, &quote->currency, error)
          && refuse_sum (_ ("net"), quote->net, quote->sum - quote->discount, &quote->currency, error)
          && (quote->lines->len == 0 || check_taxes (quote, error))

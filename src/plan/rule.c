@@ -91,11 +91,13 @@ note (RcRule rule, RcMoney cost, RcPoint place, GPtrArray *broken, const char *f
   return cost;
 }
 
-/* The name of the room at a place, for people. */
+/* The name of the room at a place, for people; NULL where nobody is told. */
 static const char *
-name_room (const RcSite *site, RcPoint place)
+name_room (const RcSite *site, RcPoint place, const GPtrArray *broken)
 {
-  const RcRoom *room = rc_site_find_room (site, place);
+  const RcRoom *room = broken != NULL ? rc_site_find_room (site, place) : NULL;
+  if (broken == NULL)
+    return NULL;
   return room != NULL ? room->name : site->area->name;
 }
 
@@ -331,10 +333,10 @@ rc_rules_weigh_piece (const RcSite *site, RcBox box, const RcRegion *floor, gboo
   RcLength          width = is_fill ? find_mean_width (box, floor, settings->least_fill_width) : 0;
   RcLength          length = box.y1 - box.y0;
   if (is_fill && width < settings->least_fill_width)
-    cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place), NULL, width,
+    cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place, broken), NULL, width,
                        settings->least_fill_width);
   if (is_joined && length < settings->least_piece_length)
-    cost += note_size (site, RC_RULE_PIECE_TOO_SHORT, place, broken, name_room (site, place), NULL, length,
+    cost += note_size (site, RC_RULE_PIECE_TOO_SHORT, place, broken, name_room (site, place, broken), NULL, length,
                        settings->least_piece_length);
   return cost;
 }
@@ -345,8 +347,8 @@ rc_rules_weigh_stagger (const RcSite *site, RcLength y_a, RcLength y_b, RcPoint 
   RcLength apart = ABS (y_a - y_b);
   if (apart >= site->settings->stagger)
     return 0;
-  return note_size (site, RC_RULE_CROSS_SEAMS_NOT_STAGGERED, place, broken, name_room (site, place), NULL, apart,
-                    site->settings->stagger);
+  return note_size (site, RC_RULE_CROSS_SEAMS_NOT_STAGGERED, place, broken, name_room (site, place, broken), NULL,
+                    apart, site->settings->stagger);
 }
 
 gint64
@@ -354,8 +356,11 @@ rc_rules_weigh_joins (const RcSite *site, guint joins, RcPoint place, GPtrArray 
 {
   if (joins <= site->settings->most_joins)
     return 0;
+  if (broken == NULL)
+    return price (site, RC_RULE_TOO_MANY_JOINS);
   g_autofree char *there = g_strdup_printf ("%u", joins), *allowed = g_strdup_printf ("%u", site->settings->most_joins);
 
   return note (RC_RULE_TOO_MANY_JOINS, price (site, RC_RULE_TOO_MANY_JOINS), place, broken,
-               N_ ("A fill in %s has %s cross seams, more than %s"), name_room (site, place), there, allowed, NULL);
+               N_ ("A fill in %s has %s cross seams, more than %s"), name_room (site, place, broken), there, allowed,
+               NULL);
 }

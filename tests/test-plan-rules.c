@@ -308,6 +308,27 @@ test_worked_layouts (void)
     }
 }
 
+/* A room as wide as the roll with a door in a long wall: the half of the doorway's depth that lies before the closed
+ * door is pieced in (common practice, no source) rather than a fill joined all along the room. The piece's seam lies in
+ * the doorway's mouth, 30 in long. */
+static void
+test_doorway_piece (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcJob) job = make_job (FT (12));
+  RcPlanParams params = { .steady = TRUE };
+  rc_settings_init (&job->settings, &job->currency);
+  RcRoom *room = add_rectangle (job, "room", 0, 0, FT (12), FT (15), "area");
+  add_door (room, "D1", 1, FT (3), IN (30), IN (4.5), NULL);
+  g_autoptr (RcPlan) plan = rc_plan_new (job, rc_job_get_measure (job, NULL), demo_weights, NULL, &params, &error);
+  g_assert_no_error (error);
+  const RcOption *option = rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, 0));
+  g_assert_cmpuint (option->pieces->len, ==, 2);
+  g_assert_cmpuint (option->joins, ==, 0);
+  g_assert_cmpint (option->side_seam, ==, IN (30));
+  g_assert_cmpuint (option->broken->len, ==, 0);
+}
+
 #define ROOM_TEST(path, func) g_test_add (path, Room, NULL, set_up, func, tear_down)
 
 int
@@ -320,5 +341,6 @@ main (int argc, char *argv[])
   ROOM_TEST ("/plan-rules/floor inside a doorway does not hide a narrow strip", test_narrow_beside_a_doorway);
   ROOM_TEST ("/plan-rules/a rule without a price is off", test_switched_off);
   g_test_add_func ("/plan-rules/worked layouts come out as published at the default prices", test_worked_layouts);
+  g_test_add_func ("/plan-rules/a doorway's floor is pieced in", test_doorway_piece);
   return g_test_run ();
 }

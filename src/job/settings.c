@@ -19,8 +19,9 @@ G_STATIC_ASSERT (G_N_ELEMENTS (rule_names) == RC_N_RULES);
  * were found: what carpet, at some 50 a metre of roll, an experienced estimator buys sooner than break the rule.
  *
  * - Three metres for a seam square into a doorway and for a fill too narrow to hold at the wall: they come loose and
- *   the shop goes back. Two metres for what wears early: a seam across the way between doors or under a door's sweep,
- *   a cross seam at a door; and for joining a fill more often than the settings say.
+ *   the shop goes back. Not for a piece in a doorway, which is as narrow as the wall is thick. Two metres for what
+ * wears early: a seam across the way between doors or under a door's sweep, a cross seam at a door; and for joining a
+ * fill more often than the settings say.
  * - One metre and a bit for what shows: across the light, joined pieces too short, cross seams in line.
  * - Out of all proportion for a seam on floor that the estimator has pinned free of seams: only where there is no other
  *   way.

@@ -172,7 +172,8 @@ weigh_part (RcRangePricing *self, const RcLineRange *range, const RcRangePart *p
         g_array_remove_range (self->cuts, n_cuts, 1);
       cost = MIN (cost, joined);
     }
-  if (part->seamed && get_cut_width (self->site, width) < self->site->roll_width)
+  if (part->seamed && !rc_site_is_in_doorway (self->site, part->box)
+      && get_cut_width (self->site, width) < self->site->roll_width)
     cost += weigh_narrow (self, MAX (width, part->width + part->slope * (until - 1)));
   return cost;
 }

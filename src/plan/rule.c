@@ -332,7 +332,8 @@ rc_rules_weigh_piece (const RcSite *site, RcBox box, const RcRegion *floor, gboo
   RcPoint           place = { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
   RcLength          width = is_fill ? find_mean_width (box, floor, settings->least_fill_width) : 0;
   RcLength          length = box.y1 - box.y0;
-  if (is_fill && width < settings->least_fill_width)
+  /* In a doorway no strip along a wall must hold it (CRI 2015 11.1: none is set there), and none can be wider. */
+  if (is_fill && width < settings->least_fill_width && !rc_site_is_in_doorway (site, box))
     cost += note_size (site, RC_RULE_FILL_TOO_NARROW, place, broken, name_room (site, place, broken), NULL, width,
                        settings->least_fill_width);
   if (is_joined && length < settings->least_piece_length)

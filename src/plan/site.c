@@ -194,6 +194,21 @@ rc_site_opening_get_to (const RcSiteOpening *opening, int halves)
   return step_towards (opening->to, opening->far_to, halves);
 }
 
+gboolean
+rc_site_is_in_doorway (const RcSite *site, RcBox box)
+{
+  for (guint i = 0; i < site->doors->len; i++)
+    {
+      const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
+      if (box.x0 >= MIN (MIN (door->from.x, door->to.x), MIN (door->far_from.x, door->far_to.x))
+          && box.x1 <= MAX (MAX (door->from.x, door->to.x), MAX (door->far_from.x, door->far_to.x))
+          && box.y0 >= MIN (MIN (door->from.y, door->to.y), MIN (door->far_from.y, door->far_to.y))
+          && box.y1 <= MAX (MAX (door->from.y, door->to.y), MAX (door->far_from.y, door->far_to.y)))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 const RcRoom *
 rc_site_find_room (const RcSite *site, RcPoint point)
 {

@@ -81,6 +81,9 @@ gboolean rc_site_has_room (const RcSite *site, const RcPlacedRoom *room);
 /* The room of the area that holds the point, NULL when none. */
 const RcRoom *rc_site_find_room (const RcSite *site, RcPoint point);
 
+/* TRUE if the box lies within the wall, in a door or archway. */
+gboolean rc_site_is_in_doorway (const RcSite *site, RcBox box);
+
 /* length x price a metre, rounded once. */
 gint64 rc_weigh (RcLength length, gint64 per_m);
 

@@ -3,6 +3,7 @@
 #include "job-work.h"
 #include "lines.h"
 #include "document-options.h"
+#include "roll-claims.h"
 #include "shop-store.h"
 #include "ubl.h"
 
@@ -26,18 +27,103 @@ add_order (RcJson *json, const RcOrder *order)
   rc_json_end_object (json);
 }
 
+/* What is ordered at once: jobs, and what they need together. */
+typedef struct
+{
+  GPtrArray *works;  /* of RcJobWork */
+  GPtrArray *orders; /* of RcOrder */
+  char      *jobs;   /* "2026-014, 2026-015" */
+} Ordering;
+
+static void
+ordering_clear (Ordering *ordering)
+{
+  g_clear_pointer (&ordering->orders, g_ptr_array_unref);
+  g_clear_pointer (&ordering->works, g_ptr_array_unref);
+  g_clear_pointer (&ordering->jobs, g_free);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Ordering, ordering_clear)
+
+static RcJobWork *
+get_work (const Ordering *ordering, guint index)
+{
+  return g_ptr_array_index (ordering->works, index);
+}
+
+static gboolean
+is_there (const Ordering *ordering, const RcJobWork *work, GError **error)
+{
+  for (guint i = 0; i < ordering->works->len; i++)
+    if (g_strcmp0 (get_work (ordering, i)->job->id, work->job->id) == 0)
+      {
+        g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT, _ ("Job %s is there twice"), rc_job_work_get_number (work));
+        return TRUE;
+      }
+  return FALSE;
+}
+
+/* One job's orders as they are; of several each line says which it is for. */
+static gboolean
+add_job (Ordering *ordering, RcJobWork *work, gboolean alone, RcRollClaims *claims, GError **error)
+{
+  g_autoptr (GPtrArray) orders = rc_job_work_order (work, error);
+  const char      *number = rc_job_work_get_number (work);
+  g_autofree char *before = ordering->jobs;
+
+  if (orders == NULL || !rc_roll_claims_add (claims, work->plan, number, error))
+    {
+      ordering->jobs = g_steal_pointer (&before);
+      return FALSE;
+    }
+  ordering->jobs = before != NULL ? g_strdup_printf ("%s, %s", before, number) : g_strdup (number);
+  if (!alone)
+    return rc_orders_add (ordering->orders, orders, number, error);
+  g_ptr_array_unref (ordering->orders);
+  ordering->orders = g_steal_pointer (&orders);
+  return TRUE;
+}
+
+static gboolean
+ordering_init (Ordering *ordering, char **paths, const RcJobOptions *options, GError **error)
+{
+  g_autoptr (RcRollClaims) claims = rc_roll_claims_new ();
+
+  ordering->works = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_job_work_free);
+  ordering->orders = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_order_free);
+  for (guint i = 0; paths[i] != NULL; i++)
+    {
+      RcJobWork *work = rc_job_work_new (paths[i], options, error);
+
+      if (work == NULL || is_there (ordering, work, error))
+        {
+          g_clear_pointer (&work, rc_job_work_free);
+          return FALSE;
+        }
+      g_ptr_array_add (ordering->works, work);
+      if (!add_job (ordering, work, paths[1] == NULL, claims, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 static int
-print_json (const RcJobWork *work, const GPtrArray *orders)
+print_json (const Ordering *ordering)
 {
   g_autoptr (RcJson) json = rc_json_new ();
+  const RcJobWork *first = get_work (ordering, 0);
 
   rc_json_begin_object (json, NULL);
-  rc_json_add_string (json, "job", rc_job_work_get_number (work));
-  rc_json_add_string (json, "measure", work->measure->id);
-  rc_json_add_string (json, "date", work->options->date);
+  rc_json_add_string (json, "job", rc_job_work_get_number (first));
+  rc_json_add_string (json, "measure", first->measure->id);
+  rc_json_begin_array (json, "jobs");
+  for (guint i = 0; i < ordering->works->len; i++)
+    rc_json_add_string (json, NULL, rc_job_work_get_number (get_work (ordering, i)));
+  rc_json_end_array (json);
+  rc_json_add_string (json, "date", first->options->date);
   rc_json_begin_array (json, "orders");
-  for (guint i = 0; i < orders->len; i++)
-    add_order (json, g_ptr_array_index (orders, i));
+  for (guint i = 0; i < ordering->orders->len; i++)
+    add_order (json, g_ptr_array_index (ordering->orders, i));
   rc_json_end_array (json);
   rc_json_end_object (json);
   return rc_json_print (json) ? RC_EXIT_DONE : RC_EXIT_FAILED;
@@ -69,64 +155,75 @@ dup_number (const char *number, guint index, guint count)
 
 /* An order in XML must have a number; one that has none goes by the job's. */
 static gboolean
-write_ubl (const RcJobWork *work, const RcOrder *order, const char *number, const char *path, GError **error)
+write_ubl (const Ordering *ordering, const RcOrder *order, const char *number, const char *path, GError **error)
 {
-  g_autofree char *xml = rc_ubl_format_order (work->job, work->book, order, number, work->options->date);
+  const RcJobWork *first = get_work (ordering, 0);
+  g_autofree char *xml = rc_ubl_format_order (first->job, first->book, order, number, first->options->date);
 
   return g_file_set_contents (path, xml, -1, error);
 }
 
 static gboolean
-write_order (const RcJobWork *work, const GPtrArray *orders, guint index, const RcDocumentOptions *options,
-             GError **error)
+write_order (const Ordering *ordering, guint index, const RcDocumentOptions *options, GError **error)
 {
-  RcSheetData      data = rc_job_work_get_sheet_data (work, options->paper);
-  g_autofree char *number = dup_number (options->number, index, orders->len);
+  const RcJobWork *first = get_work (ordering, 0);
+  guint            n = ordering->orders->len;
+  RcSheetData      data = rc_job_work_get_sheet_data (first, options->paper);
+  g_autofree char *number = dup_number (options->number, index, n);
 
-  data.order = g_ptr_array_index (orders, index);
+  data.order = g_ptr_array_index (ordering->orders, index);
   data.number = number;
+  data.jobs = ordering->jobs;
   if (options->pdf != NULL)
     {
-      g_autofree char *path = rc_document_dup_numbered_path (options->pdf, index, orders->len);
+      g_autofree char *path = rc_document_dup_numbered_path (options->pdf, index, n);
 
       if (!rc_sheet_write_pdf (RC_SHEET_ORDER, &data, path, error))
         return FALSE;
     }
   if (options->ubl != NULL)
     {
-      g_autofree char *path = rc_document_dup_numbered_path (options->ubl, index, orders->len);
-      g_autofree char *own = dup_number (rc_job_work_get_number (work), index, orders->len);
+      g_autofree char *path = rc_document_dup_numbered_path (options->ubl, index, n);
+      g_autofree char *own = dup_number (rc_job_work_get_number (first), index, n);
 
-      return write_ubl (work, data.order, number != NULL ? number : own, path, error);
+      return write_ubl (ordering, data.order, number != NULL ? number : own, path, error);
     }
   return TRUE;
 }
 
 static gboolean
-write_files (const RcJobWork *work, const GPtrArray *orders, const RcDocumentOptions *options, GError **error)
+write_files (const Ordering *ordering, const RcDocumentOptions *options, GError **error)
 {
-  for (guint i = 0; i < orders->len; i++)
-    if (!write_order (work, orders, i, options, error))
+  for (guint i = 0; i < ordering->orders->len; i++)
+    if (!write_order (ordering, i, options, error))
       return FALSE;
   return TRUE;
 }
 
 /* Each order under a number of its own. */
 static gboolean
-keep_orders (const RcJobWork *work, const GPtrArray *orders, GError **error)
+keep_orders (const Ordering *ordering, GError **error)
 {
-  g_autoptr (RcStore) store = rc_shop_store_open (work->options->store, error);
+  const RcJobOptions *options = get_work (ordering, 0)->options;
+  g_autoptr (RcStore) store = rc_shop_store_open (options->store, error);
   g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
 
-  g_ptr_array_add (jobs, work->job->id);
-  for (guint i = 0; store != NULL && i < orders->len; i++)
+  for (guint i = 0; store != NULL && i < ordering->works->len; i++)
+    {
+      char *id = get_work (ordering, i)->job->id;
+
+      if (!rc_store_check_not_ordered (store, id, error))
+        return FALSE;
+      g_ptr_array_add (jobs, id);
+    }
+  for (guint i = 0; store != NULL && i < ordering->orders->len; i++)
     {
       g_autofree char *number
-          = rc_store_make_purchase (store, g_ptr_array_index (orders, i), jobs, work->options->date, error);
+          = rc_store_make_purchase (store, g_ptr_array_index (ordering->orders, i), jobs, options->date, error);
 
       if (number == NULL)
         return FALSE;
-      if (!work->options->json)
+      if (!options->json)
         printf (_ ("Order %s\n"), number);
     }
   return store != NULL;
@@ -140,18 +237,17 @@ rc_order_command_run (int argc, char **argv)
   GOptionEntry         entries[RC_DOCUMENT_N_ENTRIES];
   const RcCommandUsage usage = {
     .name = "order",
-    .parameters = "JOB.xml",
-    .summary = _ ("Says what to order for a job, supplier by supplier, at what the shop pays. Carpet in stock is not "
-                  "ordered."),
+    .parameters = "JOB.xml...",
+    .summary = _ ("Says what to order for a job or for several together, supplier by supplier, at what the shop pays. "
+                  "Carpet in stock is not ordered."),
     .description = _ ("With several suppliers the files are numbered: order.pdf gives order-1.pdf, order-2.pdf."),
     .entries = entries,
     .job_options = &job_options,
     .n_least = 1,
-    .n_most = 1,
+    .n_most = G_MAXINT,
   };
   g_auto (GStrv) arguments = NULL;
-  g_autoptr (RcJobWork) work = NULL;
-  g_autoptr (GPtrArray) orders = NULL;
+  g_auto (Ordering) ordering = { 0 };
   g_autoptr (GError) error = NULL;
   int status;
 
@@ -161,13 +257,11 @@ rc_order_command_run (int argc, char **argv)
     return status;
   if (!rc_document_options_complete (&options, &error))
     return rc_command_fail_usage (usage.name, "%s", error->message);
-  work = rc_job_work_new (arguments[0], &job_options, &error);
-  orders = work != NULL ? rc_job_work_order (work, &error) : NULL;
-  if (orders == NULL || !write_files (work, orders, &options, &error)
-      || (options.keep && !keep_orders (work, orders, &error)))
+  if (!ordering_init (&ordering, arguments, &job_options, &error) || !write_files (&ordering, &options, &error)
+      || (options.keep && !keep_orders (&ordering, &error)))
     return rc_command_fail (usage.name, error);
   if (job_options.json)
-    return print_json (work, orders);
-  print_text (orders);
+    return print_json (&ordering);
+  print_text (ordering.orders);
   return RC_EXIT_DONE;
 }

@@ -18,6 +18,7 @@ rc_order_maker_new (RcStore *store, const char *day, GError **error)
   maker->day = g_strdup (day);
   maker->orders = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_order_free);
   maker->jobs = g_ptr_array_new_with_free_func (g_free);
+  maker->claims = rc_roll_claims_new ();
   return maker;
 }
 
@@ -28,30 +29,8 @@ rc_order_maker_free (RcOrderMaker *maker)
   g_free (maker->day);
   g_ptr_array_unref (maker->orders);
   g_ptr_array_unref (maker->jobs);
+  rc_roll_claims_free (maker->claims);
   g_free (maker);
-}
-
-/* Goods are not ordered twice by mistake. */
-static gboolean
-is_ordered (const RcOrderMaker *maker, const char *job_id, GError **error)
-{
-  g_autoptr (GPtrArray) found = rc_store_find_purchases (maker->store, job_id, error);
-  g_autoptr (GString) numbers = g_string_new (NULL);
-
-  if (found == NULL)
-    return TRUE;
-  for (guint i = 0; i < found->len; i++)
-    {
-      const RcPurchase *order = g_ptr_array_index (found, i);
-
-      if (order->state != RC_PURCHASE_CANCELLED)
-        g_string_append_printf (numbers, "%s%s", numbers->len > 0 ? ", " : "", order->number);
-    }
-  if (numbers->len == 0)
-    return FALSE;
-  g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT, _ ("Job %s has been ordered already: %s. Cancel that order first."),
-               job_id, numbers->str);
-  return TRUE;
 }
 
 static RcOutcome *
@@ -67,8 +46,9 @@ rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outc
 {
   g_autoptr (RcOutcome) planned = NULL;
   g_autoptr (GPtrArray) orders = NULL;
+  const char *number;
 
-  if (is_ordered (maker, job_id, error))
+  if (!rc_store_check_not_ordered (maker->store, job_id, error))
     return FALSE;
   planned = outcome != NULL ? rc_outcome_ref (outcome) : plan_job (maker, job_id, error);
   if (planned == NULL)
@@ -81,10 +61,10 @@ rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outc
         g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("What job %s needs cannot be told yet."), job_id);
       return FALSE;
     }
+  number = planned->job->number && *planned->job->number ? planned->job->number : job_id;
   orders = rc_order_new_all (planned->job, planned->plan, planned->quantities, maker->book, maker->day, error);
-  if (orders == NULL
-      || !rc_orders_add (maker->orders, orders,
-                         planned->job->number && *planned->job->number ? planned->job->number : job_id, error))
+  if (orders == NULL || !rc_roll_claims_add (maker->claims, planned->plan, number, error)
+      || !rc_orders_add (maker->orders, orders, number, error))
     return FALSE;
   g_ptr_array_add (maker->jobs, g_strdup (job_id));
   return TRUE;

@@ -2,15 +2,17 @@
 #pragma once
 
 #include "outcome.h"
+#include "roll-claims.h"
 #include "store.h"
 
 typedef struct
 {
-  RcStore     *store; /* borrowed */
-  RcPriceBook *book;
-  char        *day;
-  GPtrArray   *orders; /* of RcOrder */
-  GPtrArray   *jobs;   /* of char*: ids of the jobs in them */
+  RcStore      *store; /* borrowed */
+  RcPriceBook  *book;
+  char         *day;
+  GPtrArray    *orders; /* of RcOrder */
+  GPtrArray    *jobs;   /* of char*: ids of the jobs in them */
+  RcRollClaims *claims;
 } RcOrderMaker;
 
 /* NULL with the store's error. (transfer full) */
@@ -20,7 +22,8 @@ void          rc_order_maker_free (RcOrderMaker *maker);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOrderMaker, rc_order_maker_free)
 
 /* Takes in what the job needs: as the outcome says, which is its own, or NULL: it is loaded and planned. FALSE and
- * RC_ERROR_CONFLICT naming the orders that it has already; else the planner's or the price book's error. */
+ * RC_ERROR_CONFLICT naming the orders that it has already, or the roll that another job wants too; else the planner's
+ * or the price book's error. */
 gboolean rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outcome, GError **error);
 
 /* Keeps the orders. What is in stock for all is no order: then there are none. (transfer full) GPtrArray of char*:

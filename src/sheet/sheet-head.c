@@ -23,12 +23,28 @@ append_part (GString *text, const char *part)
     g_string_append_printf (text, "%s%s", text->len ? "  ·  " : "", part);
 }
 
-char *
-rc_sheet_dup_about (const RcSheetData *data)
+/* What an order is for, as the office writes it; whose house that is, and what is done there, is not the supplier's
+ * business. */
+static const char *
+get_order_jobs (const RcSheetData *data)
 {
-  const RcJob *job = data->plan->job;
-  GString     *text = g_string_new (NULL);
+  const RcJob *job = data->plan ? data->plan->job : NULL;
 
+  if (data->jobs || !job)
+    return data->jobs ? data->jobs : "";
+  return job->number && *job->number ? job->number : job->id;
+}
+
+char *
+rc_sheet_dup_about (RcSheetKind kind, const RcSheetData *data)
+{
+  const RcJob *job;
+  GString     *text;
+
+  if (kind == RC_SHEET_ORDER)
+    return g_strdup (get_order_jobs (data));
+  job = data->plan->job;
+  text = g_string_new (NULL);
   append_part (text, job->number);
   append_part (text, job->title);
   append_part (text, job->customer.name);
@@ -141,20 +157,26 @@ add_shop (RcSheetWork *work, double width)
   flow->width = full;
 }
 
+static char *
+dup_letter_job (const RcSheetWork *work)
+{
+  const RcJob *job = work->kind != RC_SHEET_ORDER ? work->data->plan->job : NULL;
+
+  return job ? g_strdup_printf ("%s\n%s", job->number ? job->number : job->id, job->title ? job->title : "")
+             : g_strdup (get_order_jobs (work->data));
+}
+
 void
 rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *to, const char *deliver_to)
 {
   const RcSheetData *data = work->data;
-  const RcJob       *job = data->plan->job;
   RcFlow            *flow = &work->flow;
   double             full = flow->width, top = flow->y, height;
   PangoLayout       *title
       = rc_text_layout_new (work->pages->context, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind), full * 0.42);
   RcSheetField fields[] = {
-    { to_label, g_strdup (to), 1.5 },
-    { _ ("DELIVER TO"), g_strdup (deliver_to), 1.4 },
-    { _ ("JOB"), g_strdup_printf ("%s\n%s", job->number ? job->number : job->id, job->title ? job->title : ""), 1.4 },
-    { _ ("NUMBER"), g_strdup (rc_sheet_get_number (data)), 0.7 },
+    { to_label, g_strdup (to), 1.5 },           { _ ("DELIVER TO"), g_strdup (deliver_to), 1.4 },
+    { _ ("JOB"), dup_letter_job (work), 1.4 },  { _ ("NUMBER"), g_strdup (rc_sheet_get_number (data)), 0.7 },
     { _ ("DATE"), g_strdup (data->date), 0.7 },
   };
 

@@ -39,5 +39,5 @@ void rc_sheet_add_signature (RcSheetWork *work, double x, double width, const ch
 const char *rc_sheet_get_number (const RcSheetData *data);
 
 /* Running header and footer. (transfer full) */
-char *rc_sheet_dup_about (const RcSheetData *data);
+char *rc_sheet_dup_about (RcSheetKind kind, const RcSheetData *data);
 char *rc_sheet_dup_foot (const RcSheetData *data);

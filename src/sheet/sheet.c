@@ -71,7 +71,7 @@ rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
   double           width, height;
   g_autofree char *about = NULL, *foot = NULL;
 
-  g_return_val_if_fail (kind < RC_N_SHEETS && data && data->plan, NULL);
+  g_return_val_if_fail (kind < RC_N_SHEETS && data && (data->plan || kind == RC_SHEET_ORDER), NULL);
   g_return_val_if_fail ((kind != RC_SHEET_QUOTATION && kind != RC_SHEET_ALTERNATIVES) || data->quote, NULL);
   g_return_val_if_fail (kind != RC_SHEET_ORDER || data->order, NULL);
 
@@ -80,7 +80,7 @@ rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
   sheet->kind = kind;
   sheet->data = *data;
   rc_paper_get_size (data->paper, &width, &height);
-  about = rc_sheet_dup_about (data);
+  about = rc_sheet_dup_about (kind, data);
   foot = rc_sheet_dup_foot (data);
   sheet->pages = rc_pages_new (width, height, rc_sheet_kind_get_label (kind), about, foot);
   work.kind = kind;
@@ -202,7 +202,7 @@ rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path,
 
   rc_paper_get_size (data->paper, &width, &height);
   surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
-  about = rc_sheet_dup_about (data);
+  about = rc_sheet_dup_about (kind, data);
   rc_translation_begin (data->language);
   title = g_strdup_printf ("%s  ·  %s", rc_sheet_kind_get_label (kind), about);
   rc_translation_end ();

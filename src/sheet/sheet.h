@@ -32,11 +32,12 @@ typedef enum
 /* What pages are drawn from; all borrowed, and outliving an RcSheet made from it. */
 typedef struct
 {
-  const RcPlan      *plan;
+  const RcPlan      *plan;         /* may be NULL for an order */
   const GPtrArray   *quantities;   /* of RcQuantityLine; nullable */
   const RcQuote     *quote;        /* may be NULL for plan sheets */
   const GPtrArray   *alternatives; /* of RcQuote: the same job done otherwise, each named; nullable */
   const RcOrder     *order;        /* for RC_SHEET_ORDER */
+  const char        *jobs;         /* whose goods an order is for; NULL: the plan's job */
   const RcPriceBook *book;         /* letterhead and terms; nullable */
   const char        *number;       /* of the quotation or order; nullable: draft */
   const char        *date;         /* ISO 8601, printed as given; also the PDF's creation date; nullable */

@@ -246,6 +246,28 @@ change (RcStore *store, const char *number, const char *sql, const RcValue *valu
 }
 
 gboolean
+rc_store_check_not_ordered (RcStore *store, const char *job_id, GError **error)
+{
+  g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job_id, error);
+  g_autoptr (GString) numbers = g_string_new (NULL);
+
+  if (found == NULL)
+    return FALSE;
+  for (guint i = 0; i < found->len; i++)
+    {
+      const RcPurchase *order = g_ptr_array_index (found, i);
+
+      if (order->state != RC_PURCHASE_CANCELLED)
+        g_string_append_printf (numbers, "%s%s", numbers->len > 0 ? ", " : "", order->number);
+    }
+  if (numbers->len == 0)
+    return TRUE;
+  g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT, _ ("Job %s has been ordered already: %s. Cancel that order first."),
+               job_id, numbers->str);
+  return FALSE;
+}
+
+gboolean
 rc_store_send_purchase (RcStore *store, const char *number, const char *day, GError **error)
 {
   g_return_val_if_fail (store != NULL && number != NULL && day != NULL, FALSE);

@@ -42,6 +42,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPurchase, rc_purchase_free)
 char *rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, const char *day,
                               GError **error);
 
+/* FALSE and RC_ERROR_CONFLICT naming the orders that a job has already: goods are not ordered twice by mistake. */
+gboolean rc_store_check_not_ordered (RcStore *store, const char *job_id, GError **error);
+
 /* Latest last; of one job, or of all (NULL). Without lines. (transfer full) GPtrArray of RcPurchase. */
 GPtrArray *rc_store_find_purchases (RcStore *store, const char *job_id, GError **error);
 /* With lines. (transfer full) */

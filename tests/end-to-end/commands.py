@@ -95,6 +95,50 @@ def check_order():
            "carpet that is in stock is not ordered")
 
 
+def named(name, number, more=""):
+    """PARLOUR as a job of its own."""
+    return tap.write(f"{name}.xml", jobs.job(PARLOUR).replace('id="J-1" number="2026-001"', f'id="{name}" number="{number}"')
+                     .replace("<measure", more + "<measure", 1))
+
+
+def check_order_of_several():
+    """Two jobs' goods on one order a supplier, every line with its job; what each takes alone adds up."""
+    first, second = named("J-11", "2026-011"), named("J-12", "2026-012")
+    pdf, ubl, store = tap.home / "both.pdf", tap.home / "both.xml", ["--store", tap.home / "several.db"]
+    both = tap.answer("order", first, second, "--date", tap.DATE, "--pdf", pdf, "--ubl", ubl)
+    alone = [tap.answer("order", path, "--date", tap.DATE) for path in (first, second)]
+    if not tap.ok(both and all(alone), "order takes several jobs"):
+        return
+    tap.equal(both["jobs"], ["2026-011", "2026-012"], "and names them")
+    tap.equal([o["supplier"] for o in both["orders"]], ["Quay Mills", "Northgate Supply"], "one order a supplier for both")
+    for i, order in enumerate(both["orders"]):
+        tap.equal(D(order["net"]), sum(D(a["orders"][i]["net"]) for a in alone), f"{order['supplier']}: the nets add up")
+        tap.equal(sum(D(line["amount"]) for line in order["lines"]), D(order["net"]), f"{order['supplier']}: so do lines")
+        check_ubl(tap.home / f"both-{i + 1}.xml", "Order")
+    words = subprocess.run(["pdftotext", "-layout", tap.home / "both-1.pdf", "-"], capture_output=True, text=True).stdout
+    tap.ok("2026-011, 2026-012" in words and "2026-012: Harbour Twist" in words, "the paper says whose", words)
+    tap.ok("A. Customer" not in words and "Gull Cottage" not in words, "and no customer's name", words)
+    process = tap.run("order", first, first, "--date", tap.DATE)
+    tap.ok(process.returncode == 1 and "2026-011" in process.stderr, "a job that is there twice", process.stderr)
+    process = tap.run("order", first, second, "--date", tap.DATE, "--keep", *store)
+    tap.ok("Order O-2" in process.stdout, "orders for both are kept", process.stdout + process.stderr)
+    for path in (first, second):
+        process = tap.run("order", path, "--date", tap.DATE, "--keep", *store)
+        tap.ok(process.returncode == 1 and "O-1, O-2" in process.stderr, f"{path.name}: no goods twice", process.stderr)
+
+
+def check_roll_wanted_twice():
+    """25 ft of a roll for each of two jobs are there when it has 50 ft, and not when it has 49."""
+    for length, enough in (("50 ft", True), ("49 ft", False)):
+        roll = f'<rolls><roll id="R-1" goods="twist" lot="L1" length="{length}"/></rolls>'
+        process = tap.run("order", named("J-21", "A", roll), named("J-22", "B", roll), "--date", tap.DATE)
+        alone = tap.answer("order", named("J-21", "A", roll), "--date", tap.DATE)
+        tap.ok(alone and "twist" not in [line["item"] for o in alone["orders"] for line in o["lines"]],
+               f"{length} do for one job")
+        tap.ok((process.returncode == 0) == enough and (enough or "R-1" in process.stderr and "A, B" in process.stderr),
+               f"{length} for two jobs", process.stderr)
+
+
 def check_ubl(path, kind):
     name = f"{path.name} is valid UBL 2.1"
     if tap.SHARED is None or not (tap.SHARED / "ubl").is_dir():
@@ -183,6 +227,8 @@ check_help()
 check_quantities()
 check_quote()
 check_order()
+check_order_of_several()
+check_roll_wanted_twice()
 check_sheets()
 check_compare()
 check_store()

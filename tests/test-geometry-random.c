@@ -454,7 +454,9 @@ judge_chords (GEOSContextHandle_t geos, GRand *random, const RcRegion *region, c
   RcBox    box = rc_region_compute_box (region);
   RcLength size = box.x1 - box.x0;
   RcLength x0 = box.x0 + (RcLength)(g_rand_double_range (random, -0.2, 1) * (double)size);
-  RcLength x1 = x0 + 1 + (RcLength)(g_rand_double_range (random, 0, 0.6) * (double)size);
+  RcLength x1 = x0 + 8 + (RcLength)(g_rand_double_range (random, 0, 0.6) * (double)size);
+  x0 -= x0 % 8; /* no neck is narrower */
+  x1 -= x1 % 8;
   g_autoptr (GArray) chords = rc_chords_new (region, x0, x1);
   g_autoptr (GArray) parts = rc_region_slice (region, x0, x1);
   g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (RcBox));

@@ -1,5 +1,11 @@
 #include "chord.h"
 
+enum
+{
+  LEAST_SLAB = 4, /* lower ones have no inside to look at */
+  LEAST_NECK = 4  /* chords just inside their slabs are that much wider than where these meet */
+};
+
 static RcChord *
 get_chord (const GArray *chords, guint i)
 {
@@ -51,9 +57,9 @@ list_heights (const RcRegion *region, RcLength x0, RcLength x1)
 }
 
 static gboolean
-overlap (const RcInterval *a, const RcInterval *b)
+overlap (const RcInterval *a, const RcInterval *b, RcLength least)
 {
-  return MAX (a->from, b->from) < MIN (a->to, b->to);
+  return MIN (a->to, b->to) - MAX (a->from, b->from) >= least;
 }
 
 /* Chords that are at both ends of the slab. */
@@ -65,7 +71,7 @@ add_slab (GArray *chords, const RcRegion *region, RcLength y0, RcLength y1, RcLe
   for (guint i = 0, k = 0; i < low->len && k < high->len;)
     {
       RcChord chord = { y0, y1, g_array_index (low, RcInterval, i), g_array_index (high, RcInterval, k), 0 };
-      if (overlap (&chord.low, &chord.high))
+      if (overlap (&chord.low, &chord.high, 1))
         {
           chord.part = chords->len;
           g_array_append_val (chords, chord);
@@ -86,7 +92,7 @@ join_parts (GArray *chords)
       {
         const RcChord *below = get_chord (chords, i), *above = get_chord (chords, k);
         guint          from = above->part, to = below->part;
-        if (above->y0 != below->y1 || from == to || !overlap (&below->high, &above->low))
+        if (above->y0 != below->y1 || from == to || !overlap (&below->high, &above->low, LEAST_NECK))
           continue;
         for (guint c = 0; c < chords->len; c++)
           if (get_chord (chords, c)->part == from)
@@ -103,7 +109,7 @@ rc_chords_new (const RcRegion *region, RcLength x0, RcLength x1)
   for (guint i = 1; i < heights->len; i++)
     {
       RcLength next = g_array_index (heights, RcLength, i);
-      if (next - at < 4) /* too low to look inside */
+      if (next - at < LEAST_SLAB)
         continue;
       add_slab (chords, region, at, next, x0, x1);
       at = next;

@@ -165,7 +165,7 @@ static GPtrArray *
 find_chords (const GArray *chords, const RcBox *box)
 {
   GPtrArray *own = g_ptr_array_new ();
-  RcLength   near = RC_TICKS_PER_MM; /* ends are rounded, and slabs too low left out */
+  RcLength   near = RC_TICKS_PER_INCH; /* of walls out of square, what reaches one end of a slab only is left out */
   for (guint i = 0; i < chords->len && own->len == 0; i++)
     {
       const RcChord *chord = &g_array_index (chords, RcChord, i);

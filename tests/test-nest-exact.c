@@ -205,10 +205,10 @@ test_blocks (void)
   for (guint k = 0; k < 200; k++)
     {
       g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &style);
-      RcLength        least = rc_nest_compute_exact_length (problem, 9);
-      RcNestBlockItem items[RC_NEST_MOST_BLOCK_ITEMS];
-      guint64         work = G_MAXUINT64;
-      guint           n = 0;
+      RcLength          least = rc_nest_compute_exact_length (problem, 9);
+      RcNestBlockItem   items[RC_NEST_MOST_BLOCK_ITEMS];
+      RcNestBlocksLimit limit = { G_MAXUINT64, G_MAXUINT, &clock };
+      guint             n = 0;
 
       for (guint c = 0; c < problem->cuts->len; c++)
         {
@@ -217,10 +217,9 @@ test_blocks (void)
           for (guint copy = 0; copy < cut->quantity; copy++)
             items[n++] = (RcNestBlockItem){ cut->width, cut->length, 0, 0 };
         }
-      g_assert_cmpint (rc_nest_blocks_fit (items, n, problem->roll_width, least - 160, &work, &clock), ==,
+      g_assert_cmpint (rc_nest_blocks_fit (items, n, problem->roll_width, least - 160, &limit), ==,
                        RC_NEST_BLOCKS_CANNOT_FIT);
-      g_assert_cmpint (rc_nest_blocks_fit (items, n, problem->roll_width, least, &work, &clock), ==,
-                       RC_NEST_BLOCKS_FIT);
+      g_assert_cmpint (rc_nest_blocks_fit (items, n, problem->roll_width, least, &limit), ==, RC_NEST_BLOCKS_FIT);
       g_assert_true (are_apart (items, n, problem->roll_width, least));
     }
 }

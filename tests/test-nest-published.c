@@ -102,6 +102,65 @@ test_planted (void)
     }
 }
 
+/* Cuts a roll of `length` by straight cuts into n pieces, the largest next, without waste. */
+static RcNestProblem *
+plant_any (GRand *rand, RcLength width, RcLength length, guint n)
+{
+  RcNestProblem *problem = rc_nest_problem_new (width);
+
+  problem->stages = 0;
+  g_ptr_array_add (problem->cuts, rc_nest_cut_new ("piece", width, length, 1));
+  while (problem->cuts->len < n)
+    {
+      RcNestCut *largest = problem->cuts->pdata[0], *part;
+      gboolean   along;
+      RcLength  *side, first;
+
+      for (guint c = 1; c < problem->cuts->len; c++)
+        {
+          RcNestCut *cut = problem->cuts->pdata[c];
+
+          if (cut->width * cut->length > largest->width * largest->length)
+            largest = cut;
+        }
+      along = g_rand_int_range (rand, 0, (gint32)(largest->width + largest->length)) < largest->width;
+      side = along ? &largest->width : &largest->length;
+      first = *side / 160 * g_rand_int_range (rand, 20, 80) / 100 * 160;
+      if (first == 0)
+        continue;
+      part = rc_nest_cut_new ("piece", largest->width, largest->length, 1);
+      *(along ? &part->width : &part->length) -= first;
+      *side = first;
+      g_ptr_array_add (problem->cuts, part);
+    }
+  return problem;
+}
+
+/* Straight cuts in any order, so many that they are not tried exhaustively. */
+static void
+test_planted_bands (void)
+{
+  guint n_met = 0;
+
+  for (guint32 k = 0; k < 6; k++)
+    {
+      g_autoptr (GRand) rand = g_rand_new_with_seed (30 + k);
+      g_autoptr (RcNestProblem) problem = plant_any (rand, 160 * 50, 160 * 50, 48);
+      g_autoptr (RcNestAnswer) answer = solve (problem, 60, 100000);
+
+      g_assert_cmpint (answer->lower_bound, ==, 160 * 50);
+      n_met += answer->used_length == 160 * 50;
+      if (k == 0)
+        {
+          g_autoptr (RcNestAnswer) again = solve (problem, 60, 100000);
+
+          g_assert_cmpint (again->used_length, ==, answer->used_length);
+        }
+    }
+  g_test_message ("%u of 6 planted cuttings without waste are met", n_met);
+  g_assert_cmpuint (n_met, >=, 4);
+}
+
 /* The same cuts in another order, or all lengths times `times`. */
 static RcNestProblem *
 put_differently (const RcNestProblem *problem, GRand *rand, RcLength times)
@@ -364,6 +423,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/nest/published/known optima and bounds are met", test_known_optima);
   g_test_add_func ("/nest/planted/cuttings without waste are nearly found", test_planted);
+  g_test_add_func ("/nest/planted/cuttings without waste of many cuts are met", test_planted_bands);
   g_test_add_func ("/nest/alike/order and scale change nothing", test_order_and_scale);
   g_test_add_func ("/nest/alike/a cutting holds in the mirror", test_mirror);
   g_test_add_func ("/nest/alike/more cuts never lower the bound", test_more_cuts_never_lower_the_bound);

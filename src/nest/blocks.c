@@ -4,47 +4,82 @@
 
 enum
 {
-  MOST_BLOCKS = 200000,
   MOST_SIDE = 20000, /* units of the rectangle's width or length */
-  N_HEADS = 1 << 15
+  N_HEADS = 1 << 15,
+  SET_WORDS = 2
 };
 
-/* Items of one size. A set of items is a number with a field for each kind that holds how many of it are in the set,
- * and above it a bit to spare, so that sets are joined by adding. */
+/* A set of items is a number with a field for each kind that holds how many of it are in the set, and above it a bit to
+ * spare, so that sets are joined by adding. No field lies in two words. */
+typedef struct
+{
+  guint64 words[SET_WORDS];
+} Set;
+
+/* Items of one size. */
 typedef struct
 {
   RcLength w, h; /* in units */
   guint    first, count;
-  guint    shift;
+  guint    word, shift;
 } Kind;
+
+typedef enum
+{
+  ITEM,
+  ROW,  /* side by side */
+  STACK /* one after the other */
+} Form;
+
+/* What a row or stack is made of stands in an order, that of the blocks: its second block is none of its own form, and
+ * no block of its first comes after that. So each is made once. */
+typedef struct
+{
+  Set    set;
+  gint64 area;          /* of the items */
+  int    w, h;          /* in units */
+  int    first, second; /* what it is made of; of one item its kind is the second */
+  int    next_set;      /* chain of the blocks of like sets; -1: none */
+  Form   form;
+} Block;
+
+/* A block in a list of those it may be joined with. */
+typedef struct
+{
+  Set set;
+  int size; /* along the line on which they are joined */
+  int at;
+} Listed;
 
 typedef struct
 {
-  guint64  set;
-  gint64   area;          /* of the items */
-  int      w, h;          /* in units */
-  int      first, second; /* what it is made of; -1: one item */
-  int      next_w, next_h, next_set;
-  gboolean beside;
-} Block;
+  Listed *listed; /* in the order of the blocks */
+  guint   n, room;
+} List;
+
+/* Lists by length for rows, by width for stacks: */
+typedef struct
+{
+  List *parts, *joined; /* blocks of another form, and of this form */
+  int   n;
+} Lists;
 
 typedef struct
 {
   RcNestBlockItem   *items;
-  const RcNestClock *clock;
-  guint64           *work;
+  RcNestBlocksLimit *limit;
   int                order[RC_NEST_MOST_BLOCK_ITEMS]; /* the items by kind */
   guint              n;
   Kind               kinds[RC_NEST_MOST_BLOCK_ITEMS];
   guint              n_kinds;
-  guint64            all, spare; /* the set of all items; the bits to spare */
+  Set                all, spare; /* the set of all items; the bits to spare */
   RcLength           unit_w, unit_h;
   int                width, length; /* in units */
   gint64             budget;        /* of waste, in square units */
   int                least_w, least_h;
-  int               *gap_w, *gap_h;   /* by width (length) of a block: what stays empty beside (after) it at least */
-  int               *head_w, *head_h; /* blocks that have been joined with those before them, by width, by length */
-  int               *heads;           /* all blocks, by set */
+  int               *gap_w, *gap_h; /* by width (length) of a block: what stays empty beside (after) it at least */
+  Lists              rows, stacks;
+  int               *heads; /* all blocks, by set */
   GArray            *blocks;
   int                whole; /* the block of all items; -1: not found */
 } Blocks;
@@ -61,17 +96,34 @@ get_waste (const Block *block)
   return (gint64)block->w * block->h - block->area;
 }
 
-/* Whether no kind is in the set more often than there are items of it. */
 static inline gboolean
-is_set (const Blocks *self, guint64 set)
+is_same (Set a, Set b)
 {
-  return (((self->all | self->spare) - set) & self->spare) == self->spare;
+  return a.words[0] == b.words[0] && a.words[1] == b.words[1];
+}
+
+static inline Set
+take_away (Set from, Set set)
+{
+  return (Set){ { from.words[0] - set.words[0], from.words[1] - set.words[1] } };
+}
+
+/* Whether no kind is in the set more often than in `most`, whose bits to spare are set. */
+static inline gboolean
+is_within (Set set, Set most, Set spare)
+{
+  guint64 a = ~(most.words[0] - set.words[0]) & spare.words[0], b = ~(most.words[1] - set.words[1]) & spare.words[1];
+
+  return (a | b) == 0;
 }
 
 static guint
-hash_set (guint64 set)
+hash_set (Set set)
 {
-  return (guint)((set * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15)) >> 49) % N_HEADS;
+  guint64 mixed = (set.words[0] ^ (set.words[1] * G_GUINT64_CONSTANT (0xd1b54a32d192ed03)))
+                  * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
+
+  return (guint)(mixed >> 49) % N_HEADS;
 }
 
 static int
@@ -86,11 +138,10 @@ compare_items (gconstpointer a, gconstpointer b, gpointer user_data)
   return *(const int *)a - *(const int *)b;
 }
 
-/* FALSE: there are too many kinds for one number. */
-static gboolean
+static void
 list_kinds (Blocks *self)
 {
-  guint shift = 0;
+  guint word = 0, shift = 0;
 
   for (guint k = 0; k < self->n; k++)
     self->order[k] = (int)k;
@@ -105,7 +156,7 @@ list_kinds (Blocks *self)
       if (last != NULL && last->w == item->w && last->h == item->h)
         last->count++;
       else
-        self->kinds[self->n_kinds++] = (Kind){ item->w, item->h, k, 1, 0 };
+        self->kinds[self->n_kinds++] = (Kind){ item->w, item->h, k, 1, 0, 0 };
     }
   for (guint k = 0; k < self->n_kinds; k++)
     {
@@ -113,13 +164,18 @@ list_kinds (Blocks *self)
       guint bits = (guint)g_bit_storage (kind->count);
 
       if (shift + bits > 63)
-        return FALSE;
+        {
+          word++;
+          shift = 0;
+        }
+      kind->w /= self->unit_w;
+      kind->h /= self->unit_h;
+      kind->word = word;
       kind->shift = shift;
-      self->all |= (guint64)kind->count << shift;
-      self->spare |= G_GUINT64_CONSTANT (1) << (shift + bits);
+      self->all.words[word] |= (guint64)kind->count << shift;
+      self->spare.words[word] |= G_GUINT64_CONSTANT (1) << (shift + bits);
       shift += bits + 1;
     }
-  return TRUE;
 }
 
 /* What stays empty along a line across the rectangle, whatever items lie beside a block of each size. */
@@ -159,24 +215,25 @@ add (Blocks *self, Block block)
     {
       const Block *other = get (self, i);
 
-      if (other->set == block.set && other->w <= block.w && other->h <= block.h)
+      if (is_same (other->set, block.set) && other->w <= block.w && other->h <= block.h)
         return;
     }
   block.next_set = self->heads[hash];
   self->heads[hash] = (int)self->blocks->len;
-  if (block.set == self->all)
+  if (is_same (block.set, self->all))
     self->whole = (int)self->blocks->len;
   g_array_append_val (self->blocks, block);
 }
 
 static void
-join (Blocks *self, int first, int second, gboolean beside)
+join (Blocks *self, int first, int second, Form form)
 {
   const Block *a = get (self, first), *b = get (self, second);
-  Block        both = { a->set + b->set, a->area + b->area, 0, 0, first, second, -1, -1, -1, beside };
+  Set          set = { { a->set.words[0] + b->set.words[0], a->set.words[1] + b->set.words[1] } };
+  Block        both = { set, a->area + b->area, 0, 0, first, second, -1, form };
 
-  both.w = beside ? a->w + b->w : MAX (a->w, b->w);
-  both.h = beside ? MAX (a->h, b->h) : a->h + b->h;
+  both.w = form == ROW ? a->w + b->w : MAX (a->w, b->w);
+  both.h = form == ROW ? MAX (a->h, b->h) : a->h + b->h;
   if (both.w <= self->width && both.h <= self->length && self->whole < 0)
     add (self, both);
 }
@@ -185,66 +242,115 @@ join (Blocks *self, int first, int second, gboolean beside)
 static void
 complete (Blocks *self, int newest)
 {
-  guint64 missing = self->all - get (self, newest)->set;
+  Set missing = take_away (self->all, get (self, newest)->set);
 
   for (int i = self->heads[hash_set (missing)]; i >= 0 && self->whole < 0; i = get (self, i)->next_set)
-    if (get (self, i)->set == missing)
+    if (is_same (get (self, i)->set, missing))
       {
-        join (self, newest, i, TRUE);
-        join (self, newest, i, FALSE);
+        join (self, newest, i, ROW);
+        join (self, newest, i, STACK);
       }
 }
 
 static gboolean
 is_over (const Blocks *self)
 {
-  return self->whole >= 0 || *self->work == 0 || self->blocks->len >= MOST_BLOCKS;
+  return self->whole >= 0 || self->limit->work == 0 || self->blocks->len >= self->limit->blocks;
+}
+
+/* Joins a block with those of a list from block `from` on. `leads`: it is the first of the two. */
+static void
+join_with_list (Blocks *self, int at, const List *list, int from, Form form, gboolean leads)
+{
+  const Block block = *get (self, at);
+  int         room = form == ROW ? self->width - block.w : self->length - block.h;
+  Set         most = take_away (self->all, block.set), spare = self->spare;
+  guint       low = 0, high = list->n;
+
+  for (guint w = 0; w < SET_WORDS; w++)
+    most.words[w] |= spare.words[w];
+  while (low < high)
+    {
+      guint middle = (low + high) / 2;
+
+      if (list->listed[middle].at < from)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  self->limit->work -= MIN (self->limit->work, list->n - low);
+  for (const Listed *listed = list->listed + low, *end = list->listed + list->n; listed < end; listed++)
+    {
+      int count;
+
+      if (G_LIKELY ((listed->size > room) | !is_within (listed->set, most, spare)))
+        continue;
+      count = (int)self->blocks->len;
+      join (self, leads ? at : listed->at, leads ? listed->at : at, form);
+      if (count < (int)self->blocks->len)
+        complete (self, count);
+      if (is_over (self))
+        return;
+    }
 }
 
 /* Joins a block with all before it that are nearly as wide, one after the other, or nearly as long, side by side. */
 static void
-join_with_all (Blocks *self, int at, gboolean beside)
+join_with_all (Blocks *self, int at, Form form)
 {
-  const Block block = *get (self, at);
-  int         size = beside ? block.h : block.w, other = beside ? block.w : block.h;
-  int         most = beside ? self->length : self->width, least_other = beside ? self->least_w : self->least_h;
-  gint64      left = self->budget - get_waste (&block);
-  int         from = (int)MAX (0, size - left / least_other), to = (int)MIN (most, size + left / other);
+  const Block  block = *get (self, at);
+  const Lists *lists = form == ROW ? &self->rows : &self->stacks;
+  int          size = form == ROW ? block.h : block.w, other = form == ROW ? block.w : block.h;
+  int          least_other = form == ROW ? self->least_w : self->least_h;
+  gint64       left = self->budget - get_waste (&block);
+  int          from = (int)MAX (0, size - left / least_other), to = (int)MIN (lists->n - 1, size + left / other);
 
-  for (int x = from; x <= to && !is_over (self); x++)
-    for (int i = beside ? self->head_h[x] : self->head_w[x]; i >= 0;)
+  for (int x = from; x <= to; x++)
+    if (block.form == form)
+      join_with_list (self, at, &lists->parts[x], block.second, form, TRUE);
+    else
       {
-        int next = beside ? get (self, i)->next_h : get (self, i)->next_w, count = (int)self->blocks->len;
-
-        if (is_over (self))
-          return;
-        --*self->work;
-        if (is_set (self, block.set + get (self, i)->set))
-          join (self, at, i, beside);
-        if (count < (int)self->blocks->len)
-          complete (self, count);
-        i = next;
+        join_with_list (self, at, &lists->parts[x], 0, form, FALSE);
+        join_with_list (self, at, &lists->joined[x], 0, form, FALSE);
       }
+}
+
+static void
+append (List *list, Listed listed)
+{
+  if (list->n == list->room)
+    {
+      list->room = MAX (16, 2 * list->room);
+      list->listed = g_renew (Listed, list->listed, list->room);
+    }
+  list->listed[list->n++] = listed;
+}
+
+static void
+enlist (Blocks *self, int at)
+{
+  const Block *block = get (self, at);
+  List        *row = block->form == ROW ? self->rows.joined : self->rows.parts;
+  List        *stack = block->form == STACK ? self->stacks.joined : self->stacks.parts;
+
+  append (&row[block->h], (Listed){ block->set, block->w, at });
+  append (&stack[block->w], (Listed){ block->set, block->h, at });
 }
 
 static RcNestBlocksResult
 run (Blocks *self)
 {
-  for (guint i = 0; i < self->blocks->len; i++)
+  for (guint i = 0; i < self->blocks->len && self->whole < 0; i++)
     {
-      Block *block = &g_array_index (self->blocks, Block, i);
-
-      block->next_w = self->head_w[block->w];
-      block->next_h = self->head_h[block->h];
-      self->head_w[block->w] = self->head_h[block->h] = (int)i;
-      join_with_all (self, (int)i, TRUE);
-      join_with_all (self, (int)i, FALSE);
-      if (self->whole >= 0)
-        return RC_NEST_BLOCKS_FIT;
-      if (is_over (self) || (i % 16 == 0 && rc_nest_clock_is_over (self->clock)))
+      if (is_over (self) || (i % 16 == 0 && rc_nest_clock_is_over (self->limit->clock)))
         return RC_NEST_BLOCKS_UNKNOWN;
+      enlist (self, (int)i);
+      join_with_all (self, (int)i, ROW);
+      join_with_all (self, (int)i, STACK);
     }
-  return RC_NEST_BLOCKS_CANNOT_FIT;
+  if (self->whole >= 0)
+    return RC_NEST_BLOCKS_FIT;
+  return is_over (self) ? RC_NEST_BLOCKS_UNKNOWN : RC_NEST_BLOCKS_CANNOT_FIT;
 }
 
 /* placed: by kind, how many have got their place. */
@@ -253,7 +359,7 @@ place (const Blocks *self, int at, RcLength across, RcLength along, guint *place
 {
   const Block *block = get (self, at);
 
-  if (block->first < 0)
+  if (block->form == ITEM)
     {
       RcNestBlockItem *item = &self->items[self->order[self->kinds[block->second].first + placed[block->second]++]];
 
@@ -262,7 +368,7 @@ place (const Blocks *self, int at, RcLength across, RcLength along, guint *place
       return;
     }
   place (self, block->first, across, along, placed);
-  if (block->beside)
+  if (block->form == ROW)
     across += get (self, block->first)->w * self->unit_w;
   else
     along += get (self, block->first)->h * self->unit_h;
@@ -277,67 +383,137 @@ add_items (Blocks *self)
   for (guint k = 0; k < self->n_kinds; k++)
     {
       const Kind *kind = &self->kinds[k];
-      int         w = (int)(kind->w / self->unit_w), h = (int)(kind->h / self->unit_h);
+      Block       block = { .area = kind->w * kind->h, .w = (int)kind->w, .h = (int)kind->h, .second = (int)k };
 
-      self->least_w = MIN (self->least_w, w);
-      self->least_h = MIN (self->least_h, h);
-      add (self, (Block){ G_GUINT64_CONSTANT (1) << kind->shift, (gint64)w * h, w, h, -1, (int)k, -1, -1, -1, FALSE });
+      block.set.words[kind->word] = G_GUINT64_CONSTANT (1) << kind->shift;
+      self->least_w = MIN (self->least_w, block.w);
+      self->least_h = MIN (self->least_h, block.h);
+      add (self, block);
     }
 }
 
-static int *
-new_heads (int n)
+static void
+lists_init (Lists *lists, int n)
 {
-  int *heads = g_new (int, n);
-
-  memset (heads, -1, sizeof (int) * (gsize)n);
-  return heads;
+  *lists = (Lists){ g_new0 (List, n), g_new0 (List, n), n };
 }
 
-static RcNestBlocksResult
-search (Blocks *self)
+static void
+lists_clear (Lists *lists)
 {
-  RcNestBlocksResult result;
-  guint              placed[RC_NEST_MOST_BLOCK_ITEMS] = { 0 };
+  for (int x = 0; x < lists->n; x++)
+    {
+      g_free (lists->parts[x].listed);
+      g_free (lists->joined[x].listed);
+    }
+  g_free (lists->parts);
+  g_free (lists->joined);
+}
 
-  self->gap_w = list_gaps (self, TRUE);
-  self->gap_h = list_gaps (self, FALSE);
-  self->head_w = new_heads (self->width + 1);
-  self->head_h = new_heads (self->length + 1);
-  self->heads = new_heads (N_HEADS);
-  self->blocks = g_array_new (FALSE, FALSE, sizeof (Block));
-  add_items (self);
-  result = self->blocks->len < self->n_kinds ? RC_NEST_BLOCKS_CANNOT_FIT : run (self);
-  if (result == RC_NEST_BLOCKS_FIT)
-    place (self, self->whole, 0, 0, placed);
+static void
+blocks_clear (Blocks *self)
+{
   g_free (self->gap_w);
   g_free (self->gap_h);
-  g_free (self->head_w);
-  g_free (self->head_h);
   g_free (self->heads);
-  g_array_unref (self->blocks);
-  return result;
+  if (self->blocks != NULL)
+    {
+      g_array_unref (self->blocks);
+      lists_clear (&self->rows);
+      lists_clear (&self->stacks);
+    }
+}
+
+/* FALSE: the rectangle has too many units, or an item is larger than it. */
+static gboolean
+blocks_init (Blocks *self, RcNestBlockItem *items, guint n, RcLength width, RcLength length, RcNestBlocksLimit *limit)
+{
+  *self = (Blocks){ .items = items, .limit = limit, .n = n, .whole = -1 };
+  list_kinds (self);
+  if (width / self->unit_w > MOST_SIDE || length / self->unit_h > MOST_SIDE)
+    return FALSE;
+  for (guint k = 0; k < n; k++)
+    if (items[k].w > width || items[k].h > length)
+      return FALSE;
+  self->width = (int)(width / self->unit_w);
+  self->length = (int)(length / self->unit_h);
+  self->gap_w = list_gaps (self, TRUE);
+  self->gap_h = list_gaps (self, FALSE);
+  self->heads = g_new (int, N_HEADS);
+  memset (self->heads, -1, sizeof (int) * N_HEADS);
+  self->blocks = g_array_new (FALSE, FALSE, sizeof (Block));
+  lists_init (&self->rows, self->length + 1);
+  lists_init (&self->stacks, self->width + 1);
+  return TRUE;
 }
 
 RcNestBlocksResult
-rc_nest_blocks_fit (RcNestBlockItem *items, guint n, RcLength width, RcLength length, guint64 *work,
-                    const RcNestClock *clock)
+rc_nest_blocks_fit (RcNestBlockItem *items, guint n, RcLength width, RcLength length, RcNestBlocksLimit *limit)
 {
-  Blocks self = { .items = items, .clock = clock, .work = work, .n = n, .whole = -1 };
+  Blocks             self;
+  RcNestBlocksResult result = RC_NEST_BLOCKS_UNKNOWN;
+  guint              placed[RC_NEST_MOST_BLOCK_ITEMS] = { 0 };
 
   g_return_val_if_fail (n <= RC_NEST_MOST_BLOCK_ITEMS, RC_NEST_BLOCKS_UNKNOWN);
   if (n == 0)
     return RC_NEST_BLOCKS_FIT;
-  if (!list_kinds (&self) || width / self.unit_w > MOST_SIDE || length / self.unit_h > MOST_SIDE)
-    return RC_NEST_BLOCKS_UNKNOWN;
-  self.width = (int)(width / self.unit_w);
-  self.length = (int)(length / self.unit_h);
-  self.budget = (gint64)self.width * self.length;
   for (guint k = 0; k < n; k++)
+    if (items[k].w > width || items[k].h > length)
+      return RC_NEST_BLOCKS_CANNOT_FIT;
+  if (blocks_init (&self, items, n, width, length, limit))
     {
-      if (items[k].w > width || items[k].h > length)
-        return RC_NEST_BLOCKS_CANNOT_FIT;
-      self.budget -= items[k].w / self.unit_w * (items[k].h / self.unit_h);
+      self.budget = (gint64)self.width * self.length;
+      for (guint k = 0; k < self.n_kinds; k++)
+        self.budget -= self.kinds[k].count * self.kinds[k].w * self.kinds[k].h;
+      if (self.budget >= 0)
+        add_items (&self);
+      result = self.budget < 0 || self.blocks->len < self.n_kinds ? RC_NEST_BLOCKS_CANNOT_FIT : run (&self);
+      if (result == RC_NEST_BLOCKS_FIT)
+        place (&self, self.whole, 0, 0, placed);
     }
-  return self.budget < 0 ? RC_NEST_BLOCKS_CANNOT_FIT : search (&self);
+  blocks_clear (&self);
+  return result;
+}
+
+static guint64
+find_items (const Blocks *self, Set set)
+{
+  guint64 items = 0;
+
+  for (guint k = 0; k < self->n_kinds; k++)
+    {
+      const Kind *kind = &self->kinds[k];
+      guint64     bits = (G_GUINT64_CONSTANT (1) << g_bit_storage (kind->count)) - 1;
+      guint       count = (guint)((set.words[kind->word] >> kind->shift) & bits);
+
+      for (guint c = 0; c < count; c++)
+        items |= G_GUINT64_CONSTANT (1) << self->order[kind->first + c];
+    }
+  return items;
+}
+
+GArray *
+rc_nest_blocks_list_bands (RcNestBlockItem *items, guint n, RcLength width, RcLength length, RcNestBlocksLimit *limit)
+{
+  Blocks  self;
+  GArray *bands = g_array_new (FALSE, FALSE, sizeof (RcNestBand));
+
+  g_return_val_if_fail (n > 0 && n <= RC_NEST_MOST_BLOCK_ITEMS, bands);
+  if (blocks_init (&self, items, n, width, length, limit) && self.width * self.unit_w == width)
+    {
+      /* Other cuts may come after the band. */
+      memset (self.gap_h, 0, sizeof (int) * (gsize)(self.length + 1));
+      add_items (&self);
+      run (&self);
+      for (guint i = 0; i < self.blocks->len; i++)
+        {
+          const Block *block = get (&self, (int)i);
+          RcNestBand   band = { find_items (&self, block->set), block->h * self.unit_h };
+
+          if (block->w == self.width && band.length < length)
+            g_array_append_val (bands, band);
+        }
+    }
+  blocks_clear (&self);
+  return bands;
 }

@@ -11,7 +11,7 @@
 
 enum
 {
-  RC_NEST_MOST_BLOCK_ITEMS = 32
+  RC_NEST_MOST_BLOCK_ITEMS = 40
 };
 
 typedef enum
@@ -27,7 +27,26 @@ typedef struct
   RcLength across, along; /* its place, from the rectangle's corner */
 } RcNestBlockItem;
 
-/* n <= RC_NEST_MOST_BLOCK_ITEMS items into width x length; where they fit they get their places. *work is how many
- * pairs of blocks may be tried; what is left of it comes back. */
-RcNestBlocksResult rc_nest_blocks_fit (RcNestBlockItem *items, guint n, RcLength width, RcLength length, guint64 *work,
-                                       const RcNestClock *clock);
+/* How much may be tried. */
+typedef struct
+{
+  guint64            work; /* pairs of blocks; what is left of it comes back */
+  guint              blocks;
+  const RcNestClock *clock;
+} RcNestBlocksLimit;
+
+/* A band: items that fill a length of the whole width without waste. */
+typedef struct
+{
+  guint64  items; /* bit i is item i */
+  RcLength length;
+} RcNestBand;
+
+/* n <= RC_NEST_MOST_BLOCK_ITEMS items into width x length; where they fit they get their places. */
+RcNestBlocksResult rc_nest_blocks_fit (RcNestBlockItem *items, guint n, RcLength width, RcLength length,
+                                       RcNestBlocksLimit *limit);
+
+/* The bands shorter than `length` that n <= RC_NEST_MOST_BLOCK_ITEMS items can make, as far as the limit allows: of
+ * RcNestBand. (transfer full) */
+GArray *rc_nest_blocks_list_bands (RcNestBlockItem *items, guint n, RcLength width, RcLength length,
+                                   RcNestBlocksLimit *limit);

@@ -1,6 +1,7 @@
 #include "nest.h"
 
 #include "answer.h"
+#include "bands.h"
 #include "blocks.h"
 #include "bound.h"
 #include "build.h"
@@ -17,11 +18,16 @@
 /* Exact search this quick is part of the first answer. */
 #define AT_ONCE_SECONDS 1e-4
 
+/* Of the area of the cuts: where the bound leaves more than this to waste it is not tried to fill bands. */
+#define MOST_BAND_WASTE 0.001
+
 enum
 {
   POLISHED_AT_ONCE = 12,
   POLISHED_SEGMENTS = 120,
-  MOST_BLOCK_WORK = 100000000 /* pairs of blocks tried for one length */
+  MOST_BLOCK_WORK = 200000000, /* pairs of blocks tried for one length */
+  MOST_BLOCKS = 200000,
+  BAND_WORK = 1000 /* pairs of blocks tried for a step of the search, where these are counted */
 };
 
 typedef struct
@@ -118,15 +124,22 @@ fit_blocks (Solver *self, RcLength used, const RcNestClock *clock, RcNestSpot *s
   const RcNestItems *items = self->task->items;
   const RcNestBin   *bin = &self->task->bins->bins[0];
   RcNestBlockItem    blocks[RC_NEST_MOST_BLOCK_ITEMS];
-  guint64            work = MOST_BLOCK_WORK;
+  RcNestBlocksLimit  limit = { MOST_BLOCK_WORK, MOST_BLOCKS, clock };
   RcNestBlocksResult result;
 
   for (guint i = 0; i < items->n; i++)
     blocks[i] = (RcNestBlockItem){ items->items[i].w, items->items[i].h, 0, 0 };
-  result = rc_nest_blocks_fit (blocks, items->n, bin->width, used - bin->start, &work, clock);
+  result = rc_nest_blocks_fit (blocks, items->n, bin->width, used - bin->start, &limit);
   for (guint i = 0; i < items->n && result == RC_NEST_BLOCKS_FIT; i++)
     spots[i] = (RcNestSpot){ 0, blocks[i].across, blocks[i].along + bin->start };
   return result;
+}
+
+/* Whether straight cuts in any stages out of one roll are all there is to it. */
+static gboolean
+is_plain (const RcNestTask *task)
+{
+  return task->problem->stages == 0 && task->bins->n == 1 && !task->items->has_repeats && !task->items->is_tied;
 }
 
 /* In any stages, few cuts that leave little waste: one length after the other from the bound up is ruled out, in
@@ -139,8 +152,7 @@ close_gap (Solver *self)
   g_autofree RcNestSpot *spots = g_new (RcNestSpot, task->items->n + 1);
   RcLength               grid = rc_nest_bound_grid (task), stride = grid;
 
-  if (task->problem->stages != 0 || task->bins->n != 1 || task->items->has_repeats || task->items->is_tied
-      || task->items->n > RC_NEST_MOST_BLOCK_ITEMS || self->score.unplaced > 0)
+  if (!is_plain (task) || task->items->n > RC_NEST_MOST_BLOCK_ITEMS || self->score.unplaced > 0)
     return;
   while (!is_proved (self))
     {
@@ -164,6 +176,32 @@ close_gap (Solver *self)
       self->score = rc_nest_score (task, spots);
       stride = grid;
     }
+  report (self);
+}
+
+/* In any stages, many cuts of which the bound wastes next to nothing: whole bands are filled. Takes at most a third of
+ * the time. */
+static void
+fill_bands (Solver *self)
+{
+  const RcNestItems     *items = self->task->items;
+  const RcNestBin       *bin = &self->task->bins->bins[0];
+  RcNestClock            clock = rc_nest_clock_take_part (&self->clock, self->params->seconds / 3);
+  guint64                work = clock.steps_left < G_MAXUINT64 / BAND_WORK ? clock.steps_left * BAND_WORK : G_MAXUINT64;
+  g_autofree RcNestSpot *spots = g_new0 (RcNestSpot, items->n + 1);
+  double                 area = 0;
+
+  for (guint i = 0; i < items->n; i++)
+    area += (double)items->items[i].w * (double)items->items[i].h;
+  if (!is_plain (self->task) || items->n <= RC_NEST_MOST_BLOCK_ITEMS || items->n > RC_NEST_MOST_BAND_ITEMS
+      || (double)bin->width * (double)(self->bound - bin->start) > (1 + MOST_BAND_WASTE) * area
+      || !rc_nest_bands_fit (items->items, items->n, bin->width, self->bound - bin->start, self->params->seed, work,
+                             &clock, spots))
+    return;
+  for (guint i = 0; i < items->n; i++)
+    spots[i].along += bin->start;
+  memcpy (self->spots, spots, sizeof *spots * items->n);
+  self->score = rc_nest_score (self->task, spots);
   report (self);
 }
 
@@ -195,6 +233,8 @@ search (Solver *self)
     raise_bound (self);
   if (!is_proved (self))
     close_gap (self);
+  if (!is_proved (self))
+    fill_bands (self);
   if (is_finished (self))
     return;
   parameters.goal = is_proved (self) ? 0 : self->bound;

@@ -27,8 +27,8 @@ add_price (RcPriceBook *book, const char *item, RcUnit unit, RcMoney cost, RcMon
   g_ptr_array_add (book->prices, rc_price_new (item, unit, cost, sale));
 }
 
-static RcPriceBook *
-make_book (void)
+RcPriceBook *
+rc_sheet_fixture_make_book (void)
 {
   RcCurrency   currency = { "USD", 2 };
   RcPriceBook *book = rc_price_book_new (&currency);
@@ -208,8 +208,8 @@ add_stair (RcJob *job)
   g_ptr_array_add (rc_job_get_measure (job, NULL)->stairs, stair);
 }
 
-static RcSheetFixture *
-finish_with (RcJob *job, RcPriceBook *book)
+RcSheetFixture *
+rc_sheet_fixture_new_of (RcJob *job, RcPriceBook *book)
 {
   RcSheetFixture *fixture = g_new0 (RcSheetFixture, 1);
   g_autoptr (GError) error = NULL;
@@ -233,11 +233,11 @@ finish_with (RcJob *job, RcPriceBook *book)
 static RcSheetFixture *
 finish (RcJob *job)
 {
-  return finish_with (job, make_book ());
+  return rc_sheet_fixture_new_of (job, rc_sheet_fixture_make_book ());
 }
 
-static RcJob *
-make_house (RcUnitSystem units)
+RcJob *
+rc_sheet_fixture_make_house (RcUnitSystem units)
 {
   RcJob  *job = make_job (units);
   RcRoll *remnant = rc_roll_new ("R-1041", "twist", FT (22)), *roll = rc_roll_new ("R-1057", "loop", FT (96));
@@ -262,7 +262,7 @@ make_house (RcUnitSystem units)
 RcSheetFixture *
 rc_sheet_fixture_new (RcUnitSystem units)
 {
-  return finish (make_house (units));
+  return finish (rc_sheet_fixture_make_house (units));
 }
 
 static void
@@ -275,7 +275,7 @@ set_text (char **field, const char *text)
 RcSheetFixture *
 rc_sheet_fixture_new_long_names (void)
 {
-  RcJob      *job = make_house (RC_UNITS_IMPERIAL);
+  RcJob      *job = rc_sheet_fixture_make_house (RC_UNITS_IMPERIAL);
   RcMeasure  *measure = rc_job_get_measure (job, NULL);
   const char *long_name = "The Reading Room beside the Conservatory, formerly the Housekeeper’s Parlour and Pantry";
 
@@ -360,7 +360,7 @@ RcSheetFixture *
 rc_sheet_fixture_new_joined_fills (void)
 {
   RcJob       *job = make_job (RC_UNITS_IMPERIAL);
-  RcPriceBook *book = make_book ();
+  RcPriceBook *book = rc_sheet_fixture_make_book ();
 
   for (int rule = 0; rule < RC_N_RULES; rule++)
     job->settings.rule_cost[rule] = 0;
@@ -376,7 +376,7 @@ rc_sheet_fixture_new_joined_fills (void)
   add_box (job, "across", "Room across", 0, FT (14), 0, FT (24), FT (13));
   add_area (job, "across", "Room across", "loop", (const char *[]){ "across", NULL });
 
-  return finish_with (job, book);
+  return rc_sheet_fixture_new_of (job, book);
 }
 
 void

@@ -31,6 +31,10 @@ RcSheetFixture *rc_sheet_fixture_new_large (void);
 /* Two rooms a foot wider than the roll, seams at next to no price and no rule against them: fills joined of several
  * pieces. */
 RcSheetFixture *rc_sheet_fixture_new_joined_fills (void);
+/* The house's job and the prices, to be changed before they are planned; `new_of` takes both over. */
+RcJob          *rc_sheet_fixture_make_house (RcUnitSystem units);
+RcPriceBook    *rc_sheet_fixture_make_book (void);
+RcSheetFixture *rc_sheet_fixture_new_of (RcJob *job, RcPriceBook *book);
 void            rc_sheet_fixture_free (RcSheetFixture *fixture);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheetFixture, rc_sheet_fixture_free)

@@ -49,6 +49,32 @@ plan_ribbon (const RcPlan *plan, const RcCutting *cutting, const RcNestUse *use,
   return ribbon;
 }
 
+/* Where a row of ribbon ends: at the last place before `most` at which no piece is parted; at `most` where there is
+ * none. */
+static RcLength
+find_row_end (const RcCutting *cutting, guint use, RcLength from, RcLength most)
+{
+  const GArray *placements = cutting->answer->placements;
+  RcLength      end = most;
+  gboolean      moved = TRUE;
+
+  while (moved)
+    {
+      moved = FALSE;
+      for (guint i = 0; i < placements->len; i++)
+        {
+          const RcNestPlacement *placement = &g_array_index (placements, RcNestPlacement, i);
+
+          if (placement->roll == use && placement->along < end && placement->along + placement->length > end)
+            {
+              end = placement->along;
+              moved = TRUE;
+            }
+        }
+    }
+  return end > from + (most - from) / 3 ? end : most;
+}
+
 static void
 add_ribbon (RcSheetWork *work, const RcCutting *cutting, guint use_index)
 {
@@ -60,9 +86,9 @@ add_ribbon (RcSheetWork *work, const RcCutting *cutting, guint use_index)
   g_autofree char *note = g_strdup_printf (
       _ ("Drawn %s from the roll’s start at the left, its left edge on top. Grey is waste, dots are balance."), scale);
 
-  for (RcLength from = 0; from < plan.shown; from += plan.row)
+  for (RcLength from = 0, to; from < plan.shown; from = to)
     {
-      RcLength            to = MIN (from + plan.row, plan.shown);
+      to = from + plan.row < plan.shown ? find_row_end (cutting, use_index, from, from + plan.row) : plan.shown;
       const RcRollStretch stretch = { work->data->plan, cutting, use_index, 0, from, to, plan.torn || to < plan.shown };
 
       rc_flow_need (flow, height + 4);

@@ -32,7 +32,8 @@ rc_order_sheet_lay_out (RcSheetWork *work)
   rc_sheet_add_letter_head (
       work, _ ("TO"), order->supplier && *order->supplier ? order->supplier : _ ("Supplier not named"), deliver_to);
   rc_flow_skip (flow, 4);
-  rc_quote_table_flow (work, order->lines, RC_DETAIL_FULL, &order->currency);
+  /* Which rooms it is for is not the supplier's business. */
+  rc_quote_table_flow (work, order->lines, &(RcLinesShown){ RC_DETAIL_FULL, FALSE }, &order->currency);
   rc_order_sums_flow (work, order);
   if (order->notes && order->notes->len > 0)
     add_notes (work, order);

@@ -318,8 +318,8 @@ claim_within (RcPen *pen, const GPtrArray *rings, RcExtent extent, double width,
   return FALSE;
 }
 
-static RcExtent
-clip_extent (const RcExtent *extent, const RcExtent *to)
+RcExtent
+rc_extent_clip (const RcExtent *extent, const RcExtent *to)
 {
   return (RcExtent){ MAX (extent->x0, to->x0), MAX (extent->y0, to->y0), MIN (extent->x1, to->x1),
                      MIN (extent->y1, to->y1) };
@@ -334,8 +334,8 @@ is_same_extent (const RcExtent *a, const RcExtent *b)
 gboolean
 rc_pen_claim_inside (RcPen *pen, const GPtrArray *rings, double width, double height, RcSpot *middle)
 {
-  RcExtent whole = rc_rings_get_extent (rings), visible = clip_extent (&whole, &pen->visible);
-  RcExtent focused = clip_extent (&whole, &pen->focus);
+  RcExtent whole = rc_rings_get_extent (rings), visible = rc_extent_clip (&whole, &pen->visible);
+  RcExtent focused = rc_extent_clip (&whole, &pen->focus);
 
   if (!is_same_extent (&focused, &visible) && claim_within (pen, rings, focused, width, height, middle))
     return TRUE;

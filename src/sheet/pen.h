@@ -35,7 +35,8 @@ RcExtent rc_pen_get_box_extent (const RcPen *pen, RcBox box);
 /* A polygon's rings as spots: GPtrArray of GArray of RcSpot. (transfer full) */
 GPtrArray *rc_pen_dup_rings (const RcPen *pen, const RcPolygon *polygon);
 RcExtent   rc_rings_get_extent (const GPtrArray *rings);
-GPtrArray *rc_extent_dup_rings (const RcExtent *extent); /* likewise, of a rectangle of the drawing */
+RcExtent   rc_extent_clip (const RcExtent *extent, const RcExtent *to); /* what they share; x0 > x1: nothing */
+GPtrArray *rc_extent_dup_rings (const RcExtent *extent);                /* likewise, of a rectangle of the drawing */
 void       rc_pen_add_path (RcPen *pen, const GPtrArray *rings);
 
 /* Text around a middle point; turned by `turn` radians clockwise. Cleared: the paper shows behind it. */

@@ -207,14 +207,15 @@ rc_quotation_lay_out (RcSheetWork *work)
 {
   const RcQuote   *quote = work->data->quote;
   const RcPlan    *plan = work->data->plan;
+  RcLinesShown     shown = { quote->detail, TRUE };
   g_autofree char *customer = rc_words_dup_customer (&plan->job->customer);
 
   rc_flow_start (&work->flow, work->pages, FALSE);
   rc_sheet_add_letter_head (work, _ ("FOR"), customer, NULL);
   add_summary (work);
-  rc_quote_table_flow (work, quote->lines, quote->detail, &quote->currency);
+  rc_quote_table_flow (work, quote->lines, &shown, &quote->currency);
   rc_quote_sums_flow (work, quote);
-  rc_quote_optional_flow (work, quote->lines, quote->detail, &quote->currency);
+  rc_quote_optional_flow (work, quote->lines, &shown, &quote->currency);
   add_options (work);
   add_terms (work);
   add_acceptance (work);

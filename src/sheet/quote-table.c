@@ -34,8 +34,9 @@ add_row (RcTable *table, RcRowKind kind, RcDetail detail, const char *name, cons
 }
 
 static void
-add_line (RcTable *table, const RcQuoteLine *line, const RcCurrency *currency, RcDetail detail)
+add_line (RcTable *table, const RcQuoteLine *line, const RcCurrency *currency, const RcLinesShown *shown)
 {
+  RcDetail         detail = shown->detail;
   g_autofree char *quantity = rc_quantity_format (line->quantity_micro, 3);
   g_autofree char *packs = rc_words_dup_packs (line->packs, line->pack_unit);
   g_autofree char *price = rc_text_format_amount (line->price, currency);
@@ -48,7 +49,8 @@ add_line (RcTable *table, const RcQuoteLine *line, const RcCurrency *currency, R
     rc_table_add_row (table, RC_ROW_BODY, name, quantity, rc_unit_get_label (line->unit), price, amount);
   else
     rc_table_add_row (table, RC_ROW_BODY, name, amount);
-  rc_table_set_note (table, 0, line->because);
+  if (shown->reasons)
+    rc_table_set_note (table, 0, line->because);
   if (detail != RC_DETAIL_FULL)
     return;
   rc_table_set_note (table, 2, packs);
@@ -73,8 +75,9 @@ is_shown (const RcQuoteLine *line, RcDetail detail)
 /* The lines of goods, or of work. */
 static void
 add_group (RcTable *table, const GPtrArray *lines, gboolean work, gboolean headed, const RcCurrency *currency,
-           RcDetail detail)
+           const RcLinesShown *shown)
 {
+  RcDetail detail = shown->detail;
   RcMoney  rest = 0;
   gboolean any = FALSE, any_rest = FALSE;
 
@@ -88,7 +91,7 @@ add_group (RcTable *table, const GPtrArray *lines, gboolean work, gboolean heade
         add_row (table, RC_ROW_GROUP, detail, work ? _ ("Work") : _ ("Goods"), NULL);
       any = TRUE;
       if (is_shown (line, detail))
-        add_line (table, line, currency, detail);
+        add_line (table, line, currency, shown);
       else
         {
           rest += line->amount;
@@ -103,29 +106,30 @@ add_group (RcTable *table, const GPtrArray *lines, gboolean work, gboolean heade
 }
 
 void
-rc_quote_table_flow (RcSheetWork *work, const GPtrArray *lines, RcDetail detail, const RcCurrency *currency)
+rc_quote_table_flow (RcSheetWork *work, const GPtrArray *lines, const RcLinesShown *shown, const RcCurrency *currency)
 {
-  g_autoptr (RcTable) table = table_new (currency, detail);
+  g_autoptr (RcTable) table = table_new (currency, shown->detail);
   gboolean any_work = FALSE;
 
   for (guint i = 0; i < lines->len; i++)
     any_work = any_work || ((const RcQuoteLine *)g_ptr_array_index (lines, i))->is_work;
   for (int pass = 0; pass < 2; pass++)
-    add_group (table, lines, pass == 1, any_work, currency, detail);
+    add_group (table, lines, pass == 1, any_work, currency, shown);
   rc_table_flow (table, &work->flow);
 }
 
 void
-rc_quote_optional_flow (RcSheetWork *work, const GPtrArray *lines, RcDetail detail, const RcCurrency *currency)
+rc_quote_optional_flow (RcSheetWork *work, const GPtrArray *lines, const RcLinesShown *shown,
+                        const RcCurrency *currency)
 {
-  g_autoptr (RcTable) table = table_new (currency, detail);
+  g_autoptr (RcTable) table = table_new (currency, shown->detail);
 
   for (guint i = 0; i < lines->len; i++)
     {
       const RcQuoteLine *line = g_ptr_array_index (lines, i);
 
       if (line->optional)
-        add_line (table, line, currency, detail);
+        add_line (table, line, currency, shown);
     }
   if (rc_table_get_n_rows (table) == 0)
     return;

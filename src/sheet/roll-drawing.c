@@ -231,6 +231,8 @@ draw_cuts (const Ribbon *ribbon, gboolean words)
         continue;
       if (words)
         {
+          /* Of a piece that goes on in another stretch the words stand in what is seen of it. */
+          box = rc_extent_clip (&box, &ribbon->pen->visible);
           draw_cut_words (ribbon->pen, stretch->plan, piece, &box, selected);
           continue;
         }

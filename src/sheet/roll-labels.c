@@ -3,14 +3,18 @@
 #include <glib/gi18n-lib.h>
 
 #include "pen.h"
+#include "reason.h"
 #include "roll-drawing.h"
 #include "words.h"
 
-#define COLUMNS     2u
-#define ROWS        4u
-#define HEAD_HEIGHT 42.0 /* of every page, so that the labels lie at the same places on all of them */
-#define PADDING     10.0
-#define PICTURE     60.0 /* width of the picture at the label's right, and the most that it is high */
+#define COLUMNS       2u
+#define ROWS          4u
+#define HEAD_HEIGHT   42.0 /* of every page, so that the labels lie at the same places on all of them */
+#define PADDING       10.0
+#define FIGURES       40.0             /* what size, dye lot and a line of pieces take */
+#define PICTURE       66.0             /* width of the picture at the label's right */
+#define HIGHEST       46.0             /* the picture */
+#define UNDER_PICTURE (HIGHEST + 50.0) /* its words end above this */
 
 /* What a label is tied to: the cuts of one roll that leave for the job, or what stays of it. */
 typedef struct
@@ -28,19 +32,33 @@ typedef struct
 {
   RcSheetWork *work;
   double       x, y, width;
+  double       bottom;
 } Column;
 
+/* As many lines as it needs, cut off only where the column has no room for them but for `keep` points. */
 static void
-add_text (Column *column, RcTextStyle style, const char *text, int n_lines)
+add_text (Column *column, RcTextStyle style, const char *text, double keep)
 {
   PangoLayout *layout = rc_text_layout_new (column->work->pages->context, style, text, column->width);
   double       height;
 
-  pango_layout_set_height (layout, -n_lines);
+  pango_layout_set_height (layout, (int)(MAX (1, column->bottom - keep - column->y) * PANGO_SCALE));
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   rc_text_measure (layout, NULL, &height);
   rc_page_add_layout (column->work->flow.page, column->x, column->y, layout, rc_text_style_get_grey (style));
   column->y += height + 1;
+}
+
+/* In smaller letters where it does not fit otherwise. */
+static void
+add_name (Column *column, const char *name)
+{
+  g_autoptr (PangoLayout) layout
+      = rc_text_layout_new (column->work->pages->context, RC_TEXT_STRONG, name, column->width);
+  double height;
+
+  rc_text_measure (layout, NULL, &height);
+  add_text (column, column->y + height + FIGURES <= column->bottom ? RC_TEXT_STRONG : RC_TEXT_LABEL, name, FIGURES);
 }
 
 /* "Dye lot: C2"; without a value a line to write it on. */
@@ -55,7 +73,7 @@ add_field (Column *column, const char *label, const char *value)
   column->y += 3; /* room for handwriting */
   if (value && *value)
     {
-      add_text (column, RC_TEXT_BODY, text, 1);
+      add_text (column, RC_TEXT_BODY, text, 0);
       return;
     }
   layout = rc_text_layout_new (column->work->pages->context, RC_TEXT_BODY, text, column->width);
@@ -92,44 +110,50 @@ add_caption (RcSheetWork *work, double x, double y, const char *text)
 static void
 add_picture (RcSheetWork *work, const Label *label, double x, double y)
 {
-  double scale = PICTURE / (double)MAX (label->width, label->length);
+  double scale = HIGHEST / (double)MAX (label->width, label->length);
   double width = MAX (18, (double)label->width * scale), height = MAX (18, (double)label->length * scale);
-  double left = x + (PICTURE - width) / 2, top = y + (PICTURE - height) / 2;
+  double left = x + (PICTURE - width) / 2, top = y + (HIGHEST - height) / 2;
 
   rc_page_add_frame (work->flow.page, left, top, width, height, 0.8, 0.3);
   rc_page_add_drawing (work->flow.page, left, top, width, height, draw_picture, NULL, NULL);
-  add_caption (work, x, y + PICTURE + 4, _ ("Pile leans this way; below, the side of the roll’s start"));
+  add_caption (work, x, y + HIGHEST + 4, _ ("Pile leans this way; below, the side of the roll’s start"));
 }
 
-/* The numbers of the pieces that come off the roll, ascending. (transfer full) */
+/* "pieces 1, 3–5": those that come off the roll. (transfer full) */
 static char *
 dup_pieces (const Label *label)
 {
-  const GArray *numbers = label->cutting->piece_numbers;
   const GArray *placements = label->cutting->answer->placements;
-  GString      *text = g_string_new (NULL);
+  g_autoptr (GArray) numbers = g_array_new (FALSE, FALSE, sizeof (guint));
 
-  for (guint cut = 0; cut < numbers->len; cut++)
-    for (guint i = 0; i < placements->len; i++)
-      {
-        const RcNestPlacement *placement = &g_array_index (placements, RcNestPlacement, i);
+  for (guint i = 0; i < placements->len; i++)
+    {
+      const RcNestPlacement *placement = &g_array_index (placements, RcNestPlacement, i);
 
-        if (placement->roll == label->use && placement->cut == cut)
-          g_string_append_printf (text, "%s%u", text->len > 0 ? ", " : "", g_array_index (numbers, guint, cut));
-      }
-  return g_string_free (text, FALSE);
+      if (placement->roll == label->use)
+        g_array_append_val (numbers, g_array_index (label->cutting->piece_numbers, guint, placement->cut));
+    }
+  return rc_reason_format_pieces (numbers);
 }
 
-/* At the foot of the label. */
-static void
+/* At the foot of the label; returns where it begins. */
+static double
 add_job (RcSheetWork *work, double x, double bottom, double width)
 {
   const RcJob     *job = work->data->plan->job;
   g_autofree char *number = g_strdup_printf (_ ("Job %s"), job->number && *job->number ? job->number : job->id);
   g_autofree char *name = g_strjoin ("  ·  ", number, job->customer.name, NULL);
-  Column           column = { work, x, bottom - 12, width };
+  PangoLayout     *layout = rc_text_layout_new (work->pages->context, RC_TEXT_STRONG, name, width);
+  double           height;
 
-  add_text (&column, RC_TEXT_STRONG, name, 1);
+  if (pango_layout_get_line_count (layout) > 2)
+    {
+      g_object_unref (layout);
+      layout = rc_text_layout_new (work->pages->context, RC_TEXT_LABEL, name, width);
+    }
+  rc_text_measure (layout, NULL, &height);
+  rc_page_add_layout (work->flow.page, x, bottom - height, layout, rc_text_style_get_grey (RC_TEXT_STRONG));
+  return bottom - height;
 }
 
 static void
@@ -141,11 +165,12 @@ add_label (RcSheetWork *work, const Label *label, double x, double y, double wid
   g_autofree char *size = rc_text_format_size (plan->job, label->width, label->length);
   g_autofree char *pieces = label->leaves ? dup_pieces (label) : NULL;
   g_autofree char *from = NULL;
-  Column           column = { work, x + PADDING, y + PADDING, width - PICTURE - 3 * PADDING };
+  Column           column = { work, x + PADDING, y + PADDING, width - PICTURE - 3 * PADDING, 0 };
 
-  add_text (&column, RC_TEXT_LABEL, label->what, 1);
+  column.bottom = add_job (work, column.x, y + height - PADDING, width - 2 * PADDING) - 2;
+  add_text (&column, RC_TEXT_LABEL, label->what, 0);
   if (roll && label->own_ticket)
-    add_text (&column, RC_TEXT_TITLE, roll->id, 1);
+    add_text (&column, RC_TEXT_TITLE, roll->id, 0);
   else
     {
       column.y += 5;
@@ -153,21 +178,21 @@ add_label (RcSheetWork *work, const Label *label, double x, double y, double wid
       column.y += 2;
       from = roll ? g_strdup_printf (_ ("off roll %s"), roll->id) : NULL;
       if (from)
-        add_text (&column, RC_TEXT_NOTE, from, 1);
+        add_text (&column, RC_TEXT_NOTE, from, 0);
     }
-  add_text (&column, RC_TEXT_STRONG, goods->name ? goods->name : goods->id, 2);
-  add_text (&column, RC_TEXT_TOTAL, size, 2);
+  add_name (&column, goods->name ? goods->name : goods->id);
+  add_text (&column, RC_TEXT_TOTAL, size, 0);
   add_field (&column, _ ("Dye lot"), roll ? roll->lot : NULL);
   if (label->leaves)
     {
-      g_autofree char *text = g_strdup_printf (_ ("%s: %s"), _ ("Pieces"), pieces);
-
       column.y += 3;
-      add_text (&column, RC_TEXT_BODY, text, 3);
+      /* Beside the picture or, under it, across the whole label. */
+      if (column.y > y + PADDING + UNDER_PICTURE)
+        column.width = width - 2 * PADDING;
+      add_text (&column, RC_TEXT_BODY, pieces, 0);
     }
   else
     add_field (&column, _ ("Place"), roll && label->own_ticket ? roll->place : NULL);
-  add_job (work, column.x, y + height - PADDING, width - 2 * PADDING);
   add_picture (work, label, x + width - PADDING - PICTURE, y + PADDING);
 }
 

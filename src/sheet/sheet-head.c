@@ -122,12 +122,15 @@ rc_sheet_add_job_head (RcSheetWork *work)
           { _ ("DATE"), g_strdup (data->date), 0.7 },
   };
 
+  double name_height, top = flow->y;
+
   pango_layout_set_alignment (name, PANGO_ALIGN_RIGHT);
-  rc_page_add_layout (flow->page, flow->x + flow->width * 0.5, flow->y + 8, name, 0.36);
+  rc_text_measure (name, NULL, &name_height);
+  rc_page_add_layout (flow->page, flow->x + flow->width * 0.5, top + 8, name, 0.36);
   flow->width *= 0.5;
   rc_flow_text (flow, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind));
   flow->width *= 2;
-  flow->y += 3;
+  flow->y = MAX (flow->y, top + 8 + name_height) + 3;
   rc_sheet_add_fields (work, fields, G_N_ELEMENTS (fields));
 }
 

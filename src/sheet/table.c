@@ -4,6 +4,7 @@
 
 #define CELL_GAP    10.0 /* between columns */
 #define ROW_PADDING 2.2  /* above and under a row's text */
+#define LEAST_SHARE 0.38 /* of the width for the columns that share; else titles fold */
 #define LEAST_FLEX  80.0 /* a sharing column is not squeezed below this while others can give */
 
 typedef struct
@@ -186,12 +187,25 @@ measure_decimal (PangoContext *context, RcTextStyle style, const char *text, dou
   }
 }
 
-/* The width a column would like best. */
 static double
-column_measure (RcTable *table, guint index, PangoContext *context)
+measure_longest_word (PangoContext *context, RcTextStyle style, const char *text)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  double longest = 0;
+
+  for (guint i = 0; words[i]; i++)
+    longest = MAX (longest, measure_width (context, style, words[i]));
+
+  return longest;
+}
+
+/* The width a column would like best; with its title in several lines where `folded`. */
+static double
+column_measure (RcTable *table, guint index, gboolean folded, PangoContext *context)
 {
   Column *column = g_ptr_array_index (table->columns, index);
-  double  widest = measure_width (context, RC_TEXT_LABEL, column->title);
+  double  widest = folded ? measure_longest_word (context, RC_TEXT_LABEL, column->title)
+                          : measure_width (context, RC_TEXT_LABEL, column->title);
 
   column->before_point = column->after_point = 0;
   for (guint i = 0; i < table->rows->len; i++)
@@ -242,23 +256,39 @@ squeeze_words (RcTable *table, double excess)
     }
 }
 
-static void
-place_columns (RcTable *table, PangoContext *context, double width)
+/* What the columns that do not share take, gaps included; their widths are set. */
+static double
+measure_fixed (RcTable *table, gboolean folded, PangoContext *context)
 {
-  double fixed = CELL_GAP * (table->columns->len - 1), weights = 0, x = 0;
-  guint  n_flex = 0;
+  double fixed = CELL_GAP * (table->columns->len - 1);
 
   for (guint i = 0; i < table->columns->len; i++)
     {
       Column *column = g_ptr_array_index (table->columns, i);
 
-      column->width = column_measure (table, i, context);
-      weights += column->weight;
-      if (column->weight > 0)
-        n_flex++;
-      else
-        fixed += column->width;
+      column->width = column_measure (table, i, folded, context);
+      fixed += column->weight > 0 ? 0 : column->width;
     }
+
+  return fixed;
+}
+
+static void
+place_columns (RcTable *table, PangoContext *context, double width)
+{
+  double fixed = measure_fixed (table, FALSE, context), weights = 0, x = 0;
+  guint  n_flex = 0;
+
+  for (guint i = 0; i < table->columns->len; i++)
+    {
+      const Column *column = g_ptr_array_index (table->columns, i);
+
+      weights += column->weight;
+      n_flex += column->weight > 0 ? 1 : 0;
+    }
+  /* Long titles, as some languages have, must not take the room of the words under them. */
+  if (n_flex > 0 && width - fixed < LEAST_SHARE * width)
+    fixed = measure_fixed (table, TRUE, context);
   if (fixed + LEAST_FLEX * n_flex > width)
     {
       squeeze_words (table, fixed + LEAST_FLEX * n_flex - width);
@@ -375,7 +405,7 @@ row_draw (const RcTable *table, const Row *row, RcFlow *flow, double height)
 static double
 head_draw (const RcTable *table, RcFlow *flow, gboolean measure_only)
 {
-  double tallest = 0;
+  double tallest = measure_only ? 0 : head_draw (table, flow, TRUE) - 2 * ROW_PADDING;
 
   for (guint i = 0; i < table->columns->len; i++)
     {
@@ -387,10 +417,11 @@ head_draw (const RcTable *table, RcFlow *flow, gboolean measure_only)
         pango_layout_set_alignment (layout, PANGO_ALIGN_RIGHT);
       rc_text_measure (layout, NULL, &height);
       tallest = MAX (tallest, height);
+      /* The last lines stand side by side. */
       if (measure_only)
         g_object_unref (layout);
       else
-        rc_page_add_layout (flow->page, flow->x + column->x, flow->y + ROW_PADDING, layout,
+        rc_page_add_layout (flow->page, flow->x + column->x, flow->y + ROW_PADDING + tallest - height, layout,
                             rc_text_style_get_grey (RC_TEXT_LABEL));
     }
   tallest += 2 * ROW_PADDING;

@@ -69,9 +69,14 @@ format_order (void)
 {
   g_autoptr (RcJob) job = rc_shipped_load_demo_job (NULL);
   g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (NULL);
-  RcOrder *order = g_new0 (RcOrder, 1);
-  char    *xml;
+  RcOrder    *order = g_new0 (RcOrder, 1);
+  RcSupplier *supplier = rc_supplier_new ("Skerrow Mills");
+  char       *xml;
 
+  supplier->account = g_strdup ("4711");
+  supplier->address = g_strdup ("Mill Lane\nSkerrow");
+  supplier->email = g_strdup ("orders@skerrow.invalid");
+  g_ptr_array_add (book->suppliers, supplier);
   order->supplier = g_strdup ("Skerrow Mills");
   order->currency = (RcCurrency){ "USD", 2 };
   order->lines = new_lines ();
@@ -84,9 +89,10 @@ format_order (void)
   return xml;
 }
 
-/* The same lines as part of an offer: discounts, two rates, an optional line, steps of payment. */
+/* The same lines as part of an offer: discounts, two rates, an optional line, steps of payment. `hides`: the rug is not
+ * shown by itself. */
 static char *
-format_offer (void)
+format_offer_shown (RcDetail detail, gboolean hides)
 {
   g_autoptr (RcJob) job = rc_shipped_load_demo_job (NULL);
   g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (NULL);
@@ -113,12 +119,52 @@ format_offer (void)
       extra->is_work = i == 1;
       terms->discount_ppm = i == 0 ? 125000 : 0;
       terms->optional = i == 2;
+      terms->hidden = hides && i == 0;
       g_ptr_array_add (job->offer->extras, extra);
       g_ptr_array_add (job->offer->lines, terms);
     }
+  job->offer->detail = detail;
   quote = rc_quote_new (job, none, book, NULL, &error);
   g_assert_no_error (error);
   return rc_ubl_format_quote (job, book, quote, "Q-1.2", "2026-03-20");
+}
+
+static char *
+format_offer (void)
+{
+  return format_offer_shown (RC_DETAIL_FULL, FALSE);
+}
+
+/* From 36 sq yd to 30: one line off, one on, the sums those of the difference. */
+static char *
+format_variation (void)
+{
+  g_autoptr (RcJob) job = rc_shipped_load_demo_job (NULL);
+  g_autoptr (RcPriceBook) book = rc_shipped_load_price_book (NULL);
+  g_autoptr (GPtrArray) none = g_ptr_array_new ();
+  RcQuote *quotes[2], *variation;
+  char    *xml;
+
+  for (int i = 0; i < 2; i++)
+    {
+      RcExtraLine *extra = rc_extra_line_new ("X1");
+
+      extra->name = g_strdup ("Carpet");
+      extra->quantity_micro = (i == 0 ? 36 : 30) * RC_MICRO;
+      extra->unit = RC_UNIT_SQ_YD;
+      extra->price = 1795;
+      g_ptr_array_set_size (job->offer->extras, 0);
+      g_ptr_array_add (job->offer->extras, extra);
+      quotes[i] = rc_quote_new (job, none, book, NULL, NULL);
+      g_assert_nonnull (quotes[i]);
+    }
+  variation = rc_quote_new_variation (quotes[0], quotes[1], NULL);
+  g_assert_nonnull (variation);
+  xml = rc_ubl_format_quote (job, book, variation, "Q-1.3", "2026-03-20");
+  for (int i = 0; i < 2; i++)
+    rc_quote_free (quotes[i]);
+  rc_quote_free (variation);
+  return xml;
 }
 
 static double
@@ -214,6 +260,52 @@ test_offer_sums (void)
   g_assert_nonnull (strstr (xml, "Optional, not in the total: Mat &lt;at the door&gt;"));
 }
 
+/* What the customer is not shown by itself is in one line a rate; every sum is the same. */
+static void
+test_hidden_lines (void)
+{
+  g_autofree char *full = format_offer (), *hidden = format_offer_shown (RC_DETAIL_FULL, TRUE);
+  g_autofree char *groups = format_offer_shown (RC_DETAIL_GROUPS, FALSE);
+  const char      *sums[]
+      = { "sum(//cac:LineItem/cbc:LineExtensionAmount)", "//cbc:TaxExclusiveAmount", "//cbc:PayableAmount",
+          "sum(/*/cac:AllowanceCharge/cbc:Amount)", "sum(//cac:TaxSubtotal/cbc:TaxAmount)" };
+
+  g_assert_nonnull (strstr (full, "<cbc:Name>Rug</cbc:Name>"));
+  g_assert_null (strstr (hidden, "Rug"));
+  g_assert_nonnull (strstr (hidden, "<cbc:Name>Other goods</cbc:Name>"));
+  g_assert_nonnull (strstr (hidden, "<cbc:Name>Moving furniture</cbc:Name>"));
+  g_assert_null (strstr (groups, "Moving furniture"));
+  for (guint i = 0; i < G_N_ELEMENTS (sums); i++)
+    {
+      g_assert_cmpfloat_with_epsilon (evaluate (hidden, sums[i]), evaluate (full, sums[i]), 0.001);
+      g_assert_cmpfloat_with_epsilon (evaluate (groups, sums[i]), evaluate (full, sums[i]), 0.001);
+    }
+}
+
+/* 6 sq yd less at 17.95: 107.70 off. */
+static void
+test_variation (void)
+{
+  g_autofree char *xml = format_variation ();
+
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "sum(//cac:LineItem/cbc:LineExtensionAmount)"), -107.70, 0.001);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "//cbc:TaxExclusiveAmount"), -107.70, 0.001);
+  g_assert_cmpfloat_with_epsilon (evaluate (xml, "//cbc:TaxExclusiveAmount + /*/cac:TaxTotal/cbc:TaxAmount"),
+                                  evaluate (xml, "//cbc:PayableAmount"), 0.001);
+}
+
+/* The supplier is told who it is, what number the shop has there, and no room of anybody's. */
+static void
+test_order_parties (void)
+{
+  g_autofree char *xml = format_order ();
+
+  g_assert_null (strstr (xml, "Parlour"));
+  g_assert_nonnull (strstr (xml, "<cbc:SupplierAssignedAccountID>4711</cbc:SupplierAssignedAccountID>"));
+  g_assert_nonnull (strstr (xml, "<cbc:Line>Mill Lane</cbc:Line>"));
+  g_assert_nonnull (strstr (xml, "<cbc:ElectronicMail>orders@skerrow.invalid</cbc:ElectronicMail>"));
+}
+
 static void
 test_same_bytes (void)
 {
@@ -247,6 +339,7 @@ test_valid (void)
   const char      *shared = g_getenv ("RC_SHARED");
   g_autofree char *folder = g_build_filename (shared != NULL ? shared : "", "ubl", "xsdrt", "maindoc", NULL);
   g_autofree char *quote = format_quote (), *order = format_order (), *offer = format_offer ();
+  g_autofree char *groups = format_offer_shown (RC_DETAIL_GROUPS, FALSE), *variation = format_variation ();
   g_autofree char *quote_schema = g_build_filename (folder, "UBL-Quotation-2.1.xsd", NULL);
   g_autofree char *order_schema = g_build_filename (folder, "UBL-Order-2.1.xsd", NULL);
 
@@ -257,6 +350,8 @@ test_valid (void)
     }
   validate (quote, quote_schema);
   validate (offer, quote_schema);
+  validate (groups, quote_schema);
+  validate (variation, quote_schema);
   validate (order, order_schema);
 }
 
@@ -266,6 +361,9 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exchange/ubl/sums", test_sums);
   g_test_add_func ("/exchange/ubl/sums of an offer", test_offer_sums);
+  g_test_add_func ("/exchange/ubl/hidden lines", test_hidden_lines);
+  g_test_add_func ("/exchange/ubl/variation", test_variation);
+  g_test_add_func ("/exchange/ubl/order parties", test_order_parties);
   g_test_add_func ("/exchange/ubl/same bytes", test_same_bytes);
   g_test_add_func ("/exchange/ubl/valid", test_valid);
   return g_test_run ();

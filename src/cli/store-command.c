@@ -1,5 +1,6 @@
 #include "store-command.h"
 
+#include "accounts-command.h"
 #include "command.h"
 #include "job-file.h"
 #include "json-out.h"
@@ -308,6 +309,9 @@ static const StoreCommand commands[] = {
   { "orders", "[JOB]", N_ ("Lists the orders to suppliers."), 0, 1, rc_store_run_orders, FALSE, NULL, NULL },
   { "arrived", "ORDER [LINE [QUANTITY]]", N_ ("Notes what has come in of an order; all that is open by default."), 1, 3,
     rc_store_run_arrived, FALSE, NULL, NULL },
+  { "accounts", "FILE [FROM [TO]]",
+    N_ ("Writes what was accepted and what was ordered as CSV, from one day to another, a line a tax rate."), 1, 3,
+    rc_store_run_accounts, FALSE, NULL, rc_store_find_accounts_fault },
 };
 
 static void

@@ -71,11 +71,13 @@ write_address (RcXmlOut *out, const char *address)
   rc_xml_out_close (out);
 }
 
+/* `account`: the party's number with the supplier. All nullable. */
 static void
-write_party (RcXmlOut *out, const char *role, const char *name, const char *address, const char *phone,
-             const char *email)
+write_party (RcXmlOut *out, const char *role, const char *account, const char *name, const char *address,
+             const char *phone, const char *email)
 {
   rc_xml_out_open (out, role);
+  rc_xml_out_text (out, "cbc:SupplierAssignedAccountID", account);
   rc_xml_out_open (out, "cac:Party");
   if (name != NULL && *name != '\0')
     {
@@ -98,13 +100,15 @@ write_party (RcXmlOut *out, const char *role, const char *name, const char *addr
 static void
 write_customer (RcXmlOut *out, const RcCustomer *customer)
 {
-  write_party (out, "cac:BuyerCustomerParty", customer->name, customer->address, customer->phone, customer->email);
+  write_party (out, "cac:BuyerCustomerParty", NULL, customer->name, customer->address, customer->phone,
+               customer->email);
 }
 
 static void
-write_shop (RcXmlOut *out, const char *role, const RcPriceBook *book)
+write_shop (RcXmlOut *out, const char *role, const char *account, const RcPriceBook *book)
 {
-  write_party (out, role, book != NULL ? book->shop_name : NULL, book != NULL ? book->shop_address : NULL, NULL, NULL);
+  write_party (out, role, account, book != NULL ? book->shop_name : NULL, book != NULL ? book->shop_address : NULL,
+               NULL, NULL);
 }
 
 /* --- sums --- */
@@ -247,9 +251,10 @@ write_packs (RcXmlOut *out, const RcQuoteLine *line)
   rc_xml_out_text (out, "cbc:Note", note);
 }
 
+/* A customer's line has a tax and its reason; what a supplier's is for stays in the house. */
 static void
 write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine *line, const RcCurrency *currency,
-            gboolean with_tax, const char *tax_name)
+            gboolean is_customers, const char *tax_name)
 {
   g_autofree char *id = g_strdup_printf ("%u", number);
 
@@ -269,7 +274,7 @@ write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine 
   write_quantity (out, "cbc:BaseQuantity", RC_MICRO, line->unit);
   rc_xml_out_close (out);
   rc_xml_out_open (out, "cac:Item");
-  rc_xml_out_text (out, "cbc:Description", line->because);
+  rc_xml_out_text (out, "cbc:Description", is_customers ? line->because : NULL);
   rc_xml_out_text (out, "cbc:Name", line->name);
   if (line->item != NULL && *line->item != '\0')
     {
@@ -277,11 +282,70 @@ write_line (RcXmlOut *out, const char *element, guint number, const RcQuoteLine 
       rc_xml_out_text (out, "cbc:ID", line->item);
       rc_xml_out_close (out);
     }
-  if (with_tax)
+  if (is_customers)
     write_tax_category (out, "cac:ClassifiedTaxCategory", line->tax_ppm, tax_name);
   rc_xml_out_close (out);
   rc_xml_out_close (out);
   rc_xml_out_close (out);
+}
+
+/* --- what the customer sees --- */
+
+static gboolean
+is_shown (const RcQuote *quote, const RcQuoteLine *line)
+{
+  return quote->detail != RC_DETAIL_GROUPS && !line->hidden;
+}
+
+/* The sum of the lines that are not shown by themselves, of one tax rate; NULL when there are none. */
+static RcQuoteLine *
+new_rest (const RcQuote *quote, gboolean work, gint64 tax_ppm)
+{
+  RcQuoteLine *rest = NULL;
+
+  for (guint i = 0; i < quote->lines->len; i++)
+    {
+      const RcQuoteLine *line = quote->lines->pdata[i];
+
+      if (line->optional || is_shown (quote, line) || line->is_work != work || line->tax_ppm != tax_ppm)
+        continue;
+      if (rest == NULL)
+        {
+          rest = g_new0 (RcQuoteLine, 1);
+          rest->name = g_strdup (work ? "Other work" : "Other goods");
+          rest->quantity_micro = RC_MICRO;
+          rest->unit = rest->pack_unit = RC_UNIT_EACH;
+          rest->is_work = work;
+          rest->tax_ppm = tax_ppm;
+        }
+      rest->amount += line->amount;
+      rest->gross = rest->price = rest->amount;
+    }
+  return rest;
+}
+
+/* The lines as the customer sees them, with the same sums. (transfer full) GPtrArray of RcQuoteLine. */
+static GPtrArray *
+dup_shown_lines (const RcQuote *quote)
+{
+  GPtrArray *shown = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+
+  for (guint i = 0; i < quote->lines->len; i++)
+    {
+      const RcQuoteLine *line = quote->lines->pdata[i];
+
+      if (!line->optional && is_shown (quote, line))
+        g_ptr_array_add (shown, rc_quote_line_copy (line));
+    }
+  for (int work = FALSE; work <= TRUE; work++)
+    for (guint i = 0; i < quote->taxes->len; i++)
+      {
+        RcQuoteLine *rest = new_rest (quote, work, g_array_index (quote->taxes, RcTaxPart, i).ppm);
+
+        if (rest != NULL)
+          g_ptr_array_add (shown, rest);
+      }
+  return shown;
 }
 
 /* --- documents --- */
@@ -306,6 +370,7 @@ char *
 rc_ubl_format_quote (const RcJob *job, const RcPriceBook *book, const RcQuote *quote, const char *number,
                      const char *date)
 {
+  g_autoptr (GPtrArray) lines = dup_shown_lines (quote);
   RcXmlOut out;
 
   g_return_val_if_fail (date != NULL, NULL);
@@ -316,20 +381,15 @@ rc_ubl_format_quote (const RcJob *job, const RcPriceBook *book, const RcQuote *q
   write_optional (&out, quote);
   rc_xml_out_text (&out, "cbc:PricingCurrencyCode", quote->currency.code);
   write_validity (&out, quote, date);
-  write_shop (&out, "cac:SellerSupplierParty", book);
+  write_shop (&out, "cac:SellerSupplierParty", NULL, book);
   write_customer (&out, &job->customer);
   write_payments (&out, quote);
   write_discounts (&out, quote);
   write_taxes (&out, quote);
   write_total (&out, "cac:QuotedMonetaryTotal", quote->sum, quote->discount, quote->total, &quote->currency,
                quote->tax);
-  for (guint i = 0; i < quote->lines->len; i++)
-    {
-      const RcQuoteLine *line = quote->lines->pdata[i];
-
-      if (!line->optional)
-        write_line (&out, "cac:QuotationLine", i + 1, line, &quote->currency, TRUE, quote->tax_name);
-    }
+  for (guint i = 0; i < lines->len; i++)
+    write_line (&out, "cac:QuotationLine", i + 1, lines->pdata[i], &quote->currency, TRUE, quote->tax_name);
   rc_xml_out_close (&out);
   return rc_xml_out_finish (&out);
 }
@@ -338,7 +398,8 @@ char *
 rc_ubl_format_order (const RcJob *job, const RcPriceBook *book, const RcOrder *order, const char *number,
                      const char *date)
 {
-  RcXmlOut out;
+  const RcSupplier *supplier = book != NULL ? rc_price_book_find_supplier (book, order->supplier) : NULL;
+  RcXmlOut          out;
 
   g_return_val_if_fail (date != NULL && number != NULL, NULL);
   open_document (&out, "Order", number, date);
@@ -346,8 +407,9 @@ rc_ubl_format_order (const RcJob *job, const RcPriceBook *book, const RcOrder *o
     rc_xml_out_text (&out, "cbc:Note", order->notes->pdata[i]);
   rc_xml_out_text (&out, "cbc:DocumentCurrencyCode", order->currency.code);
   rc_xml_out_text (&out, "cbc:CustomerReference", job->number);
-  write_shop (&out, "cac:BuyerCustomerParty", book);
-  write_party (&out, "cac:SellerSupplierParty", order->supplier, NULL, NULL, NULL);
+  write_shop (&out, "cac:BuyerCustomerParty", supplier != NULL ? supplier->account : NULL, book);
+  write_party (&out, "cac:SellerSupplierParty", NULL, order->supplier, supplier != NULL ? supplier->address : NULL,
+               supplier != NULL ? supplier->phone : NULL, supplier != NULL ? supplier->email : NULL);
   write_order_tax (&out, order);
   write_total (&out, "cac:AnticipatedMonetaryTotal", order->net, 0, order->total, &order->currency, order->tax);
   for (guint i = 0; i < order->lines->len; i++)

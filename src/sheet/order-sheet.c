@@ -17,6 +17,29 @@ add_notes (RcSheetWork *work, const RcOrder *order)
     }
 }
 
+/* Name, address and how to reach them, and what number the shop has there. */
+static char *
+dup_supplier (const RcSheetWork *work)
+{
+  const RcOrder     *order = work->data->order;
+  const RcPriceBook *book = work->data->book;
+  const RcSupplier  *supplier = book ? rc_price_book_find_supplier (book, order->supplier) : NULL;
+  RcCustomer         party = { order->supplier && *order->supplier ? order->supplier : _ ("Supplier not named") };
+  g_autofree char   *lines = NULL;
+
+  if (supplier)
+    {
+      party.address = supplier->address;
+      party.phone = supplier->phone;
+      party.email = supplier->email;
+    }
+  lines = rc_words_dup_customer (&party);
+  if (!supplier || !supplier->account || !*supplier->account)
+    return g_steal_pointer (&lines);
+
+  return g_strdup_printf (_ ("%s\nOur number with you: %s"), lines, supplier->account);
+}
+
 void
 rc_order_sheet_lay_out (RcSheetWork *work)
 {
@@ -27,10 +50,10 @@ rc_order_sheet_lay_out (RcSheetWork *work)
   g_autofree char   *deliver_to = book && book->shop_name ? g_strdup_printf ("%s\n%s", book->shop_name,
                                                                            book->shop_address ? book->shop_address : "")
                                                           : NULL;
+  g_autofree char   *to = dup_supplier (work);
 
   rc_flow_start (flow, work->pages, FALSE);
-  rc_sheet_add_letter_head (
-      work, _ ("TO"), order->supplier && *order->supplier ? order->supplier : _ ("Supplier not named"), deliver_to);
+  rc_sheet_add_letter_head (work, _ ("TO"), to, deliver_to);
   rc_flow_skip (flow, 4);
   /* Which rooms it is for is not the supplier's business. */
   rc_quote_table_flow (work, order->lines, &(RcLinesShown){ RC_DETAIL_FULL, FALSE }, &order->currency);

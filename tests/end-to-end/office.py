@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 """Prints TAP: from an accepted quotation to orders, receipt, cutting and remnant, then the room measured again, 4 in wider
 than the piece that was cut."""
+import csv
 import decimal
 
 import tap
@@ -72,6 +73,29 @@ def check_orders():
     tap.equal(store("arrived", "O-1", "1", "5").returncode, 1, "more than was ordered does not come in")
 
 
+def check_accounts():
+    """Lines of the accounts add up to the documents, read by Python's csv."""
+    listed = tap.answer("quote", JOB, *STORE, "--measure", "M1", "--date", tap.DATE)
+    path = tap.home / "accounts.csv"
+    process = store("accounts", path)
+    if not tap.equal(process.returncode, 0, "the accounts are written"):
+        return
+    rows = list(csv.DictReader(path.open(encoding="utf-8", newline="")))
+    sales = [row for row in rows if row["kind"] == "sale"]
+    tap.equal({row["number"] for row in sales}, {"Q-1"}, "what was accepted is a sale, and nothing else")
+    for name in ("net", "tax", "total"):
+        tap.equal(sum(D(row[name]) for row in sales), D(listed[name]), f"the rates' {name} add up to the quotation's")
+    tap.equal({row["party"] for row in sales}, {"Tamsin Oddlebury"}, "the customer is named")
+    bought = [row for row in rows if row["kind"] == "purchase"]
+    orders = tap.answer("order", JOB, *STORE, "--measure", "M1", "--date", tap.DATE)["orders"]
+    tap.equal(sorted((row["party"], D(row["total"])) for row in bought),
+              sorted((o["supplier"], D(o["total"])) for o in orders), "orders are purchases")
+    tap.equal(store("accounts", path).returncode, 2, "a file that is there is not written over")
+    tap.equal(store("accounts", path, "2999-01-01", "--replace").returncode, 0, "unless it is to be")
+    tap.equal(len(path.read_text().splitlines()), 1, "nothing has happened in the year 2999")
+    tap.equal(store("accounts", path, "tomorrow", "--replace").returncode, 2, "a day that is none is refused")
+
+
 def check_stock():
     tap.equal(store("receive", "R-1", "fennel-twist-oat", "30 ft", "F-9").returncode, 0, "a roll comes into stock")
     tap.equal(store("reserve", "R-1", "J-7", "15 ft").returncode, 0, "half of it is kept for the job")
@@ -109,6 +133,7 @@ def check_remeasure():
 
 check_quotation()
 check_orders()
+check_accounts()
 check_stock()
 check_remeasure()
 tap.done()

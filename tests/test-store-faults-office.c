@@ -161,16 +161,42 @@ run_read_papers (FaultFixture *fixture, RcStore *store, GError **error)
          && is_found (rc_store_find_purchases (store, NULL, error), 1);
 }
 
+/* Length, place and damage at once. */
+static gboolean
+run_amend (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (RcRoll) roll = rc_roll_new (FAULT_ROLL, "twist", 33 * FT);
+  const RcFlaw flaw = { 2 * FT, 3 * FT };
+
+  roll->place = g_strdup ("rack 3");
+  g_array_append_val (roll->flaws, flaw);
+  return rc_store_amend_roll (store, roll, "measured", NOW, error);
+}
+
+/* The line noted, two rolls in stock. */
+static gboolean
+run_rolls_arrive (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (RcRoll) one = rc_roll_new (NULL, "twist", 15 * FT), two = rc_roll_new (NULL, "twist", 12 * FT);
+  const RcArrival parts[] = { { 0, 20 * RC_MICRO, one }, { 0, 16 * RC_MICRO, two } };
+  g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
+
+  g_array_append_vals (arrivals, parts, G_N_ELEMENTS (parts));
+  return rc_store_receive_order (store, FAULT_ORDER, arrivals, "order O-1", "2025-03-06", NOW, error);
+}
+
 static const FaultWork works[] = {
   { "receiving-a-roll", run_receive, TRUE, NULL, 0 },
   { "keeping-a-length", run_reserve, TRUE, NULL, 0 },
   { "cutting", run_cut, TRUE, NULL, 0 },
   { "measuring-a-roll", run_correct, TRUE, NULL, 0 },
+  { "correcting-a-roll", run_amend, TRUE, NULL, 0 },
   { "moving-a-roll", run_place, TRUE, NULL, 0 },
   { "damage", run_damage, TRUE, NULL, 0 },
   { "making-an-order", run_order, TRUE, NULL, 0 },
   { "confirming-an-order", run_confirm, TRUE, NULL, 0 },
   { "cancelling-an-order", run_cancel, TRUE, NULL, 0 },
+  { "rolls-arriving", run_rolls_arrive, TRUE, NULL, 0 },
   { "goods-arriving", run_arrive, TRUE, NULL, 0 },
   { "revising-a-quotation", run_revise, TRUE, NULL, 0 },
   { "accepting-a-quotation", run_accept, TRUE, NULL, 0 },

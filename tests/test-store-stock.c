@@ -197,6 +197,71 @@ test_random (Fixture *fixture, gconstpointer data)
 }
 
 static void
+assert_n_rolls (RcStore *store, guint n)
+{
+  g_autoptr (GPtrArray) rolls = rc_store_load_rolls (store, NULL);
+
+  g_assert_cmpuint (rolls->len, ==, n);
+}
+
+static guint
+count_moves (RcStore *store, const char *roll)
+{
+  g_autoptr (GPtrArray) moves = rc_store_find_moves (store, roll, NULL);
+
+  return moves->len;
+}
+
+/* Length, place and damage are one correction: refused in one, it is refused in all. */
+static void
+test_amend (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GPtrArray) before = rc_store_load_rolls (fixture->store, NULL), after = NULL;
+  g_autoptr (RcRoll) roll = rc_roll_copy (before->pdata[0]);
+  const guint n_moves = count_moves (fixture->store, roll->id);
+  RcFlaw      flaw = { 0, roll->length };
+  g_autoptr (GError) error = NULL;
+
+  roll->length -= FT;
+  g_free (roll->place);
+  roll->place = g_strdup ("rack 9");
+  g_array_set_size (roll->flaws, 0);
+  g_array_append_val (roll->flaws, flaw); /* beyond the new end */
+  assert_range (rc_store_amend_roll (fixture->store, roll, NULL, NOW, &error), &error);
+  after = rc_store_load_rolls (fixture->store, NULL);
+  g_assert_cmpint (((const RcRoll *)after->pdata[0])->length, ==, roll->length + FT);
+  g_assert_cmpstr (((const RcRoll *)after->pdata[0])->place, !=, "rack 9");
+  g_array_index (roll->flaws, RcFlaw, 0).to = FT;
+  rc_store_amend_roll (fixture->store, roll, "moths", NOW, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (count_moves (fixture->store, roll->id), ==, n_moves + 3);
+  /* Nothing is other than it was: nothing is noted. */
+  g_assert_true (rc_store_amend_roll (fixture->store, roll, "moths", NOW, &error));
+  g_assert_cmpuint (count_moves (fixture->store, roll->id), ==, n_moves + 3);
+  g_free (roll->id);
+  roll->id = g_strdup ("R-none");
+  g_assert_false (rc_store_amend_roll (fixture->store, roll, NULL, NOW, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
+}
+
+/* A roll that cannot be taken in leaves the order's lines open too. */
+static void
+check_arrival (RcStore *store, const char *order)
+{
+  g_autoptr (RcRoll) roll = rc_roll_new (NULL, "twist", 30 * FT), empty = rc_roll_new (NULL, "twist", 0);
+  RcArrival parts[] = { { 0, 20 * RC_MICRO, roll }, { 0, 16 * RC_MICRO, empty } };
+  g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
+  g_autoptr (RcPurchase) purchase = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_array_append_vals (arrivals, parts, G_N_ELEMENTS (parts));
+  assert_range (rc_store_receive_order (store, order, arrivals, NULL, "2026-04-18", NOW, &error), &error);
+  assert_n_rolls (store, 1);
+  purchase = rc_store_load_purchase (store, order, &error);
+  g_assert_cmpint (g_array_index (purchase->received_micro, gint64, 0), ==, 0);
+}
+
+static void
 test_purchase (Fixture *fixture, gconstpointer data)
 {
   g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
@@ -224,6 +289,7 @@ test_purchase (Fixture *fixture, gconstpointer data)
 
   g_assert_true (rc_store_send_purchase (fixture->store, number, "2026-04-02", &error));
   g_assert_true (rc_store_confirm_purchase (fixture->other, number, "SM 4711", "2026-04-20", "2026-04-03", &error));
+  check_arrival (fixture->store, number);
   g_assert_true (rc_store_receive_line (fixture->store, number, 0, 20 * RC_MICRO, "2026-04-18", &error));
   assert_range (rc_store_receive_line (fixture->store, number, 0, 17 * RC_MICRO, "2026-04-19", &error), &error);
   assert_range (rc_store_cancel_purchase (fixture->store, number, "2026-04-19", &error), &error);
@@ -251,6 +317,7 @@ main (int argc, char **argv)
 #define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
   ADD ("/store-stock/two-jobs-cannot-take-one-length", test_two_jobs);
   ADD ("/store-stock/other-programs-cannot-either", test_triggers);
+  ADD ("/store-stock/a-correction-is-one", test_amend);
   ADD ("/store-stock/a-cut-leaves-balance-and-remnant", test_cut);
   ADD ("/store-stock/a-bad-cut-changes-nothing", test_bad_cut);
   ADD ("/store-stock/random-moves-of-two-programs", test_random);

@@ -206,7 +206,7 @@ keep_orders (const Ordering *ordering, GError **error)
 {
   const RcJobOptions *options = get_work (ordering, 0)->options;
   g_autoptr (RcStore) store = rc_shop_store_open (options->store, error);
-  g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
+  g_autoptr (GPtrArray) jobs = g_ptr_array_new (), numbers = NULL;
 
   for (guint i = 0; store != NULL && i < ordering->works->len; i++)
     {
@@ -216,17 +216,10 @@ keep_orders (const Ordering *ordering, GError **error)
         return FALSE;
       g_ptr_array_add (jobs, id);
     }
-  for (guint i = 0; store != NULL && i < ordering->orders->len; i++)
-    {
-      g_autofree char *number
-          = rc_store_make_purchase (store, g_ptr_array_index (ordering->orders, i), jobs, options->date, error);
-
-      if (number == NULL)
-        return FALSE;
-      if (!options->json)
-        printf (_ ("Order %s\n"), number);
-    }
-  return store != NULL;
+  numbers = store != NULL ? rc_store_make_purchases (store, ordering->orders, jobs, options->date, error) : NULL;
+  for (guint i = 0; numbers != NULL && !options->json && i < numbers->len; i++)
+    printf (_ ("Order %s\n"), (const char *)g_ptr_array_index (numbers, i));
+  return numbers != NULL;
 }
 
 int

@@ -268,6 +268,7 @@ rc_store_run_arrived (RcStore *store, const RcStoreOptions *options, GStrv argum
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (RcPurchase) order = rc_store_load_purchase (store, arguments[0], &error);
+  g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
   g_autofree char *today = rc_command_dup_today ();
   guint64          only = 0;
 
@@ -284,9 +285,11 @@ rc_store_run_arrived (RcStore *store, const RcStoreOptions *options, GStrv argum
         continue;
       if (only != 0 && arguments[2] != NULL && !rc_quantity_parse (arguments[2], &quantity, &error))
         return rc_store_run_fail ("arrived", error);
-      if (!rc_store_receive_line (store, arguments[0], i, quantity, today, &error))
-        return rc_store_run_fail ("arrived", error);
+      RcArrival arrival = { i, quantity, NULL };
+      g_array_append_val (arrivals, arrival);
     }
+  if (!rc_store_receive_order (store, arguments[0], arrivals, NULL, today, today, &error))
+    return rc_store_run_fail ("arrived", error);
   printf (_ ("Noted what came in of order %s.\n"), arguments[0]);
   return RC_EXIT_DONE;
 }

@@ -167,37 +167,40 @@ read_row (const Row *row, gint64 *quantity, RcRoll **roll, GError **error)
   return TRUE;
 }
 
+/* The rows that something is written in, and their rolls (of RcRoll), to which they point. */
 static gboolean
-do_row (RcOrderArrival *self, const Row *row, RcStore *store, GString *told, GError **error)
+read_rows (RcOrderArrival *self, GArray *arrivals, GPtrArray *rolls, GError **error)
 {
-  g_autofree char *today = rc_clock_dup_today (), *now = rc_clock_dup_now (), *ticket = NULL;
-  g_autofree char *notes = g_strdup_printf (_ ("order %s"), self->number);
-  g_autoptr (RcRoll) roll = NULL;
-  gint64 quantity;
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      const Row *row = g_ptr_array_index (self->rows, i);
+      RcArrival  arrival = { .line = row->line };
 
-  if (!read_row (row, &quantity, &roll, error))
-    return FALSE;
-  if (quantity == 0)
-    return TRUE;
-  if (!rc_store_receive_line (store, self->number, row->line, quantity, today, error))
-    return FALSE;
-  if (roll == NULL)
-    return TRUE;
-  ticket = rc_store_receive_roll (store, roll, notes, now, error);
-  if (ticket != NULL)
-    g_string_append_printf (told, _ (" Roll %s is in stock."), ticket);
-  return ticket != NULL;
+      if (!read_row (row, &arrival.quantity_micro, &arrival.roll, error))
+        return FALSE;
+      if (arrival.roll != NULL)
+        g_ptr_array_add (rolls, arrival.roll);
+      if (arrival.quantity_micro != 0)
+        g_array_append_val (arrivals, arrival);
+    }
+  return TRUE;
 }
 
 char *
 rc_order_arrival_do (RcOrderArrival *self, RcStore *store, GError **error)
 {
+  g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
+  g_autoptr (GPtrArray) rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
+  g_autofree char *today = rc_clock_dup_today (), *now = rc_clock_dup_now ();
+  g_autofree char *notes = g_strdup_printf (_ ("order %s"), self->number);
   g_autoptr (GString) told = g_string_new (NULL);
 
+  if (!read_rows (self, arrivals, rolls, error)
+      || !rc_store_receive_order (store, self->number, arrivals, notes, today, now, error))
+    return NULL;
   g_string_printf (told, _ ("Noted what came in of order %s."), self->number);
-  for (guint i = 0; i < self->rows->len; i++)
-    if (!do_row (self, g_ptr_array_index (self->rows, i), store, told, error))
-      return NULL;
+  for (guint i = 0; i < rolls->len; i++)
+    g_string_append_printf (told, _ (" Roll %s is in stock."), ((const RcRoll *)g_ptr_array_index (rolls, i))->id);
   return g_string_free (g_steal_pointer (&told), FALSE);
 }
 

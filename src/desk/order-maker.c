@@ -73,16 +73,5 @@ rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outc
 GPtrArray *
 rc_order_maker_keep (RcOrderMaker *maker, GError **error)
 {
-  g_autoptr (GPtrArray) numbers = g_ptr_array_new_with_free_func (g_free);
-
-  for (guint i = 0; i < maker->orders->len; i++)
-    {
-      char *number
-          = rc_store_make_purchase (maker->store, g_ptr_array_index (maker->orders, i), maker->jobs, maker->day, error);
-
-      if (number == NULL)
-        return NULL;
-      g_ptr_array_add (numbers, number);
-    }
-  return g_steal_pointer (&numbers);
+  return rc_store_make_purchases (maker->store, maker->orders, maker->jobs, maker->day, error);
 }

@@ -160,13 +160,13 @@ write_field (const Field *field, gconstpointer part, const RcJob *job)
     }
 }
 
-/* Goods that are chosen become the job's own, with the rolls of them in stock. */
+/* Goods that are chosen become the job's own, with what it can have of the rolls in stock. */
 static void
 take_goods (const Field *field, RcJob *job)
 {
   RcDocument *document = rc_panel_get_document (field->panel);
   const char *id = rc_pick_get_selected (GTK_DROP_DOWN (field->widget));
-  g_autoptr (GPtrArray) stock = rc_store_load_rolls (rc_document_get_store (document), NULL);
+  g_autoptr (GPtrArray) stock = rc_store_load_rolls_for_job (rc_document_get_store (document), job->id, NULL);
 
   if (id)
     rc_job_edit_take_goods (job, rc_document_get_price_book (document), stock, id);

@@ -161,37 +161,19 @@ receive (RcRollForm *self, const char *now, GError **error)
   return id != NULL ? g_strdup_printf (_ ("Roll %s is in stock."), id) : NULL;
 }
 
-static gboolean
-are_flaws_equal (const GArray *a, const GArray *b)
-{
-  gboolean is_equal = a->len == b->len;
-
-  for (guint i = 0; is_equal && i < a->len; i++)
-    is_equal = g_array_index (a, RcFlaw, i).from == g_array_index (b, RcFlaw, i).from
-               && g_array_index (a, RcFlaw, i).to == g_array_index (b, RcFlaw, i).to;
-  return is_equal;
-}
-
-/* Only what is other than it was. */
 static char *
 correct (RcRollForm *self, const char *now, GError **error)
 {
-  const RcRoll *roll = self->line->roll;
-  const char   *place = get_text (self, FIELD_PLACE);
-  g_autoptr (GArray) flaws = g_array_new (FALSE, FALSE, sizeof (RcFlaw));
-  RcLength length;
+  g_autoptr (RcRoll) roll = rc_roll_copy (self->line->roll);
 
-  if (!read_length (self, FIELD_LENGTH, -1, &length, error) || !read_damage (self, flaws, error))
+  g_array_set_size (roll->flaws, 0);
+  if (!read_length (self, FIELD_LENGTH, -1, &roll->length, error) || !read_damage (self, roll->flaws, error))
     return NULL;
-  if (length != roll->length
-      && !rc_store_correct_roll (self->store, roll->id, length, get_text (self, FIELD_NOTES), now, error))
-    return NULL;
-  if (g_strcmp0 (place, roll->place != NULL && *roll->place ? roll->place : NULL) != 0
-      && !rc_store_place_roll (self->store, roll->id, place, now, error))
-    return NULL;
-  if (!are_flaws_equal (flaws, roll->flaws) && !rc_store_mark_damage (self->store, roll->id, flaws, now, error))
-    return NULL;
-  return g_strdup_printf (_ ("Roll %s is corrected."), roll->id);
+  g_free (roll->place);
+  roll->place = g_strdup (get_text (self, FIELD_PLACE));
+  return rc_store_amend_roll (self->store, roll, get_text (self, FIELD_NOTES), now, error)
+             ? g_strdup_printf (_ ("Roll %s is corrected."), roll->id)
+             : NULL;
 }
 
 static char *

@@ -302,7 +302,7 @@ new_job (GtkWidget *widget, const char *name, GVariant *parameter)
   g_autofree char *id = rc_store_dup_new_job_id (store, &error);
   g_autofree char *today = rc_clock_dup_today ();
   g_autoptr (RcPriceBook) book = id ? rc_store_load_price_book (store, &error) : NULL;
-  g_autoptr (GPtrArray) stock = book ? rc_store_load_rolls (store, &error) : NULL;
+  g_autoptr (GPtrArray) stock = book ? rc_store_load_rolls_for_job (store, NULL, &error) : NULL;
   g_autofree char *number = stock ? rc_store_take_job_number (store, today, &error) : NULL;
 
   if (number)

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "query.h"
+#include "stock-within.h"
 
 static const char *const state_names[] = { "made", "sent", "confirmed", "received", "cancelled" };
 G_STATIC_ASSERT (G_N_ELEMENTS (state_names) == RC_N_PURCHASE_STATES);
@@ -100,22 +101,52 @@ make_within (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, con
   return g_steal_pointer (&number);
 }
 
+static GPtrArray *
+make_all (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const char *day, GError **error)
+{
+  g_autoptr (GPtrArray) numbers = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < orders->len; i++)
+    {
+      char *number = make_within (store, orders->pdata[i], job_ids, day, error);
+
+      if (number == NULL)
+        return NULL;
+      g_ptr_array_add (numbers, number);
+    }
+  return g_steal_pointer (&numbers);
+}
+
+GPtrArray *
+rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const char *day,
+                         GError **error)
+{
+  g_autofree char *doing = NULL;
+  GPtrArray       *numbers;
+
+  g_return_val_if_fail (store != NULL && orders != NULL && day != NULL, NULL);
+
+  doing = g_strdup_printf (_ ("Making an order to %s"),
+                           orders->len > 0 ? ((const RcOrder *)orders->pdata[0])->supplier : "");
+  if (!rc_store_begin (store, doing, error))
+    return NULL;
+  numbers = make_all (store, orders, job_ids, day, error);
+  if (numbers == NULL)
+    rc_store_rollback (store);
+  else if (!rc_store_commit (store, doing, error))
+    g_clear_pointer (&numbers, g_ptr_array_unref);
+  return numbers;
+}
+
 char *
 rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, const char *day, GError **error)
 {
-  g_autofree char *doing = g_strdup_printf (_ ("Making an order to %s"), order->supplier);
-  char            *number;
+  g_autoptr (GPtrArray) orders = g_ptr_array_new ();
+  g_autoptr (GPtrArray) numbers = NULL;
 
-  g_return_val_if_fail (store != NULL && day != NULL, NULL);
-
-  if (!rc_store_begin (store, doing, error))
-    return NULL;
-  number = make_within (store, order, job_ids, day, error);
-  if (number == NULL)
-    rc_store_rollback (store);
-  else if (!rc_store_commit (store, doing, error))
-    g_clear_pointer (&number, g_free);
-  return number;
+  g_ptr_array_add (orders, (gpointer)order);
+  numbers = rc_store_make_purchases (store, orders, job_ids, day, error);
+  return numbers != NULL ? g_strdup (numbers->pdata[0]) : NULL;
 }
 
 /* --- reading --- */
@@ -313,7 +344,7 @@ rc_store_cancel_purchase (RcStore *store, const char *number, const char *day, G
 }
 
 static gboolean
-receive_within (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day, GError **error)
+receive_line (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day, GError **error)
 {
   gint64 open_micro;
 
@@ -343,17 +374,52 @@ receive_within (RcStore *store, const char *number, guint line, gint64 quantity_
                           RC_VALUES (rc_value_text (day), rc_value_text (number)), error);
 }
 
+static gboolean
+receive_all (RcStore *store, const char *number, GArray *arrivals, const char *notes, const char *day, const char *now,
+             GError **error)
+{
+  for (guint i = 0; i < arrivals->len; i++)
+    {
+      const RcArrival *arrival = &g_array_index (arrivals, RcArrival, i);
+      char            *id;
+
+      if (!receive_line (store, number, arrival->line, arrival->quantity_micro, day, error))
+        return FALSE;
+      if (arrival->roll == NULL)
+        continue;
+      id = rc_stock_receive (store, arrival->roll, notes, now, error);
+      if (id == NULL)
+        return FALSE;
+      g_free (arrival->roll->id);
+      arrival->roll->id = id;
+    }
+  return TRUE;
+}
+
+gboolean
+rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, const char *notes, const char *day,
+                        const char *now, GError **error)
+{
+  g_autofree char *doing = g_strdup_printf (_ ("Receiving order %s"), number);
+
+  g_return_val_if_fail (store != NULL && number != NULL && arrivals != NULL && day != NULL && now != NULL, FALSE);
+
+  if (!rc_store_begin (store, doing, error))
+    return FALSE;
+  if (!receive_all (store, number, arrivals, notes, day, now, error))
+    return rc_store_rollback (store);
+  return rc_store_commit (store, doing, error);
+}
+
 gboolean
 rc_store_receive_line (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day,
                        GError **error)
 {
-  g_autofree char *doing = g_strdup_printf (_ ("Receiving order %s"), number);
+  const RcArrival arrival = { line, quantity_micro, NULL };
+  g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
 
-  g_return_val_if_fail (store != NULL && number != NULL && day != NULL, FALSE);
+  g_return_val_if_fail (day != NULL, FALSE);
 
-  if (!rc_store_begin (store, doing, error))
-    return FALSE;
-  if (!receive_within (store, number, line, quantity_micro, day, error))
-    return rc_store_rollback (store);
-  return rc_store_commit (store, doing, error);
+  g_array_append_val (arrivals, arrival);
+  return rc_store_receive_order (store, number, arrivals, NULL, day, day, error);
 }

@@ -38,7 +38,11 @@ void rc_purchase_free (RcPurchase *purchase);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPurchase, rc_purchase_free)
 
-/* Keeps an order for the jobs (char*, ids), numbered O-n. (transfer full) its number. */
+/* Keeps orders (of RcOrder) for the jobs (char*, ids), numbered O-n, all of them or none. (transfer full) GPtrArray of
+ * their numbers. */
+GPtrArray *rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const char *day,
+                                    GError **error);
+/* The same of one order. (transfer full) its number. */
 char *rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, const char *day,
                               GError **error);
 
@@ -57,8 +61,20 @@ gboolean rc_store_confirm_purchase (RcStore *store, const char *number, const ch
 /* RC_ERROR_RANGE once something has come in. */
 gboolean rc_store_cancel_purchase (RcStore *store, const char *number, const char *day, GError **error);
 
-/* So much of line `line` (from 0) has come in, in the line's unit; RC_ERROR_RANGE when that is more than was ordered
- * and has not come yet. When nothing is open any more the order is received. Carpet is put into stock besides, with
- * rc_store_receive_roll. */
+/* What has come in of one line of an order. */
+typedef struct
+{
+  guint   line;           /* from 0 */
+  gint64  quantity_micro; /* in the line's unit */
+  RcRoll *roll; /* the carpet put into stock, borrowed; its id, where NULL, is filled in. NULL for other goods */
+} RcArrival;
+
+/* All that came in at once: the lines noted and the rolls in stock, or nothing of it. RC_ERROR_RANGE when more comes in
+ * of a line than was ordered and has not come yet. When nothing is open any more the order is received. `arrivals` is
+ * of RcArrival; `day` is noted in the order, `now` and `notes` (nullable) in the rolls' histories. */
+gboolean rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, const char *notes,
+                                 const char *day, const char *now, GError **error);
+
+/* The same of one line of goods that are no rolls. */
 gboolean rc_store_receive_line (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day,
                                 GError **error);

@@ -3,8 +3,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#include "query.h"
-#include "roll-rows.h"
+#include "stock-within.h"
+#include "store-private.h"
 
 static const char *const move_names[]
     = { "received", "reserved", "released", "cut", "corrected", "placed", "taken-out" };
@@ -27,345 +27,6 @@ rc_move_kind_get_label (RcMoveKind kind)
   return _ (labels[kind]);
 }
 
-/* --- within a transaction --- */
-
-static gboolean
-note (RcStore *store, const char *roll_id, RcMoveKind kind, const char *job_id, RcLength length, const char *now,
-      const char *notes, GError **error)
-{
-  return rc_query_run (store,
-                       "INSERT INTO roll_moves (roll, kind, job_id, length_ticks, balance_ticks, made, notes)"
-                       " VALUES (?1, ?2, ?3, ?4, coalesce ((SELECT length_ticks FROM rolls WHERE id = ?1), 0), ?5, ?6)",
-                       RC_VALUES (rc_value_text (roll_id), rc_value_text (move_names[kind]), rc_value_text (job_id),
-                                  rc_value_integer (length), rc_value_text (now), rc_value_text (notes)),
-                       error);
-}
-
-static gboolean
-find_number (RcStore *store, const char *sql, const char *roll_id, const char *job_id, gint64 *number, GError **error)
-{
-  return rc_query_find_integer (store, sql, RC_VALUES (rc_value_text (roll_id), rc_value_text (job_id)), 0, number,
-                                error);
-}
-
-/* The roll's length, what is promised to the job, and what to others. */
-typedef struct
-{
-  gint64 length, own, others;
-} Standing;
-
-static gboolean
-find_standing (RcStore *store, const char *roll_id, const char *job_id, Standing *standing, GError **error)
-{
-  gint64 n_rolls;
-
-  if (!find_number (store, "SELECT count (*) FROM rolls WHERE id = ?1 AND ?2 IS ?2", roll_id, NULL, &n_rolls, error))
-    return FALSE;
-  if (n_rolls == 0)
-    {
-      g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no roll %s in stock."), roll_id);
-      return FALSE;
-    }
-  return find_number (store, "SELECT length_ticks FROM rolls WHERE id = ?1 AND ?2 IS ?2", roll_id, NULL,
-                      &standing->length, error)
-         && find_number (store, "SELECT sum (length_ticks) FROM reservations WHERE roll = ?1 AND job_id IS ?2", roll_id,
-                         job_id, &standing->own, error)
-         && find_number (store, "SELECT sum (length_ticks) FROM reservations WHERE roll = ?1 AND job_id IS NOT ?2",
-                         roll_id, job_id, &standing->others, error);
-}
-
-/* Rolls belong to no job, so both ways of measuring are said: 30' (9.144 m). (transfer full) */
-static char *
-dup_length (RcLength length)
-{
-  g_autofree char *feet = rc_length_format (length, &RC_LENGTH_STYLE_IMPERIAL);
-  g_autofree char *metres = rc_length_format (length, &RC_LENGTH_STYLE_METRIC);
-
-  return g_strdup_printf ("%s (%s)", feet, metres);
-}
-
-static gboolean
-refuse_length (const char *roll_id, RcLength wanted, const Standing *standing, GError **error)
-{
-  g_autofree char *length = dup_length (standing->length), *asked = dup_length (wanted);
-  g_autofree char *others = dup_length (standing->others);
-
-  g_set_error (error, RC_ERROR, RC_ERROR_RANGE,
-               _ ("Roll %s has %s, of which %s is promised to other jobs: not %s more. Take another roll, or release a "
-                  "promise."),
-               roll_id, length, others, asked);
-  return FALSE;
-}
-
-static gboolean
-set_promise (RcStore *store, const char *roll_id, const char *job_id, RcLength length, const char *now, GError **error)
-{
-  if (length == 0)
-    return rc_query_run (store, "DELETE FROM reservations WHERE roll = ? AND job_id = ?",
-                         RC_VALUES (rc_value_text (roll_id), rc_value_text (job_id)), error);
-  return rc_query_run (
-      store,
-      "INSERT INTO reservations (roll, job_id, length_ticks, made) VALUES (?, ?, ?, ?)"
-      " ON CONFLICT (roll, job_id) DO UPDATE SET length_ticks = excluded.length_ticks, made = excluded.made",
-      RC_VALUES (rc_value_text (roll_id), rc_value_text (job_id), rc_value_integer (length), rc_value_text (now)),
-      error);
-}
-
-static gboolean
-insert_roll (RcStore *store, const RcRoll *roll, const char *id, GError **error)
-{
-  g_autofree char *flaws = rc_roll_rows_format_flaws (roll->flaws);
-
-  return rc_query_run (store,
-                       "INSERT INTO rolls (id, goods, lot, length_ticks, remnant, place, width_ticks, flaws)"
-                       " VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-                       RC_VALUES (rc_value_text (id), rc_value_text (roll->goods_id), rc_value_text (roll->lot),
-                                  rc_value_integer (roll->length), rc_value_integer (roll->remnant != FALSE),
-                                  rc_value_text (roll->place), rc_value_integer (roll->width), rc_value_text (flaws)),
-                       error);
-}
-
-/* The next ticket that no roll has or had. (transfer full) */
-static char *
-dup_free_ticket (RcStore *store, GError **error)
-{
-  for (;;)
-    {
-      g_autofree char *id = NULL;
-      gint64           serial, n_found;
-
-      if (!rc_store_count (store, "roll", &serial, error))
-        return NULL;
-      id = g_strdup_printf ("R-%" G_GINT64_FORMAT, serial);
-      if (!find_number (store,
-                        "SELECT (SELECT count (*) FROM rolls WHERE id = ?1)"
-                        " + (SELECT count (*) FROM roll_moves WHERE roll = ?1) WHERE ?2 IS ?2",
-                        id, NULL, &n_found, error))
-        return NULL;
-      if (n_found == 0)
-        return g_steal_pointer (&id);
-    }
-}
-
-static char *
-receive_within (RcStore *store, const RcRoll *roll, const char *notes, const char *now, GError **error)
-{
-  g_autofree char *id = roll->id != NULL ? g_strdup (roll->id) : dup_free_ticket (store, error);
-  gint64           n_found;
-
-  if (id == NULL
-      || !find_number (store, "SELECT count (*) FROM rolls WHERE id = ?1 AND ?2 IS ?2", id, NULL, &n_found, error))
-    return NULL;
-  if (n_found > 0 || roll->length <= 0)
-    {
-      if (n_found > 0)
-        g_set_error (error, RC_ERROR, RC_ERROR_RANGE,
-                     _ ("There is a roll %s in stock already; give this one another "
-                        "ticket."),
-                     id);
-      else
-        g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("Roll %s: its length must be more than nothing."), id);
-      return NULL;
-    }
-  if (!insert_roll (store, roll, id, error)
-      || !note (store, id, RC_MOVE_RECEIVED, NULL, roll->length, now, notes, error))
-    return NULL;
-  return g_steal_pointer (&id);
-}
-
-static gboolean
-reserve_within (RcStore *store, const char *roll_id, const char *job_id, RcLength length, const char *now,
-                GError **error)
-{
-  Standing standing;
-
-  if (!find_standing (store, roll_id, job_id, &standing, error))
-    return FALSE;
-  if (length < 0 || length > standing.length - standing.others)
-    return refuse_length (roll_id, length, &standing, error);
-  if (length == standing.own)
-    return TRUE;
-  return set_promise (store, roll_id, job_id, length, now, error)
-         && note (store, roll_id, length > standing.own ? RC_MOVE_RESERVED : RC_MOVE_RELEASED, job_id,
-                  length - standing.own, now, NULL, error);
-}
-
-/* Damaged lengths move towards the roll's start with what is cut before them. */
-static char *
-dup_flaws_after (RcStore *store, const char *roll_id, RcLength length, GError **error)
-{
-  g_autoptr (GArray) flaws = g_array_new (FALSE, FALSE, sizeof (RcFlaw)),
-                     left = g_array_new (FALSE, FALSE, sizeof (RcFlaw));
-  g_auto (RcQuery) query = { 0 };
-
-  if (!rc_query_start (&query, store, "SELECT flaws FROM rolls WHERE id = ?", RC_VALUES (rc_value_text (roll_id)),
-                       error))
-    return NULL;
-  if (rc_query_next (&query, error))
-    rc_roll_rows_parse_flaws (rc_query_get_text (&query, 0), flaws);
-  for (guint i = 0; i < flaws->len; i++)
-    {
-      RcFlaw flaw = g_array_index (flaws, RcFlaw, i);
-
-      flaw.from = MAX (0, flaw.from - length);
-      flaw.to -= length;
-      if (flaw.to > flaw.from)
-        g_array_append_val (left, flaw);
-    }
-  return rc_roll_rows_format_flaws (left);
-}
-
-static gboolean
-insert_piece (RcStore *store, const char *roll_id, const char *job_id, const RcCutPiece *piece, const char *now,
-              GError **error)
-{
-  if (piece->width <= 0 || piece->length <= 0)
-    {
-      g_set_error (error, RC_ERROR, RC_ERROR_RANGE,
-                   _ ("Piece %s of roll %s: its width and length must be more than "
-                      "nothing."),
-                   piece->piece != NULL ? piece->piece : "", roll_id);
-      return FALSE;
-    }
-  return rc_query_run (store,
-                       "INSERT INTO cut_pieces (job_id, roll, goods, lot, piece, width_ticks, length_ticks, made)"
-                       " SELECT ?1, id, goods, lot, ?2, ?3, ?4, ?5 FROM rolls WHERE id = ?6",
-                       RC_VALUES (rc_value_text (job_id), rc_value_text (piece->piece), rc_value_integer (piece->width),
-                                  rc_value_integer (piece->length), rc_value_text (now), rc_value_text (roll_id)),
-                       error);
-}
-
-static gboolean
-keep_remnant (RcStore *store, const char *roll_id, RcRoll *remnant, const char *now, GError **error)
-{
-  g_auto (RcQuery) query = { 0 };
-  g_autofree char *id = NULL, *notes = g_strdup_printf (_ ("remnant of roll %s"), roll_id);
-
-  if (!rc_query_start (&query, store, "SELECT goods, lot FROM rolls WHERE id = ?", RC_VALUES (rc_value_text (roll_id)),
-                       error)
-      || !rc_query_next (&query, error))
-    return FALSE;
-  g_free (remnant->goods_id);
-  g_free (remnant->lot);
-  remnant->goods_id = rc_query_dup_text (&query, 0);
-  remnant->lot = rc_query_dup_text (&query, 1);
-  remnant->remnant = TRUE;
-  rc_query_clear (&query);
-  id = receive_within (store, remnant, notes, now, error);
-  if (id == NULL)
-    return FALSE;
-  g_free (remnant->id);
-  remnant->id = g_steal_pointer (&id);
-  return TRUE;
-}
-
-static gboolean
-shorten (RcStore *store, const char *roll_id, RcLength cut, RcLength balance, GError **error)
-{
-  g_autoptr (GError) fault = NULL;
-  g_autofree char *flaws = dup_flaws_after (store, roll_id, cut, &fault);
-
-  if (fault != NULL)
-    {
-      g_propagate_error (error, g_steal_pointer (&fault));
-      return FALSE;
-    }
-  return rc_query_run (store, "UPDATE rolls SET length_ticks = ?, flaws = ? WHERE id = ?",
-                       RC_VALUES (rc_value_integer (balance), rc_value_text (flaws), rc_value_text (roll_id)), error);
-}
-
-static gboolean
-cut_within (RcStore *store, const char *roll_id, const char *job_id, RcLength length, const GPtrArray *pieces,
-            GPtrArray *remnants, RcLength balance, const char *now, GError **error)
-{
-  Standing standing;
-  RcLength left;
-
-  if (!find_standing (store, roll_id, job_id, &standing, error))
-    return FALSE;
-  if (length < 0 || length > standing.length - standing.others)
-    return refuse_length (roll_id, length, &standing, error);
-  left = balance >= 0 ? balance : standing.length - length;
-  if (left < standing.others || left > standing.length)
-    {
-      Standing measured = { left, 0, standing.others };
-
-      return refuse_length (roll_id, length, &measured, error);
-    }
-  /* What is promised to the job goes down with what it gets, and is never more than what the others leave. */
-  if (!set_promise (store, roll_id, job_id, MIN (MAX (0, standing.own - length), left - standing.others), now, error)
-      || !shorten (store, roll_id, length, left, error)
-      || !note (store, roll_id, RC_MOVE_CUT, job_id, left - standing.length, now, NULL, error))
-    return FALSE;
-  for (guint i = 0; pieces != NULL && i < pieces->len; i++)
-    if (!insert_piece (store, roll_id, job_id, pieces->pdata[i], now, error))
-      return FALSE;
-  for (guint i = 0; remnants != NULL && i < remnants->len; i++)
-    if (!keep_remnant (store, roll_id, remnants->pdata[i], now, error))
-      return FALSE;
-  return TRUE;
-}
-
-static gboolean
-correct_within (RcStore *store, const char *roll_id, RcLength length, const char *notes, const char *now,
-                GError **error)
-{
-  Standing standing;
-
-  if (!find_standing (store, roll_id, NULL, &standing, error))
-    return FALSE;
-  if (length < 0 || length < standing.others)
-    {
-      g_autofree char *measured = dup_length (length), *promised = dup_length (standing.others);
-
-      g_set_error (error, RC_ERROR, RC_ERROR_RANGE,
-                   _ ("Roll %s cannot be %s long: %s of it is promised to jobs. Release a promise first."), roll_id,
-                   measured, promised);
-      return FALSE;
-    }
-  return rc_query_run (store, "UPDATE rolls SET length_ticks = ? WHERE id = ?",
-                       RC_VALUES (rc_value_integer (length), rc_value_text (roll_id)), error)
-         && note (store, roll_id, RC_MOVE_CORRECTED, NULL, length - standing.length, now, notes, error);
-}
-
-static gboolean
-mark_damage_within (RcStore *store, const char *roll_id, const GArray *flaws, const char *now, GError **error)
-{
-  g_autofree char *text = rc_roll_rows_format_flaws (flaws);
-  Standing         standing;
-
-  if (!find_standing (store, roll_id, NULL, &standing, error))
-    return FALSE;
-  for (guint i = 0; i < flaws->len; i++)
-    {
-      const RcFlaw    *flaw = &g_array_index (flaws, RcFlaw, i);
-      g_autofree char *from = dup_length (flaw->from), *to = dup_length (flaw->to), *has = dup_length (standing.length);
-
-      if (flaw->from >= 0 && flaw->from < flaw->to && flaw->to <= standing.length)
-        continue;
-      g_set_error (
-          error, RC_ERROR, RC_ERROR_RANGE,
-          _ ("Roll %s: damaged from %s to %s cannot be, as it has %s; write the place nearer the start first."),
-          roll_id, from, to, has);
-      return FALSE;
-    }
-  return rc_query_run (store, "UPDATE rolls SET flaws = ? WHERE id = ?",
-                       RC_VALUES (rc_value_text (text), rc_value_text (roll_id)), error)
-         && note (store, roll_id, RC_MOVE_CORRECTED, NULL, 0, now, flaws->len > 0 ? _ ("damage") : _ ("no damage"),
-                  error);
-}
-
-static gboolean
-place_within (RcStore *store, const char *roll_id, const char *place, const char *now, GError **error)
-{
-  Standing standing;
-
-  return find_standing (store, roll_id, NULL, &standing, error)
-         && rc_query_run (store, "UPDATE rolls SET place = ? WHERE id = ?",
-                          RC_VALUES (rc_value_text (place), rc_value_text (roll_id)), error)
-         && note (store, roll_id, RC_MOVE_PLACED, NULL, 0, now, place, error);
-}
-
 /* --- each as one transaction --- */
 
 static gboolean
@@ -384,7 +45,7 @@ rc_store_receive_roll (RcStore *store, const RcRoll *roll, const char *notes, co
 
   if (!rc_store_begin (store, doing, error))
     return NULL;
-  id = receive_within (store, roll, notes, now, error);
+  id = rc_stock_receive (store, roll, notes, now, error);
   if (!finish (store, id != NULL, doing, error))
     g_clear_pointer (&id, g_free);
   return id;
@@ -399,7 +60,7 @@ rc_store_reserve_roll (RcStore *store, const char *roll_id, const char *job_id, 
   g_return_val_if_fail (store != NULL && roll_id != NULL && job_id != NULL && now != NULL, FALSE);
 
   return rc_store_begin (store, doing, error)
-         && finish (store, reserve_within (store, roll_id, job_id, length, now, error), doing, error);
+         && finish (store, rc_stock_reserve (store, roll_id, job_id, length, now, error), doing, error);
 }
 
 gboolean
@@ -411,7 +72,7 @@ rc_store_cut_roll (RcStore *store, const char *roll_id, const char *job_id, RcLe
   g_return_val_if_fail (store != NULL && roll_id != NULL && job_id != NULL && now != NULL, FALSE);
 
   return rc_store_begin (store, doing, error)
-         && finish (store, cut_within (store, roll_id, job_id, length, pieces, remnants, balance, now, error), doing,
+         && finish (store, rc_stock_cut (store, roll_id, job_id, length, pieces, remnants, balance, now, error), doing,
                     error);
 }
 
@@ -424,7 +85,7 @@ rc_store_correct_roll (RcStore *store, const char *roll_id, RcLength length, con
   g_return_val_if_fail (store != NULL && roll_id != NULL && now != NULL, FALSE);
 
   return rc_store_begin (store, doing, error)
-         && finish (store, correct_within (store, roll_id, length, notes, now, error), doing, error);
+         && finish (store, rc_stock_correct (store, roll_id, length, notes, now, error), doing, error);
 }
 
 gboolean
@@ -435,7 +96,7 @@ rc_store_mark_damage (RcStore *store, const char *roll_id, const GArray *flaws, 
   g_return_val_if_fail (store != NULL && roll_id != NULL && flaws != NULL && now != NULL, FALSE);
 
   return rc_store_begin (store, doing, error)
-         && finish (store, mark_damage_within (store, roll_id, flaws, now, error), doing, error);
+         && finish (store, rc_stock_mark_damage (store, roll_id, flaws, now, error), doing, error);
 }
 
 gboolean
@@ -446,17 +107,29 @@ rc_store_place_roll (RcStore *store, const char *roll_id, const char *place, con
   g_return_val_if_fail (store != NULL && roll_id != NULL && now != NULL, FALSE);
 
   return rc_store_begin (store, doing, error)
-         && finish (store, place_within (store, roll_id, place, now, error), doing, error);
+         && finish (store, rc_stock_place (store, roll_id, place, now, error), doing, error);
+}
+
+gboolean
+rc_store_amend_roll (RcStore *store, const RcRoll *roll, const char *notes, const char *now, GError **error)
+{
+  g_autofree char *doing = NULL;
+
+  g_return_val_if_fail (store != NULL && roll != NULL && roll->id != NULL && now != NULL, FALSE);
+
+  doing = g_strdup_printf (_ ("Correcting roll %s"), roll->id);
+  return rc_store_begin (store, doing, error)
+         && finish (store, rc_stock_amend (store, roll, notes, now, error), doing, error);
 }
 
 gboolean
 rc_store_get_available (RcStore *store, const char *roll_id, const char *job_id, RcLength *length, GError **error)
 {
-  Standing standing;
+  RcStanding standing;
 
   g_return_val_if_fail (store != NULL && roll_id != NULL && length != NULL, FALSE);
 
-  if (!find_standing (store, roll_id, job_id, &standing, error))
+  if (!rc_stock_find_standing (store, roll_id, job_id, &standing, error))
     return FALSE;
   *length = standing.length - standing.others;
   return TRUE;

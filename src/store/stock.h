@@ -86,6 +86,10 @@ gboolean rc_store_mark_damage (RcStore *store, const char *roll_id, const GArray
                                GError **error);
 gboolean rc_store_place_roll (RcStore *store, const char *roll_id, const char *place, const char *now, GError **error);
 
+/* The roll is as it is written here: its length, its place, its damage. What is other than it was is noted, all of it
+ * or nothing. */
+gboolean rc_store_amend_roll (RcStore *store, const RcRoll *roll, const char *notes, const char *now, GError **error);
+
 /* What the roll has for the job: its length less what is promised to others. */
 gboolean rc_store_get_available (RcStore *store, const char *roll_id, const char *job_id, RcLength *length,
                                  GError **error);

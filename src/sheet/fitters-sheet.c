@@ -61,6 +61,42 @@ add_goods (RcSheetWork *work)
   rc_table_flow (table, &work->flow);
 }
 
+static void
+add_note (RcSheetWork *work, const char *place, const char *text, guint *number)
+{
+  g_autofree char *label = NULL, *line = NULL;
+
+  if (!text || !*text)
+    return;
+  if (*number == 0)
+    rc_flow_heading (&work->flow, _ ("Noted when measuring"), 40);
+  label = g_strdup_printf ("%u", ++*number);
+  line = place ? g_strdup_printf (_ ("%s: %s"), place, text) : g_strdup (text);
+  rc_flow_numbered (&work->flow, label, line);
+}
+
+/* What the estimator wrote down about the house, its rooms and its stairs. */
+static void
+add_measured_notes (RcSheetWork *work)
+{
+  const RcMeasure *measure = work->data->plan->measure;
+  guint            number = 0;
+
+  add_note (work, NULL, measure->notes, &number);
+  for (guint i = 0; i < measure->rooms->len; i++)
+    {
+      const RcRoom *room = g_ptr_array_index (measure->rooms, i);
+
+      add_note (work, room->name ? room->name : room->id, room->notes, &number);
+    }
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      const RcStair *stair = g_ptr_array_index (measure->stairs, i);
+
+      add_note (work, stair->name ? stair->name : stair->id, stair->notes, &number);
+    }
+}
+
 /* Tack strip room by room, where any room is stretched. */
 static gboolean
 add_strip_table (RcSheetWork *work)
@@ -168,6 +204,7 @@ rc_fitters_sheet_lay_out (RcSheetWork *work)
   rc_sheet_add_job_head (work);
   add_section (work, _ ("Safety first"), RC_FITTERS_CAUTIONS);
   add_section (work, _ ("Before any cut"), RC_FITTERS_SITE_CHECKS);
+  add_measured_notes (work);
   add_goods (work);
   add_ground (work);
   if (plan->seams->len > 0)

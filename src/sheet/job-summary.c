@@ -286,6 +286,18 @@ add_areas (RcSheetWork *work)
   rc_table_flow (table, &work->flow);
 }
 
+static void
+add_notes (RcSheetWork *work)
+{
+  const char *notes = work->data->plan->job->notes;
+
+  if (!notes || !*notes)
+    return;
+  rc_flow_subheading (&work->flow, _ ("Notes on the job"), 20);
+  rc_flow_text (&work->flow, RC_TEXT_BODY, notes);
+  rc_flow_skip (&work->flow, 2);
+}
+
 void
 rc_job_summary_lay_out (RcSheetWork *work)
 {
@@ -296,6 +308,7 @@ rc_job_summary_lay_out (RcSheetWork *work)
   add_course (work);
   add_figures (work);
   add_faults (work);
+  add_notes (work);
   rc_summary_add_money (work);
   rc_summary_add_floors (work);
   rc_summary_add_rolls (work);

@@ -61,9 +61,12 @@ rc_order_sheet_lay_out (RcSheetWork *work)
   if (order->notes && order->notes->len > 0)
     add_notes (work, order);
   rc_flow_heading (flow, _ ("Confirmation"), 80);
+  /* Notes are about carpet. */
   rc_flow_text (flow, RC_TEXT_BODY,
-                _ ("Please confirm the goods, dye lot, delivery date and price. Send carpet rolled, pile in, with this "
-                   "order’s number on each roll."));
+                order->notes && order->notes->len > 0 ? _ (
+                    "Please confirm the goods, dye lot, delivery date and price. Send carpet rolled, pile in, with "
+                    "this order’s number on each roll.")
+                                                      : _ ("Please confirm the goods, delivery date and price."));
   column = (flow->width - 20) / 2;
   flow->y += 34;
   rc_sheet_add_signature (work, flow->x, column, _ ("Ordered by"));

@@ -33,11 +33,30 @@ add_row (RcTable *table, RcRowKind kind, RcDetail detail, const char *name, cons
     rc_table_add_row (table, kind, name, amount);
 }
 
+/* With as many decimals as it takes for quantity times price to be the amount that is printed; three do mostly. */
+static char *
+dup_quantity (const RcQuoteLine *line)
+{
+  gint64 step = 1000;
+
+  for (int decimals = 3; decimals < 6; decimals++, step /= 10)
+    {
+      gint64  rounded = (ABS (line->quantity_micro) + step / 2) / step * step;
+      RcMoney product;
+
+      if (line->quantity_micro < 0)
+        rounded = -rounded;
+      if (rc_money_multiply (line->price, rounded, &product, NULL) && product == line->gross)
+        return rc_quantity_format (line->quantity_micro, decimals);
+    }
+  return rc_quantity_format (line->quantity_micro, 6);
+}
+
 static void
 add_line (RcTable *table, const RcQuoteLine *line, const RcCurrency *currency, const RcLinesShown *shown)
 {
   RcDetail         detail = shown->detail;
-  g_autofree char *quantity = rc_quantity_format (line->quantity_micro, 3);
+  g_autofree char *quantity = dup_quantity (line);
   g_autofree char *packs = rc_words_dup_packs (line->packs, line->pack_unit);
   g_autofree char *price = rc_text_format_amount (line->price, currency);
   g_autofree char *amount = rc_text_format_amount (line->amount, currency);
@@ -244,8 +263,13 @@ rc_order_sums_flow (RcSheetWork *work, const RcOrder *order)
 
   rc_flow_need (flow, 60);
   flow->y += 6;
-  add_money (work, _ ("Net"), order->net, &order->currency, RC_TEXT_BODY);
-  add_money (work, _ ("Tax"), order->tax, &order->currency, RC_TEXT_BODY);
-  add_money (work, _ ("Total"), order->total, &order->currency, RC_TEXT_TOTAL);
+  if (order->tax != 0)
+    {
+      add_money (work, _ ("Net"), order->net, &order->currency, RC_TEXT_BODY);
+      add_money (work, _ ("Tax"), order->tax, &order->currency, RC_TEXT_BODY);
+      add_money (work, _ ("Total"), order->total, &order->currency, RC_TEXT_TOTAL);
+    }
+  else
+    add_money (work, _ ("Total before tax"), order->total, &order->currency, RC_TEXT_TOTAL);
   flow->y += 8;
 }

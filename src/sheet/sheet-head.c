@@ -107,6 +107,15 @@ dup_measured (const RcMeasure *measure)
   return g_string_free (text, FALSE);
 }
 
+/* In the warehouse nobody calls on the customer. */
+static char *
+dup_head_customer (const RcSheetWork *work)
+{
+  const RcCustomer *customer = &work->data->plan->job->customer;
+
+  return work->kind == RC_SHEET_CUT_LIST ? g_strdup (customer->name) : rc_words_dup_customer (customer);
+}
+
 void
 rc_sheet_add_job_head (RcSheetWork *work)
 {
@@ -117,7 +126,7 @@ rc_sheet_add_job_head (RcSheetWork *work)
   PangoLayout       *name = rc_text_layout_new (work->pages->context, RC_TEXT_SUBHEADING, shop, flow->width * 0.5);
   RcSheetField       fields[] = {
           { _ ("JOB"), g_strdup_printf ("%s\n%s", job->number ? job->number : job->id, job->title ? job->title : ""), 1.3 },
-          { _ ("CUSTOMER"), rc_words_dup_customer (&job->customer), 1.6 },
+          { _ ("CUSTOMER"), dup_head_customer (work), 1.6 },
           { _ ("MEASURE"), dup_measured (data->plan->measure), 0.9 },
           { _ ("DATE"), g_strdup (data->date), 0.7 },
   };

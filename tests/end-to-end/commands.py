@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 """Prints TAP: quantities, quote, order, sheets, compare and store, from the job file to paper."""
 import decimal
+import re
 import subprocess
 
 import jobs
@@ -74,6 +75,18 @@ def check_quote():
     rows = {words[0]: words[1].replace(",", "") for words in map(str.split, text.splitlines()) if len(words) == 3}
     tap.equal(D(rows["Sum"]) + D(rows["Discount"]), D(rows["Net"]), "the table shows the discount")
     tap.equal(D(rows["Discount"]), -rounded(D(rows["Sum"]) / 10), "10 % of the sum")
+
+
+def check_paper_multiplies():
+    """Whoever multiplies the quantity and the price that are printed gets the amount that is printed."""
+    pdf, thirds = tap.home / "thirds.pdf", tap.write("thirds.xml", jobs.job(jobs.room("Parlour", "15 ft", "20 ft 1 in")))
+    tap.answer("quote", thirds, "--date", tap.DATE, "--pdf", pdf)
+    words = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True).stdout
+    rows = re.findall(r"([\d,.]+) +(?:sq yd|ft|each|gal) +([\d,.]+) +([\d,.]+)$", words, re.MULTILINE)
+    figures = [[D(figure.replace(",", "")) for figure in row] for row in rows]
+    tap.ok(len(rows) > 4 and any(quantity % D("0.01") for quantity, _, _ in figures), "lines are found on the paper", words)
+    tap.equal([rounded(quantity * price) for quantity, price, _ in figures], [amount for _, _, amount in figures],
+              "quantity times price is the amount, as printed")
 
 
 def check_order():
@@ -226,6 +239,7 @@ def check_store():
 check_help()
 check_quantities()
 check_quote()
+check_paper_multiplies()
 check_order()
 check_order_of_several()
 check_roll_wanted_twice()

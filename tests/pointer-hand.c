@@ -183,6 +183,15 @@ click_times (PointerHand *hand, GtkWidget *widget, int times)
 }
 
 void
+pointer_hand_point_widget (GtkWidget *widget)
+{
+  int x = 0, y = 0;
+
+  find_on_display (widget, gtk_widget_get_width (widget) / 2.0, gtk_widget_get_height (widget) / 2.0, &x, &y);
+  pointer_hand_do ("xdotool mousemove %d %d mousemove_relative 1 0 mousemove_relative -- -1 0", x, y);
+}
+
+void
 pointer_hand_click_widget (PointerHand *hand, GtkWidget *widget)
 {
   click_times (hand, widget, 1);

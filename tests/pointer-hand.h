@@ -30,6 +30,8 @@ void pointer_hand_drag (PointerHand *hand, RcLength x0, RcLength y0, RcLength x1
 void pointer_hand_key (PointerHand *hand, const char *name);
 void pointer_hand_type (PointerHand *hand, const char *text);
 
+/* Over a widget that can be seen. */
+void pointer_hand_point_widget (GtkWidget *widget);
 /* On a widget; one that is scrolled out of sight is brought there by the wheel. */
 void pointer_hand_click_widget (PointerHand *hand, GtkWidget *widget);
 /* Three clicks on an entry choose all of its text, which what is typed replaces. */

@@ -137,7 +137,8 @@ check_told (const char *screen, GtkWidget *widget)
     return;
   if (wanted == (GtkAccessibleRole)-1)
     tell_fault (screen, told, "takes the focus, and no role is known for it");
-  else if (role != wanted && !(GTK_IS_CHECK_BUTTON (told) && role == GTK_ACCESSIBLE_ROLE_RADIO))
+  else if (role != wanted && !(GTK_IS_CHECK_BUTTON (told) && role == GTK_ACCESSIBLE_ROLE_RADIO)
+           && !(GTK_IS_STACK_SWITCHER (gtk_widget_get_parent (told)) && role == GTK_ACCESSIBLE_ROLE_TAB))
     tell_fault (screen, told, "has another role than its type should");
   if (!has_name (told))
     tell_fault (screen, told, "has no name");

@@ -207,11 +207,65 @@ test_rooms_by_keyboard (User *user, gconstpointer data)
   wait_for_plan (user);
 }
 
+static void
+set_up_demo (User *user, gconstpointer data)
+{
+  desk_fixture_open (&user->desk, TRUE);
+  desk_fixture_paint (GTK_WIDGET (user->desk.window));
+}
+
+static GtkWidget *
+find_row (User *user, const char *list, const char *text)
+{
+  GtkWidget *label = pointer_hand_find_label (pointer_hand_find (GTK_WIDGET (user->desk.window), list), text);
+  g_assert_nonnull (label);
+  return label;
+}
+
+static const RcPiece *
+get_pointed (User *user, guint i)
+{
+  const GArray *pointed = rc_document_get_pointed (pointer_hand_get_document (user));
+
+  g_assert_cmpuint (i, <, pointed->len);
+  return rc_plan_find_piece (rc_document_get_outcome (pointer_hand_get_document (user))->plan,
+                             g_array_index (pointed, guint, i));
+}
+
+/* A row under the pointer lights its pieces on the floor and the rolls; a piece chosen there is chosen in every list.
+ */
+static void
+test_lists_and_floor (User *user, gconstpointer data)
+{
+  if (pointer_hand_is_missing ())
+    return;
+  const GArray *pointed = rc_document_get_pointed (pointer_hand_get_document (user));
+  pointer_hand_point_widget (find_row (user, "things_list", "Dining room"));
+  g_assert_cmpuint (pointed->len, ==, 2);
+  g_assert_cmpstr (get_pointed (user, 1)->room, ==, "dining");
+  pointer_hand_point_widget (find_row (user, "pieces_list", "Drop"));
+  g_assert_cmpuint (pointed->len, ==, 1);
+  g_assert_cmpint (get_pointed (user, 0)->kind, ==, RC_PIECE_DROP);
+  pointer_hand_click_widget (user, pointer_hand_find_label (GTK_WIDGET (user->desk.window), "Quotation"));
+  pointer_hand_point_widget (find_row (user, "lines_list", "Brackenholm Loop"));
+  g_assert_cmpuint (pointed->len, ==, 1);
+  g_assert_cmpstr (get_pointed (user, 0)->room, ==, "garden");
+  pointer_hand_click (user, 2 * FT, 15 * FT);
+  g_assert_cmpstr (get_pointed (user, 0)->room, ==, "hall");
+  GtkListView *lines
+      = GTK_LIST_VIEW (pointer_hand_find (pointer_hand_find (GTK_WIDGET (user->desk.window), "lines_list"), "view"));
+  g_autofree char *title = NULL;
+  g_object_get (gtk_single_selection_get_selected_item (GTK_SINGLE_SELECTION (gtk_list_view_get_model (lines))),
+                "title", &title, NULL);
+  g_assert_cmpstr (title, ==, "Fennel Twist, oat");
+}
+
 int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
   g_test_add ("/pointer/house", User, NULL, set_up, test_house_by_pointer, tear_down);
   g_test_add ("/pointer/rooms-by-keyboard", User, NULL, set_up, test_rooms_by_keyboard, tear_down);
+  g_test_add ("/pointer/lists-and-floor", User, NULL, set_up_demo, test_lists_and_floor, tear_down);
   return g_test_run ();
 }

@@ -4,6 +4,7 @@
 
 #include "area-panel.h"
 #include "item-list.h"
+#include "item-pieces.h"
 #include "job-panel.h"
 #include "legend-view.h"
 #include "picture-dialog.h"
@@ -19,7 +20,8 @@ struct _RcBench
   RcFigureBar  *figure_bar;
   RcOptionRow  *option_row;
   RcItemList   *things_list;
-  RcItemList   *pieces_list;
+  GtkStack     *cut_stack;
+  RcItemList   *pieces_list, *lines_list;
   RcFloorView  *floor_view;
   GtkDropDown  *storey_drop;
   GtkLabel     *hint_label;
@@ -316,7 +318,12 @@ rc_bench_focus (RcBench *self, RcBenchPart part)
       rc_item_list_focus (self->things_list);
       break;
     case RC_BENCH_PIECES:
+      gtk_stack_set_visible_child_name (self->cut_stack, "pieces");
       rc_item_list_focus (self->pieces_list);
+      break;
+    case RC_BENCH_LINES:
+      gtk_stack_set_visible_child_name (self->cut_stack, "lines");
+      rc_item_list_focus (self->lines_list);
       break;
     case RC_BENCH_WALLS:
       if (self->document && rc_document_get_choice (self->document).thing == RC_THING_ROOM)
@@ -376,6 +383,7 @@ rc_bench_set_document (RcBench *self, RcDocument *document)
   rc_option_row_set_document (self->option_row, document);
   rc_item_list_set_document (self->things_list, document);
   rc_item_list_set_document (self->pieces_list, document);
+  rc_item_list_set_document (self->lines_list, document);
   rc_floor_view_set_document (self->floor_view, document);
   rc_roll_view_set_document (self->roll_view, document);
   if (document == NULL)
@@ -432,7 +440,9 @@ rc_bench_class_init (RcBenchClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcBench, figure_bar);
   gtk_widget_class_bind_template_child (widget_class, RcBench, option_row);
   gtk_widget_class_bind_template_child (widget_class, RcBench, things_list);
+  gtk_widget_class_bind_template_child (widget_class, RcBench, cut_stack);
   gtk_widget_class_bind_template_child (widget_class, RcBench, pieces_list);
+  gtk_widget_class_bind_template_child (widget_class, RcBench, lines_list);
   gtk_widget_class_bind_template_child (widget_class, RcBench, floor_view);
   gtk_widget_class_bind_template_child (widget_class, RcBench, storey_drop);
   gtk_widget_class_bind_template_child (widget_class, RcBench, hint_label);
@@ -469,4 +479,5 @@ rc_bench_init (RcBench *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   rc_item_list_set_fill (self->things_list, rc_item_fill_things, _ ("Rooms, stairs and areas of the job"));
   rc_item_list_set_fill (self->pieces_list, rc_item_fill_pieces, _ ("Pieces of carpet"));
+  rc_item_list_set_fill (self->lines_list, rc_item_fill_lines, _ ("Lines of the quotation"));
 }

@@ -22,6 +22,7 @@ typedef enum
   RC_BENCH_ROLLS,
   RC_BENCH_THINGS,
   RC_BENCH_PIECES,
+  RC_BENCH_LINES, /* of the quotation */
   RC_BENCH_WALLS,
   RC_BENCH_NAME, /* of what is chosen */
 } RcBenchPart;

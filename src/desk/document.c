@@ -27,7 +27,7 @@ struct _RcDocument
 
   RcChoice choice;
 
-  guint      pointed; /* a piece's number; 0: none */
+  GArray    *pointed; /* of guint: pieces' numbers */
   RcPlanner *planner;
 };
 
@@ -63,6 +63,7 @@ rc_document_finalize (GObject *object)
   g_clear_pointer (&self->measure, g_free);
   g_clear_pointer (&self->key, g_free);
   g_clear_error (&self->fault);
+  g_array_unref (self->pointed);
   G_OBJECT_CLASS (rc_document_parent_class)->finalize (object);
 }
 
@@ -101,6 +102,7 @@ static void
 rc_document_init (RcDocument *self)
 {
   self->choice = rc_choice_of_thing (RC_THING_JOB, NULL);
+  self->pointed = g_array_new (FALSE, FALSE, sizeof (guint));
   self->planner = rc_planner_new (on_told, self);
   rc_planner_set_improve_seconds (self->planner, IMPROVE_SECONDS);
 }
@@ -431,17 +433,31 @@ rc_document_choose (RcDocument *self, RcChoice choice)
   g_signal_emit (self, signals[CHOSEN], 0);
 }
 
-guint
+const GArray *
 rc_document_get_pointed (RcDocument *self)
 {
-  return self->outcome && rc_plan_find_piece (self->outcome->plan, self->pointed) ? self->pointed : 0;
+  return self->pointed;
+}
+
+void
+rc_document_point_all (RcDocument *self, const GArray *pieces)
+{
+  guint n = pieces ? pieces->len : 0;
+
+  if (n == self->pointed->len && (n == 0 || memcmp (pieces->data, self->pointed->data, n * sizeof (guint)) == 0))
+    return;
+  g_array_set_size (self->pointed, 0);
+  if (n > 0)
+    g_array_append_vals (self->pointed, pieces->data, n);
+  g_signal_emit (self, signals[POINTED], 0);
 }
 
 void
 rc_document_point (RcDocument *self, guint piece)
 {
-  if (piece == self->pointed)
-    return;
-  self->pointed = piece;
-  g_signal_emit (self, signals[POINTED], 0);
+  g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  if (piece)
+    g_array_append_val (pieces, piece);
+  rc_document_point_all (self, pieces);
 }

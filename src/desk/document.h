@@ -5,7 +5,7 @@
  * last plan stays to be shown beside the fault.
  *
  * Signals, all without arguments: "edited" (the job or the measure looked at is another), "planned" (outcome, figures
- * or fault changed), "chosen" (the choice changed), "pointed" (the pointer is over another piece).
+ * or fault changed), "chosen" (the choice changed), "pointed" (the pointer is over other pieces).
  */
 #pragma once
 
@@ -71,6 +71,8 @@ gboolean rc_document_refresh (RcDocument *self, GError **error);
 RcChoice rc_document_get_choice (RcDocument *self);
 void     rc_document_choose (RcDocument *self, RcChoice choice);
 
-/* The piece under the pointer in any of the views, to be lit in all; 0: none. */
-guint rc_document_get_pointed (RcDocument *self);
-void  rc_document_point (RcDocument *self, guint piece);
+/* The pieces (of guint: their numbers) under the pointer in any of the views, to be lit in all: one on the floor and
+ * the rolls, all that a row of a list is about. Some may not be in the plan any more. */
+const GArray *rc_document_get_pointed (RcDocument *self);
+void          rc_document_point (RcDocument *self, guint piece);              /* 0: none */
+void          rc_document_point_all (RcDocument *self, const GArray *pieces); /* nullable: none */

@@ -6,7 +6,7 @@
 #include "floor-hand.h"
 #include "floor-keys.h"
 #include "floor-painter.h"
-#include "item.h"
+#include "item-pieces.h"
 #include "palette.h"
 #include "walk-drawing.h"
 
@@ -178,13 +178,17 @@ draw_choice (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
                              .plan = scene->outcome->plan };
 
   rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
-  guint pointed = rc_document_get_pointed (self->document);
-  if (pointed == 0 || pointed == choice.piece)
-    return;
-  drawing.selected_piece = pointed;
+  const GArray *pointed = rc_document_get_pointed (self->document);
   drawing.selected_room = drawing.selected_stair = NULL;
   cairo_push_group (cr);
-  rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
+  for (guint i = 0; i < pointed->len; i++)
+    {
+      const RcPiece *piece = rc_plan_find_piece (scene->outcome->plan, g_array_index (pointed, guint, i));
+      drawing.selected_piece = piece && piece->number != choice.piece ? piece->number : 0;
+      drawing.selected_stair = piece && piece->kind == RC_PIECE_STAIR ? piece->room : NULL;
+      if (drawing.selected_piece)
+        rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
+    }
   cairo_pop_group_to_source (cr);
   cairo_paint_with_alpha (cr, POINTED_ALPHA);
 }

@@ -1,5 +1,6 @@
 #include "item-list.h"
 
+#include "item-row.h"
 #include "stop.h"
 
 struct _RcItemList
@@ -44,13 +45,28 @@ show_choice (RcItemList *self)
 static void
 show_pointed (RcItemList *self)
 {
-  guint pointed = rc_document_get_pointed (self->document);
+  const GArray *pointed = rc_document_get_pointed (self->document);
 
   for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (self->rows)); i++)
     {
       g_autoptr (RcItem) row = g_list_model_get_item (G_LIST_MODEL (self->rows), i);
-      rc_item_set_lit (row, pointed != 0 && rc_item_get_choice (row).piece == pointed);
+      rc_item_show_pointed (row, pointed);
     }
+}
+
+/* And the other way: the pieces of the row under the pointer are lit there. */
+static void
+action_point (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcItemList    *self = RC_ITEM_LIST (widget);
+  gsize          n = 0;
+  const guint32 *numbers = g_variant_get_fixed_array (parameter, &n, sizeof (guint32));
+  g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  if (n > 0)
+    g_array_append_vals (pieces, numbers, (guint)n);
+  if (self->document)
+    rc_document_point_all (self->document, pieces);
 }
 
 static void
@@ -69,14 +85,22 @@ on_selected (RcItemList *self)
 
   if (self->is_showing || row == NULL || self->document == NULL)
     return;
-  rc_document_choose (self->document, rc_item_get_choice (row));
+  if (rc_item_is_thing (row))
+    rc_document_choose (self->document, rc_item_get_choice (row));
+  else
+    rc_document_point_all (self->document, rc_item_get_pieces (row));
 }
 
 static void
 on_activate (RcItemList *self)
 {
+  RcItem *row = gtk_single_selection_get_selected_item (self->selection);
+
   on_selected (self);
-  gtk_widget_activate_action (GTK_WIDGET (self), "bench.edit-chosen", NULL);
+  if (row && rc_item_is_thing (row))
+    gtk_widget_activate_action (GTK_WIDGET (self), "bench.edit-chosen", NULL);
+  else if (row)
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.sheet", "s", "quotation");
 }
 
 void
@@ -122,6 +146,7 @@ rc_item_list_class_init (RcItemListClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rc_item_list_dispose;
   g_type_ensure (RC_TYPE_ITEM);
+  g_type_ensure (RC_TYPE_ITEM_ROW);
   g_type_ensure (RC_TYPE_STOP);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/item-list.ui");
   gtk_widget_class_bind_template_child (widget_class, RcItemList, view);
@@ -129,6 +154,7 @@ rc_item_list_class_init (RcItemListClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcItemList, rows);
   gtk_widget_class_bind_template_callback (widget_class, on_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_activate);
+  gtk_widget_class_install_action (widget_class, "items.point", "au", action_point);
 }
 
 static void

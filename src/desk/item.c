@@ -7,6 +7,8 @@ struct _RcItem
   GObject  parent_instance;
   RcChoice choice;
   char    *texts[3];
+  GArray  *pieces; /* of guint; nullable */
+  gboolean answers;
   gboolean is_lit;
 };
 
@@ -39,6 +41,7 @@ rc_item_finalize (GObject *object)
 {
   for (guint i = 0; i < G_N_ELEMENTS (RC_ITEM (object)->texts); i++)
     g_free (RC_ITEM (object)->texts[i]);
+  g_clear_pointer (&RC_ITEM (object)->pieces, g_array_unref);
   G_OBJECT_CLASS (rc_item_parent_class)->finalize (object);
 }
 
@@ -73,9 +76,37 @@ rc_item_new (RcChoice choice, const char *mark, const char *title, const char *d
   return self;
 }
 
-void
-rc_item_set_lit (RcItem *self, gboolean lit)
+static gboolean
+has_piece (RcItem *self, guint number)
 {
+  for (guint i = 0; self->pieces && i < self->pieces->len; i++)
+    if (g_array_index (self->pieces, guint, i) == number)
+      return TRUE;
+  return FALSE;
+}
+
+void
+rc_item_set_pieces (RcItem *self, GArray *pieces, gboolean answers)
+{
+  g_clear_pointer (&self->pieces, g_array_unref);
+  self->pieces = pieces;
+  self->answers = answers;
+}
+
+const GArray *
+rc_item_get_pieces (RcItem *self)
+{
+  return self->pieces;
+}
+
+/* Where many pieces are pointed at, as in a list, their own rows alone are lit. */
+void
+rc_item_show_pointed (RcItem *self, const GArray *pointed)
+{
+  gboolean is_asked = self->answers && (pointed->len == 1 || self->choice.piece), lit = FALSE;
+
+  for (guint i = 0; is_asked && !lit && i < pointed->len; i++)
+    lit = has_piece (self, g_array_index (pointed, guint, i));
   if (lit == self->is_lit)
     return;
   self->is_lit = lit;
@@ -88,9 +119,23 @@ rc_item_get_choice (RcItem *self)
   return self->choice;
 }
 
+RcChoice
+rc_item_choice_of_line (const char *key)
+{
+  return (RcChoice){ .thing = RC_THING_JOB, .id = g_intern_string (key) };
+}
+
+gboolean
+rc_item_is_thing (RcItem *self)
+{
+  return self->choice.thing != RC_THING_JOB || self->choice.id == NULL;
+}
+
 gboolean
 rc_item_is_chosen (RcItem *self, RcChoice choice)
 {
+  if (!rc_item_is_thing (self))
+    return self->answers && choice.piece && has_piece (self, choice.piece);
   if (self->choice.piece)
     return self->choice.piece == choice.piece;
   return self->choice.thing == choice.thing && self->choice.id == choice.id;
@@ -109,10 +154,9 @@ take_texts (RcItem *self, RcItem *from)
       }
 }
 
-/* Makes `rows` say what `wanted` (of RcItem) says. Rows of the same things stay the same objects, so that a list keeps
- * its place and its focus. */
-static void
-take_rows (GListStore *rows, GPtrArray *wanted)
+/* As the rows stay the same objects, a list keeps its place and its focus. */
+void
+rc_item_take_rows (GListStore *rows, GPtrArray *wanted)
 {
   guint n = g_list_model_get_n_items (G_LIST_MODEL (rows));
   guint same = 0;
@@ -124,18 +168,55 @@ take_rows (GListStore *rows, GPtrArray *wanted)
       if (!rc_choice_equal (row->choice, want->choice))
         break;
       take_texts (row, want);
+      rc_item_set_pieces (row, want->pieces ? g_array_ref (want->pieces) : NULL, want->answers);
     }
   if (same < n || same < wanted->len)
     g_list_store_splice (rows, same, n - same, wanted->pdata + same, wanted->len - same);
 }
 
-static void
-add (GPtrArray *wanted, RcChoice choice, const char *mark, const char *title, const char *detail)
+void
+rc_item_add (GPtrArray *wanted, RcChoice choice, const char *mark, const char *title, const char *detail)
 {
   g_ptr_array_add (wanted, rc_item_new (choice, mark, title && *title ? title : _ ("without a name"), detail));
 }
 
 /* Things. */
+
+static void
+note_piece (GHashTable *pieces, const char *id, guint number)
+{
+  GArray *of_id = id ? g_hash_table_lookup (pieces, id) : NULL;
+
+  if (id == NULL)
+    return;
+  if (of_id == NULL)
+    g_hash_table_insert (pieces, (gpointer)id, of_id = g_array_new (FALSE, FALSE, sizeof (guint)));
+  g_array_append_val (of_id, number);
+}
+
+/* Pointing at the row of a thing lights its pieces, and a piece the row of its room or stair. */
+static void
+add_pieces (GPtrArray *wanted, const RcOutcome *outcome)
+{
+  g_autoptr (GHashTable) of_areas
+      = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, (GDestroyNotify)g_array_unref);
+  g_autoptr (GHashTable) of_rooms
+      = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, (GDestroyNotify)g_array_unref);
+
+  for (guint i = 0; outcome && i < outcome->plan->pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (outcome->plan->pieces, i);
+      note_piece (of_areas, piece->area, piece->number);
+      note_piece (of_rooms, piece->room, piece->number);
+    }
+  for (guint i = 0; i < wanted->len; i++)
+    {
+      RcItem  *row = g_ptr_array_index (wanted, i);
+      gboolean is_area = row->choice.thing == RC_THING_AREA;
+      GArray  *pieces = row->choice.id ? g_hash_table_lookup (is_area ? of_areas : of_rooms, row->choice.id) : NULL;
+      rc_item_set_pieces (row, pieces ? g_array_ref (pieces) : NULL, !is_area);
+    }
+}
 
 static char *
 dup_room_detail (const RcRoom *room, const RcJob *job)
@@ -155,7 +236,7 @@ static void
 add_room (GPtrArray *wanted, const RcRoom *room, const RcJob *job, gboolean is_in_area)
 {
   g_autofree char *detail = dup_room_detail (room, job);
-  add (wanted, rc_choice_of_thing (RC_THING_ROOM, room->id), is_in_area ? "   ▫" : "▫", room->name, detail);
+  rc_item_add (wanted, rc_choice_of_thing (RC_THING_ROOM, room->id), is_in_area ? "   ▫" : "▫", room->name, detail);
 }
 
 static char *
@@ -171,8 +252,8 @@ add_area (GPtrArray *wanted, const RcFloorArea *area, const RcMeasure *measure, 
 {
   const RcGoods *goods = area->carpet ? rc_job_find_goods (job, area->carpet) : NULL;
 
-  add (wanted, rc_choice_of_thing (RC_THING_AREA, area->id), "▦", area->name,
-       goods ? goods->name : _ ("no carpet yet"));
+  rc_item_add (wanted, rc_choice_of_thing (RC_THING_AREA, area->id), "▦", area->name,
+               goods ? goods->name : _ ("no carpet yet"));
   for (guint r = 0; r < area->rooms->len; r++)
     {
       const RcRoom *room = rc_measure_find_room (measure, g_ptr_array_index (area->rooms, r));
@@ -188,8 +269,8 @@ rc_item_fill_things (GListStore *rows, RcDocument *document)
   const RcMeasure *measure = rc_document_get_measure (document);
   g_autoptr (GPtrArray) wanted = g_ptr_array_new_with_free_func (g_object_unref);
 
-  add (wanted, rc_choice_of_thing (RC_THING_JOB, NULL), "⌂", job->title,
-       job->customer.name && *job->customer.name ? job->customer.name : _ ("no customer yet"));
+  rc_item_add (wanted, rc_choice_of_thing (RC_THING_JOB, NULL), "⌂", job->title,
+               job->customer.name && *job->customer.name ? job->customer.name : _ ("no customer yet"));
   for (guint i = 0; i < measure->areas->len; i++)
     add_area (wanted, g_ptr_array_index (measure->areas, i), measure, job);
   for (guint i = 0; i < measure->rooms->len; i++)
@@ -202,139 +283,8 @@ rc_item_fill_things (GListStore *rows, RcDocument *document)
     {
       const RcStair   *stair = g_ptr_array_index (measure->stairs, i);
       g_autofree char *detail = dup_stair_detail (stair);
-      add (wanted, rc_choice_of_thing (RC_THING_STAIR, stair->id), "☰", stair->name, detail);
+      rc_item_add (wanted, rc_choice_of_thing (RC_THING_STAIR, stair->id), "☰", stair->name, detail);
     }
-  take_rows (rows, wanted);
-}
-
-/* Pieces. */
-
-static const char *
-get_kind_label (RcPieceKind kind)
-{
-  static const char *const LABELS[] = { N_ ("Drop"), N_ ("Fill"), N_ ("Stair") };
-  return _ (LABELS[kind]);
-}
-
-static const char *
-find_name (const RcMeasure *measure, const RcPiece *piece)
-{
-  const RcRoom  *room = rc_measure_find_room (measure, piece->room);
-  const RcStair *stair = rc_choice_find_stair (measure, piece->room);
-  return room ? room->name : stair ? stair->name : "";
-}
-
-/* Where the piece comes off a roll; FALSE when it comes off none. */
-static gboolean
-find_place (const RcPlan *plan, guint number, RcLength *along, const char **roll)
-{
-  for (guint c = 0; c < plan->cuttings->len; c++)
-    {
-      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
-      for (guint p = 0; p < cutting->answer->placements->len; p++)
-        {
-          const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, p);
-          if (g_array_index (cutting->piece_numbers, guint, placement->cut) != number)
-            continue;
-          const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, placement->roll);
-          *along = placement->along;
-          *roll = use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
-          return TRUE;
-        }
-    }
-  return FALSE;
-}
-
-/* "R-1041 at 12' 0\"" */
-static char *
-dup_place (const RcPlan *plan, const RcPiece *piece, const RcLengthStyle *style)
-{
-  RcLength    along = 0;
-  const char *roll = NULL;
-
-  if (!find_place (plan, piece->number, &along, &roll))
-    return g_strdup ("");
-  g_autofree char *at = rc_length_format (along, style);
-  return g_strdup_printf (_ ("%s at %s"), roll ? roll : _ ("new goods"), at);
-}
-
-/* A length that a line is not broken in. */
-static char *
-dup_length (RcLength length, const RcLengthStyle *style)
-{
-  g_autofree char *text = rc_length_format (length, style);
-  g_auto (GStrv) words = g_strsplit (text, " ", -1);
-
-  return g_strjoinv ("\302\240", words);
-}
-
-static char *
-dup_title (const RcOutcome *outcome, const RcPiece *piece)
-{
-  const RcLengthStyle *style = rc_job_get_length_style (outcome->job);
-  g_autofree char     *width = dup_length (piece->cut_width, style);
-  g_autofree char     *length = dup_length (piece->cut_length, style);
-  return g_strdup_printf (_ ("%s %s × %s"), get_kind_label (piece->kind), width, length);
-}
-
-static char *
-dup_detail (const RcOutcome *outcome, const RcPiece *piece)
-{
-  g_autofree char *place = dup_place (outcome->plan, piece, rc_job_get_length_style (outcome->job));
-  return g_strdup_printf ("%s, %s", find_name (outcome->measure, piece), place);
-}
-
-/* The line that the piece's carpet is charged by. */
-static const RcQuoteLine *
-find_quote_line (const RcOutcome *outcome, const RcPiece *piece)
-{
-  const RcFloorArea *area = piece->area ? rc_measure_find_area (outcome->measure, piece->area) : NULL;
-  const RcStair     *stair = rc_choice_find_stair (outcome->measure, piece->room);
-  const char        *carpet = area ? area->carpet : stair ? stair->carpet : NULL;
-  const char        *roll = NULL;
-  RcLength           along = 0;
-
-  find_place (outcome->plan, piece->number, &along, &roll);
-  for (guint i = 0; outcome->quote && i < outcome->quote->lines->len; i++)
-    {
-      const RcQuoteLine *line = g_ptr_array_index (outcome->quote->lines, i);
-      if (g_strcmp0 (line->item, carpet) == 0 && line->from_stock == (roll != NULL))
-        return line;
-    }
-  return NULL;
-}
-
-char *
-rc_item_dup_pointed_words (RcDocument *document)
-{
-  RcOutcome     *outcome = document ? rc_document_get_outcome (document) : NULL;
-  guint          number = outcome ? rc_document_get_pointed (document) : 0;
-  const RcPiece *piece = number ? rc_plan_find_piece (outcome->plan, number) : NULL;
-
-  if (piece == NULL)
-    return NULL;
-  const RcQuoteLine *line = find_quote_line (outcome, piece);
-  g_autofree char   *title = dup_title (outcome, piece), *detail = dup_detail (outcome, piece);
-  if (line == NULL)
-    return g_strdup_printf ("%u  %s\n%s", number, title, detail);
-  g_autofree char *amount = rc_money_format (line->amount, &outcome->quote->currency);
-  g_autofree char *charged = g_strdup_printf (_ ("On the quotation: part of %s, %s"), line->name, amount);
-  return g_strdup_printf ("%u  %s\n%s\n%s", number, title, detail, charged);
-}
-
-void
-rc_item_fill_pieces (GListStore *rows, RcDocument *document)
-{
-  RcOutcome *outcome = rc_document_get_outcome (document);
-  g_autoptr (GPtrArray) wanted = g_ptr_array_new_with_free_func (g_object_unref);
-
-  for (guint i = 0; outcome && i < outcome->plan->pieces->len; i++)
-    {
-      const RcPiece   *piece = g_ptr_array_index (outcome->plan->pieces, i);
-      g_autofree char *mark = g_strdup_printf ("%u", piece->number);
-      g_autofree char *title = dup_title (outcome, piece), *detail = dup_detail (outcome, piece);
-      RcChoice         choice = rc_choice_of_piece (outcome->plan, piece->number);
-      add (wanted, choice, mark, title, detail);
-    }
-  take_rows (rows, wanted);
+  add_pieces (wanted, rc_document_get_outcome (document));
+  rc_item_take_rows (rows, wanted);
 }

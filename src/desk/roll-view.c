@@ -2,7 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "item.h"
+#include "item-pieces.h"
 #include "palette.h"
 
 #define MARGIN_PX      10
@@ -11,7 +11,6 @@
 #define WIDTH_PX_MOST  64 /* of a roll's own width across */
 #define WIDTH_PX_LEAST 36
 #define STALE_ALPHA    0.35
-#define POINTED_ALPHA  0.6
 #define ZOOM_STEP      1.25
 #define REQUEST_WIDTH  240
 #define WIDTH_MOST     30000
@@ -128,7 +127,7 @@ rc_roll_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_siz
 }
 
 static void
-draw_rolls (RcRollView *self, const GArray *ribbons, double scale, guint lit, double alpha, cairo_t *cr)
+draw_rolls (RcRollView *self, const GArray *ribbons, double scale, const GArray *lit, double alpha, cairo_t *cr)
 {
   cairo_push_group (cr);
   for (guint i = 0; i < ribbons->len; i++)
@@ -151,16 +150,17 @@ rc_roll_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     return;
   const RcPalette *palette = rc_palette_for_widget (widget);
   guint            chosen = rc_document_get_choice (self->document).piece;
-  guint            pointed = rc_document_get_pointed (self->document);
+  const GArray    *pointed = rc_document_get_pointed (self->document);
   double           scale = compute_scale (self, get_base_width (self, width));
   g_autoptr (GArray) ribbons = lay_out (self, scale);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
 
   cairo_set_source_rgb (cr, palette->paper[0], palette->paper[1], palette->paper[2]);
   cairo_paint (cr);
-  draw_rolls (self, ribbons, scale, chosen, rc_document_is_stale (self->document) ? STALE_ALPHA : 1, cr);
-  if (pointed && pointed != chosen)
-    draw_rolls (self, ribbons, scale, pointed, POINTED_ALPHA, cr);
+  g_autoptr (GArray) lit = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_array_append_val (lit, chosen);
+  g_array_append_vals (lit, pointed->data, pointed->len);
+  draw_rolls (self, ribbons, scale, lit, rc_document_is_stale (self->document) ? STALE_ALPHA : 1, cr);
   cairo_destroy (cr);
 }
 

@@ -203,11 +203,8 @@ focus_part (GtkWidget *widget, const char *name, GVariant *parameter)
   {
     const char *name;
     RcBenchPart part;
-  } PARTS[] = { { "floor", RC_BENCH_FLOOR },
-                { "rolls", RC_BENCH_ROLLS },
-                { "things", RC_BENCH_THINGS },
-                { "pieces", RC_BENCH_PIECES },
-                { "walls", RC_BENCH_WALLS } };
+  } PARTS[] = { { "floor", RC_BENCH_FLOOR },   { "rolls", RC_BENCH_ROLLS }, { "things", RC_BENCH_THINGS },
+                { "pieces", RC_BENCH_PIECES }, { "lines", RC_BENCH_LINES }, { "walls", RC_BENCH_WALLS } };
   const char *wanted = g_variant_get_string (parameter, NULL);
 
   for (guint i = 0; i < G_N_ELEMENTS (PARTS); i++)
@@ -513,6 +510,7 @@ static const struct
   { "win.focus('walls')", { "F4" } },
   { "win.focus('rolls')", { "F6" } },
   { "win.focus('pieces')", { "F7" } },
+  { "win.focus('lines')", { "<Shift>F7" } },
   { "win.sheet('quotation')", { "<Control>1", "<Control>p" } },
   { "win.sheet('seam-plan')", { "<Control>2" } },
   { "win.sheet('fitters-sheet')", { "<Control>3" } },

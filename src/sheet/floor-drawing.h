@@ -71,7 +71,7 @@ const char *rc_floor_drawing_find_room (const RcHouse *house, int floor, const R
  * as on the floor, waste grey, the balance empty with a dotted grain, a ruler under it. `use` is an index in
  * cutting->answer->rolls. `scale`: units per tick, the same along and across. */
 void rc_roll_drawing_draw (const RcPlan *plan, const RcCutting *cutting, guint use, const RcPalette *palette,
-                           double font_size, guint selected_piece, double x, double y, double scale, cairo_t *cr);
+                           double font_size, const GArray *selected, double x, double y, double scale, cairo_t *cr);
 /* Height it needs, ruler and title included. */
 double rc_roll_drawing_get_height (const RcCutting *cutting, double font_size, double scale);
 guint  rc_roll_drawing_find_piece (const RcPlan *plan, const RcCutting *cutting, guint use, double x, double y,

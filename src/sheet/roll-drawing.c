@@ -212,6 +212,15 @@ placement_find_piece (const RcRollStretch *stretch, const RcNestPlacement *place
   return rc_plan_find_piece (stretch->plan, g_array_index (stretch->cutting->piece_numbers, guint, placement->cut));
 }
 
+static gboolean
+is_selected (const GArray *selected, guint piece)
+{
+  for (guint i = 0; selected && i < selected->len; i++)
+    if (g_array_index (selected, guint, i) == piece)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 draw_cuts (const Ribbon *ribbon, gboolean words)
 {
@@ -224,7 +233,7 @@ draw_cuts (const Ribbon *ribbon, gboolean words)
       const RcPiece         *piece = placement_find_piece (stretch, placement);
       RcExtent               box
           = ribbon_get_extent (ribbon, placement->across, placement->along, placement->width, placement->length);
-      gboolean selected = piece && stretch->selected_piece && stretch->selected_piece == piece->number;
+      gboolean selected = piece && is_selected (stretch->selected, piece->number);
       g_autoptr (GPtrArray) rings = NULL;
 
       if (placement->roll != stretch->use || !piece || !rc_pen_sees (ribbon->pen, &box))
@@ -353,12 +362,12 @@ rc_roll_draw_stretch (RcPen *pen, const RcRollStretch *stretch, double x, double
 
 void
 rc_roll_drawing_draw (const RcPlan *plan, const RcCutting *cutting, guint use, const RcPalette *palette,
-                      double font_size, guint selected_piece, double x, double y, double scale, cairo_t *cr)
+                      double font_size, const GArray *selected, double x, double y, double scale, cairo_t *cr)
 {
   const RcNestUse     *taken = get_use (cutting, use);
   const RcLengthStyle *style = rc_job_get_length_style (plan->job);
   RcLength             length = MAX (taken->length, taken->used);
-  RcRollStretch        stretch = { plan, cutting, use, selected_piece, 0, length, FALSE };
+  RcRollStretch        stretch = { plan, cutting, use, selected, 0, length, FALSE };
   g_autofree char     *name = rc_roll_dup_name (plan, cutting, use);
   g_autofree char     *used = rc_length_format (taken->used, style);
   g_autofree char     *title = NULL;

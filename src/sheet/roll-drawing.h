@@ -10,8 +10,8 @@ typedef struct
 {
   const RcPlan    *plan;
   const RcCutting *cutting;
-  guint            use; /* index in cutting->answer->rolls */
-  guint            selected_piece;
+  guint            use;      /* index in cutting->answer->rolls */
+  const GArray    *selected; /* of guint: numbers of pieces; nullable */
   RcLength         from, to; /* the stretch of roll to draw */
   gboolean         torn;     /* the roll goes on after `to`: a torn edge */
 } RcRollStretch;

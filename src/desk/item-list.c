@@ -100,7 +100,7 @@ on_activate (RcItemList *self)
   if (row && rc_item_is_thing (row))
     gtk_widget_activate_action (GTK_WIDGET (self), "bench.edit-chosen", NULL);
   else if (row)
-    gtk_widget_activate_action (GTK_WIDGET (self), "win.sheet", "s", "quotation");
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.offer", NULL);
 }
 
 void

@@ -3,7 +3,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "quantity.h"
-#include "words.h"
 
 static const char *
 get_kind_label (RcPieceKind kind)
@@ -258,7 +257,7 @@ add_line (GPtrArray *wanted, const RcOutcome *outcome, const RcQuoteLine *line)
   GArray          *pieces = list_pieces (outcome, line, &is_carpet);
   g_autofree char *amount = rc_money_format (line->amount, &outcome->quote->currency);
   g_autofree char *quantity = rc_quantity_format (line->quantity_micro, 1);
-  g_autofree char *detail = g_strdup_printf ("%s %s, %s", quantity, rc_words_get_unit (line->unit), amount);
+  g_autofree char *detail = g_strdup_printf ("%s %s, %s", quantity, rc_unit_get_label (line->unit), amount);
   g_autofree char *key = g_strdup_printf ("%s %d", line->item ? line->item : line->name, line->from_stock);
 
   rc_item_add (wanted, rc_item_choice_of_line (key), is_carpet ? "▤" : line->is_work ? "✓" : "▫", line->name, detail);

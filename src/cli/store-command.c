@@ -63,7 +63,11 @@ run_check (RcStore *store, const StoreOptions *options, GStrv arguments)
   if (is_sound)
     printf ("%s\n", _ ("The store is sound."));
   else
-    fprintf (stderr, _ ("rowcut-cli store check: the store is not sound:\n%s\n"), report);
+    fprintf (
+        stderr, "%s\n%s\n%s\n", _ ("rowcut-cli store check: the store is not sound:"), report,
+        _ ("What to do: move the store's file to another place and keep it. Then “rowcut-cli store backups” lists "
+           "the backups, and “rowcut-cli store restore BACKUP” puts one in its place. Jobs that are not named above "
+           "can be taken out of the file that was moved: rowcut-cli store export JOB FILE --store MOVED"));
   return is_sound ? RC_EXIT_DONE : RC_EXIT_FAILED;
 }
 

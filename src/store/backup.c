@@ -46,16 +46,22 @@ leave_log (sqlite3 *copy)
 static gboolean
 finish_copy (sqlite3 *copy, const char *path, GError **error)
 {
-  gint64 n_sound;
+  gint64   n_sound = 0;
+  gboolean looked;
 
   if (!leave_log (copy))
     return rc_store_fail_with (copy, sqlite3_extended_errcode (copy), path, _ ("writing the backup"), error);
-  if (!rc_schema_get_integer (copy, path, "SELECT count (*) FROM pragma_quick_check WHERE quick_check = 'ok'", &n_sound,
-                              error))
-    return FALSE;
-  if (n_sound == 1)
+  looked = rc_schema_get_integer (copy, path, "SELECT count (*) FROM pragma_quick_check WHERE quick_check = 'ok'",
+                                  &n_sound, error);
+  if (looked && n_sound == 1)
     return TRUE;
-  g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("%s: the backup is not sound, and was thrown away"), path);
+  if (!looked && (sqlite3_errcode (copy) & 0xff) != SQLITE_CORRUPT)
+    return FALSE;
+  g_clear_error (error);
+  g_set_error (error, RC_ERROR, RC_ERROR_STORE,
+               _ ("%s: the copy is damaged and was thrown away; the store itself may be: see what “rowcut-cli store "
+                  "check” says of it, and keep the backups that there are"),
+               path);
   return FALSE;
 }
 

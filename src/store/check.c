@@ -71,8 +71,8 @@ check_tables (RcStore *store, GString *report)
 }
 
 /* The index of words against itself. SQLite counts this as writing, though it writes nothing. */
-static void
-check_search (RcStore *store, GString *report)
+static gboolean
+check_search (RcStore *store, GString *report, GError **error)
 {
   g_autoptr (GError) fault = NULL;
   gint64 n_stray = 0;
@@ -80,7 +80,7 @@ check_search (RcStore *store, GString *report)
   if (!rc_store_begin (store, _ ("Checking the search"), &fault))
     {
       add_error (report, _ ("Search"), &fault);
-      return;
+      return TRUE;
     }
   if (!rc_query_run (store, "INSERT INTO search (search) VALUES ('integrity-check')", NULL, 0, &fault)
       || !rc_query_find_integer (store, "SELECT count (*) FROM search WHERE rowid NOT IN (SELECT job FROM jobs)", NULL,
@@ -89,6 +89,7 @@ check_search (RcStore *store, GString *report)
   if (n_stray > 0)
     add_fault (report, _ ("Search: words of %d jobs that are not there"), (int)n_stray);
   rc_store_rollback (store);
+  return TRUE;
 }
 
 /* (transfer full) of RcStep */
@@ -269,8 +270,8 @@ check_quotes (RcStore *store, GString *report, GError **error)
   return !query.failed;
 }
 
-static void
-check_prices (RcStore *store, GString *report)
+static gboolean
+check_prices (RcStore *store, GString *report, GError **error)
 {
   g_autoptr (GError) fault = NULL;
   g_autoptr (RcPriceBook) book = NULL;
@@ -280,11 +281,36 @@ check_prices (RcStore *store, GString *report)
   if (book == NULL && !g_error_matches (fault, RC_ERROR, RC_ERROR_REFERENCE))
     add_error (report, _ ("Price book"), &fault);
   store->seen_prices = seen;
+  return TRUE;
+}
+
+/* Damage that stops one part of the check is a fault found, and the other parts are looked at all the same; anything
+ * else, such as a disk that cannot be read, ends the check. */
+static gboolean
+go_on (RcStore *store, const char *what, GString *report, GError **fault, GError **error)
+{
+  if (*fault == NULL)
+    return TRUE;
+  if ((sqlite3_errcode (store->db) & 0xff) != SQLITE_CORRUPT)
+    {
+      g_propagate_error (error, g_steal_pointer (fault));
+      return FALSE;
+    }
+  add_error (report, what, fault);
+  return TRUE;
 }
 
 gboolean
 rc_store_check (RcStore *store, char **report, GError **error)
 {
+  static const struct
+  {
+    const char *name;
+    gboolean (*check) (RcStore *store, GString *report, GError **error);
+  } parts[] = {
+    { N_ ("Pages"), check_pages }, { N_ ("References"), check_references }, { N_ ("Search"), check_search },
+    { N_ ("Jobs"), check_jobs },   { N_ ("Quotations"), check_quotes },     { N_ ("Price book"), check_prices },
+  };
   g_autoptr (GString) faults = g_string_new (NULL);
   gboolean sound;
 
@@ -292,12 +318,14 @@ rc_store_check (RcStore *store, char **report, GError **error)
 
   *report = NULL;
   check_tables (store, faults);
-  if (!check_pages (store, faults, error) || !check_references (store, faults, error))
-    return FALSE;
-  check_search (store, faults);
-  if (!check_jobs (store, faults, error) || !check_quotes (store, faults, error))
-    return FALSE;
-  check_prices (store, faults);
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    {
+      g_autoptr (GError) fault = NULL;
+
+      parts[i].check (store, faults, &fault);
+      if (!go_on (store, _ (parts[i].name), faults, &fault, error))
+        return FALSE;
+    }
   sound = faults->len == 0;
   *report = g_utf8_make_valid (faults->str, (gssize)faults->len);
   return sound;

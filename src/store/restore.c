@@ -81,13 +81,25 @@ keep_counters (RcStore *store, RcStore *copy, GError **error)
   return !query.failed;
 }
 
+/* Whether it is damaged, or only in use at the moment, is not for a program to say. */
+static void
+refuse_unkept (GError **error)
+{
+  g_prefix_error (error,
+                  _ ("Nothing was restored, as the store that is there cannot be kept. If it is damaged, move it "
+                     "to another place and restore again. "));
+}
+
 /* The store can be opened: what it holds is copied, and replaced in one transaction, so that programs that have it open
  * go on with what was restored. */
 static gboolean
 replace_contents (RcStore *store, RcStore *copy, const char *kept, GError **error)
 {
   if (!rc_store_backup (store, kept, error))
-    return FALSE;
+    {
+      refuse_unkept (error);
+      return FALSE;
+    }
   if (keep_counters (store, copy, error) && rc_backup_replace (copy->db, store->db, store->path, error))
     return TRUE;
   rc_backup_remove (kept); /* all is as it was: there is nothing to keep */
@@ -128,10 +140,7 @@ restore (const char *path, const char *backup, const char *part, const char *kep
   store = rc_store_open (path, NULL, error);
   if (store == NULL)
     {
-      /* Whether it is damaged, or only in use at the moment, is not for a program to say. */
-      g_prefix_error (error,
-                      _ ("Nothing was restored, as the store that is there cannot be opened to be kept. If it is "
-                         "damaged, move it to another place and restore again. "));
+      refuse_unkept (error);
       return FALSE;
     }
   return replace_contents (store, copy, kept, error);

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "area-panel.h"
+#include "fold-box.h"
 #include "item-list.h"
 #include "item-pieces.h"
 #include "job-panel.h"
@@ -425,6 +426,7 @@ rc_bench_class_init (RcBenchClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_bench_dispose;
+  g_type_ensure (RC_TYPE_FOLD_BOX);
   g_type_ensure (RC_TYPE_FIGURE_BAR);
   g_type_ensure (RC_TYPE_OPTION_ROW);
   g_type_ensure (RC_TYPE_ITEM_LIST);

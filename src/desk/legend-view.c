@@ -4,6 +4,7 @@
 #include "palette.h"
 
 #define FONT_PART      0.72 /* of the text around it */
+#define WIDE_PX        (1 << 20)
 #define PAD_PX         6
 #define LEAST_WIDTH_PX 240
 #define MOST_LINES     10 /* of text: a narrow floor is worth more than its legend */
@@ -36,8 +37,9 @@ rc_legend_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
   *minimum = *natural = LEAST_WIDTH_PX;
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     return;
-  int height = (int)rc_legend_get_height (font_size, for_size - 2 * PAD_PX) + 1;
-  *minimum = *natural = for_size > 0 && height <= MOST_LINES * font_size ? height : 0;
+  int width = for_size > 0 ? for_size : WIDE_PX; /* whatever width: what it takes at most */
+  int height = (int)rc_legend_get_height (font_size, width - 2 * PAD_PX) + 1;
+  *minimum = *natural = height <= MOST_LINES * font_size ? height : 0;
 }
 
 static void

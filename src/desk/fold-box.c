@@ -1,0 +1,121 @@
+#include "fold-box.h"
+
+#define GAP 12
+
+struct _RcFoldBox
+{
+  GtkWidget parent_instance;
+};
+
+G_DEFINE_FINAL_TYPE (RcFoldBox, rc_fold_box, GTK_TYPE_WIDGET)
+
+typedef struct
+{
+  GtkWidget *first, *second; /* the second NULL while it is hidden */
+} Pair;
+
+static Pair
+get_pair (GtkWidget *widget)
+{
+  GtkWidget *first = gtk_widget_get_first_child (widget), *second = gtk_widget_get_last_child (widget);
+
+  return (Pair){ first, second && second != first && gtk_widget_get_visible (second) ? second : NULL };
+}
+
+static int
+get_width (GtkWidget *child, gboolean natural)
+{
+  int minimum = 0, wanted = 0;
+
+  if (child)
+    gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum, &wanted, NULL, NULL);
+  return natural ? wanted : minimum;
+}
+
+static int
+get_height (GtkWidget *child, int width)
+{
+  int minimum = 0;
+
+  if (child)
+    gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, width, &minimum, NULL, NULL, NULL);
+  return minimum;
+}
+
+static gboolean
+is_folded (Pair pair, int width)
+{
+  return pair.second && get_width (pair.first, TRUE) + GAP + get_width (pair.second, TRUE) > width;
+}
+
+static GtkSizeRequestMode
+rc_fold_box_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+rc_fold_box_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
+                     int *minimum_baseline, int *natural_baseline)
+{
+  Pair pair = get_pair (widget);
+
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    {
+      *minimum = MAX (get_width (pair.first, FALSE), get_width (pair.second, FALSE));
+      *natural = get_width (pair.first, TRUE) + (pair.second ? GAP + get_width (pair.second, TRUE) : 0);
+      return;
+    }
+  int width = for_size >= 0 ? for_size : G_MAXINT, first = get_height (pair.first, -1);
+  int second = get_height (pair.second, -1);
+  *minimum = *natural = is_folded (pair, width) ? first + GAP / 2 + second : MAX (first, second);
+}
+
+static void
+rc_fold_box_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  Pair pair = get_pair (widget);
+
+  if (is_folded (pair, width))
+    {
+      int first = get_height (pair.first, -1);
+      gtk_widget_size_allocate (pair.first, &(GtkAllocation){ 0, 0, width, first }, -1);
+      gtk_widget_size_allocate (pair.second, &(GtkAllocation){ 0, first + GAP / 2, width, height - first - GAP / 2 },
+                                -1);
+      return;
+    }
+  int      left = pair.second ? get_width (pair.first, TRUE) : width;
+  gboolean is_rtl = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+  int      rest = width - left - GAP;
+  if (pair.first)
+    gtk_widget_size_allocate (pair.first, &(GtkAllocation){ is_rtl ? width - left : 0, 0, left, height }, -1);
+  if (pair.second)
+    gtk_widget_size_allocate (pair.second, &(GtkAllocation){ is_rtl ? 0 : left + GAP, 0, rest, height }, -1);
+}
+
+static void
+rc_fold_box_dispose (GObject *object)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (rc_fold_box_parent_class)->dispose (object);
+}
+
+static void
+rc_fold_box_class_init (RcFoldBoxClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rc_fold_box_dispose;
+  widget_class->get_request_mode = rc_fold_box_get_request_mode;
+  widget_class->measure = rc_fold_box_measure;
+  widget_class->size_allocate = rc_fold_box_size_allocate;
+  gtk_widget_class_set_css_name (widget_class, "fold");
+}
+
+static void
+rc_fold_box_init (RcFoldBox *self)
+{
+}

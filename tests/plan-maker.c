@@ -82,7 +82,7 @@ RcPlan *
 make_plan_within (const RcJob *job, double seconds)
 {
   g_autoptr (GError) error = NULL;
-  RcPlanParams params = { .seconds = seconds, .steady = TRUE };
+  RcPlanParams params = { .effort = (guint64)(seconds * 1000), .steady = TRUE };
   RcPlan      *plan = rc_plan_new (job, rc_job_get_measure (job, NULL), plain_weights, NULL, &params, &error);
   g_assert_no_error (error);
   return plan;

@@ -25,7 +25,7 @@ void plain_weights (const RcGoods *carpet, RcPlanWeights *weights, gpointer user
 
 /* Plans the job's last measure, failing the test on error. */
 RcPlan *make_plan (const RcJob *job);
-RcPlan *make_plan_within (const RcJob *job, double seconds);
+RcPlan *make_plan_within (const RcJob *job, double seconds); /* counted in work: the same plan on a busy machine */
 
 const RcOption *find_option (const RcPlan *plan, guint area, const char *name);
 

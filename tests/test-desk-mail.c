@@ -297,7 +297,7 @@ test_letters (Fixture *fixture, gconstpointer data)
       g_autoptr (RcSheetSet) set = rc_sheet_set_new (fixture->outcome, NULL, rows[i].language);
       g_auto (RcSheetLetter) letter = { 0 };
 
-      rc_sheet_letter_init (&letter, set, (guint)rc_sheet_set_find (set, rows[i].kind), NULL);
+      rc_sheet_letter_init_for_set (&letter, set, (guint)rc_sheet_set_find (set, rows[i].kind), NULL);
       g_assert_cmpstr (letter.address, ==, rows[i].address);
       g_test_message ("%s\n%s", letter.subject, letter.text);
       g_assert_true (g_str_has_prefix (letter.subject, rows[i].subject));

@@ -7,6 +7,7 @@
 #include "glance-window.h"
 #include "length-rows.h"
 #include "order-window.h"
+#include "paper-window.h"
 #include "quote-window.h"
 #include "roll-form.h"
 #include "roll-window.h"
@@ -161,6 +162,30 @@ test_papers (DeskFixture *fixture, gconstpointer data)
   g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
 }
 
+/* The kept order on paper: its number and its jobs', ways to print, save and mail it. */
+static void
+check_order_paper (RcOrderWindow *orders, const char *number)
+{
+  g_autofree char *title = g_strdup_printf ("Order %s to ", number);
+  GListModel      *windows = gtk_window_get_toplevels ();
+  GtkWindow       *paper = NULL;
+
+  act (orders, "order.paper");
+  desk_fixture_settle ();
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+      const char *its = gtk_window_get_title (window);
+
+      if (its != NULL && g_str_has_prefix (its, title))
+        paper = window;
+    }
+  g_assert_nonnull (paper);
+  g_assert_nonnull (desk_fixture_find (GTK_WIDGET (paper), GTK_TYPE_BUTTON, NULL));
+  g_assert_cmpstr (rc_paper_window_get_told (GTK_WIDGET (paper)), ==, "");
+  gtk_window_destroy (paper);
+}
+
 /* One order per supplier for two jobs; not a second time. */
 static void
 test_orders_for_many_jobs (DeskFixture *fixture, gconstpointer data)
@@ -180,6 +205,7 @@ test_orders_for_many_jobs (DeskFixture *fixture, gconstpointer data)
   const RcPurchase *order = rc_order_window_get_chosen (orders);
   g_assert_nonnull (order);
   g_assert_cmpstr (order->jobs, ==, "J-7, J-8");
+  check_order_paper (orders, order->number);
   g_assert_cmpint (get_state (fixture), ==, RC_JOB_ORDERED);
   g_autoptr (RcPurchase) whole = rc_store_load_purchase (fixture->store, order->number, &error);
   RcMoney sum = 0;

@@ -3,6 +3,7 @@
 #include <fcntl.h>
 #include <gio/gunixfdlist.h>
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 #include <unistd.h>
 
 #include "rowcut-error.h"
@@ -200,6 +201,17 @@ on_bus (GObject *source, GAsyncResult *result, gpointer data)
     try_command (task);
 }
 
+char *
+rc_mail_dup_path (const char *name, GError **error)
+{
+  g_autofree char *folder = g_build_filename (g_get_user_cache_dir (), "rowcut", "mail", NULL);
+
+  if (g_mkdir_with_parents (folder, 0700) == 0)
+    return g_build_filename (folder, name, NULL);
+  g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_FAILED, _ ("Cannot make the folder “%s”"), folder);
+  return NULL;
+}
+
 void
 rc_mail_compose_async (const RcMail *mail, GAsyncReadyCallback done, gpointer data)
 {
@@ -212,6 +224,12 @@ rc_mail_compose_async (const RcMail *mail, GAsyncReadyCallback done, gpointer da
   compose->path = g_strdup (mail->path);
   g_task_set_task_data (task, compose, compose_free);
   g_bus_get (G_BUS_TYPE_SESSION, NULL, on_bus, task);
+}
+
+const char *
+rc_mail_get_opened_words (void)
+{
+  return _ ("The mail program has the sheet; nothing is sent before you send it there.");
 }
 
 gboolean

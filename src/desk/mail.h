@@ -20,7 +20,13 @@ typedef enum
   RC_MAIL_CANCELLED, /* the person did not want to */
 } RcMailEnd;
 
+/* Where a file of that name is put for mail programs, which read an attachment when it is sent: the next of that name
+ * takes its place. The folder is made. G_FILE_ERROR. (transfer full) */
+char *rc_mail_dup_path (const char *name, GError **error);
+
 /* `mail` is copied. */
 void rc_mail_compose_async (const RcMail *mail, GAsyncReadyCallback done, gpointer data);
+/* What to tell when it is opened, translated. */
+const char *rc_mail_get_opened_words (void);
 /* FALSE and RC_ERROR_REFERENCE, naming the file and the address, when there is no mail program that takes it. */
 gboolean rc_mail_compose_finish (GAsyncResult *result, RcMailEnd *end, GError **error);

@@ -7,6 +7,8 @@
 #include "document-things.h"
 #include "order-columns.h"
 #include "order-maker.h"
+#include "order-paper.h"
+#include "usual-units.h"
 #include "rowcut-error.h"
 #include "row-item.h"
 
@@ -284,6 +286,21 @@ change (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+show_paper (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcOrderWindow    *self = RC_ORDER_WINDOW (widget);
+  const RcPurchase *order = rc_order_window_get_chosen (self);
+  g_autoptr (GError) error = NULL;
+  GtkWidget *paper = order != NULL ? rc_order_paper_new (GTK_WINDOW (self), get_store (self), order->number,
+                                                         rc_usual_paper_find (), &error)
+                                   : NULL;
+
+  tell (self, error != NULL ? error->message : NULL);
+  if (paper != NULL)
+    gtk_window_present (GTK_WINDOW (paper));
+}
+
+static void
 open_form (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   RcOrderWindow    *self = RC_ORDER_WINDOW (widget);
@@ -377,12 +394,14 @@ add_keys (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_action (klass, "order.make", NULL, make);
   gtk_widget_class_install_action (klass, "order.make-all", NULL, make);
+  gtk_widget_class_install_action (klass, "order.paper", NULL, show_paper);
   gtk_widget_class_install_action (klass, "order.send", NULL, change);
   gtk_widget_class_install_action (klass, "order.cancel", NULL, change);
   gtk_widget_class_install_action (klass, "order.confirm", NULL, open_form);
   gtk_widget_class_install_action (klass, "order.receive", NULL, open_form);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_n, GDK_CONTROL_MASK, "order.make", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_n, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "order.make-all", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_p, GDK_CONTROL_MASK, "order.paper", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_s, GDK_CONTROL_MASK, "order.send", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_f, GDK_CONTROL_MASK, "order.confirm", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_r, GDK_CONTROL_MASK, "order.receive", NULL);

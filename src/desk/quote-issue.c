@@ -1,7 +1,6 @@
 #include "quote-issue.h"
 
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 
 #include "offer-plans.h"
 #include "rowcut-error.h"
@@ -14,24 +13,14 @@ keep_paper (RcStore *store, RcOutcome *outcome, const GPtrArray *plans, const Rc
             RcPaper paper, GError **error)
 {
   g_autoptr (RcSheetSet) set = rc_sheet_set_new (outcome, plans, outcome->job->customer.language);
-  g_autofree char *path = NULL, *contents = NULL;
-  RcSheetData      data;
-  gsize            length;
-  int              file = g_file_open_tmp ("rowcut-XXXXXX.pdf", &path, error);
-  gboolean         done;
+  g_autoptr (GBytes) pdf = NULL;
+  RcSheetData data;
 
-  if (file < 0 || !g_close (file, error))
-    return FALSE;
   rc_sheet_set_get_data (set, (guint)rc_sheet_set_find (set, RC_SHEET_QUOTATION), paper, number, &data);
   if (variation != NULL)
     data.quote = variation;
-  done = rc_sheet_write_pdf (RC_SHEET_QUOTATION, &data, path, error)
-         && g_file_get_contents (path, &contents, &length, error);
-  g_unlink (path);
-  if (!done)
-    return FALSE;
-  g_autoptr (GBytes) bytes = g_bytes_new_take (g_steal_pointer (&contents), length);
-  return rc_store_keep_paper (store, number, bytes, error);
+  pdf = rc_sheet_make_pdf (RC_SHEET_QUOTATION, &data, error);
+  return pdf != NULL && rc_store_keep_paper (store, number, pdf, error);
 }
 
 static gboolean

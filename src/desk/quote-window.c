@@ -305,6 +305,23 @@ mark (GtkWidget *widget, const char *name, GVariant *parameter)
           is_accepted && is_here ? RC_JOB_ACCEPTED : RC_JOB_ENQUIRY, error);
 }
 
+/* As its job is now: where its customer reads mail may have changed. */
+static void
+add_ways (RcQuoteWindow *self, GtkWidget *paper, const RcIssuedQuote *quote)
+{
+  RcStore *store = rc_window_get_store (self->window);
+  g_autoptr (RcJob) job = rc_store_load_job (store, quote->job_id, NULL);
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (store, NULL);
+  g_autofree char *name = g_strdup_printf ("%s.pdf", quote->number);
+  g_auto (RcSheetLetter) letter = { 0 };
+
+  if (book == NULL)
+    return;
+  rc_sheet_letter_init (&letter, &(RcSheetLetterOf){ RC_SHEET_QUOTATION, job != NULL ? job->customer.language : NULL,
+                                                     quote->number, job, book, NULL });
+  rc_paper_window_add_ways (paper, name, &letter);
+}
+
 static void
 show_paper (RcQuoteWindow *self)
 {
@@ -318,7 +335,9 @@ show_paper (RcQuoteWindow *self)
   if (pdf == NULL)
     return;
   g_autofree char *title = g_strdup_printf (_ ("Quotation %s as it was printed"), quote->number);
-  gtk_window_present (GTK_WINDOW (rc_paper_window_new (GTK_WINDOW (self), title, pdf)));
+  GtkWidget       *paper = rc_paper_window_new (GTK_WINDOW (self), title, pdf);
+  add_ways (self, paper, quote);
+  gtk_window_present (GTK_WINDOW (paper));
 }
 
 static void

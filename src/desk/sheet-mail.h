@@ -11,9 +11,21 @@ typedef struct
   char *subject, *text;
 } RcSheetLetter;
 
+/* What a letter is about. */
+typedef struct
+{
+  RcSheetKind        kind;
+  const char        *language; /* as of a sheet */
+  const char        *number;   /* of the quotation or order; NULL: a draft */
+  const RcJob       *job;      /* nullable for an order */
+  const RcPriceBook *book;
+  const char        *supplier; /* of an order */
+} RcSheetLetterOf;
+
 /* A quotation, its options and the seam plan go to the customer, an order to its supplier, all else to whom the person
- * chooses; in the set's language. `number`: of the quotation or order; NULL: a draft. For the main thread. */
-void rc_sheet_letter_init (RcSheetLetter *letter, const RcSheetSet *set, guint sheet, const char *number);
+ * chooses. For the main thread. */
+void rc_sheet_letter_init (RcSheetLetter *letter, const RcSheetLetterOf *of);
+void rc_sheet_letter_init_for_set (RcSheetLetter *letter, const RcSheetSet *set, guint sheet, const char *number);
 void rc_sheet_letter_clear (RcSheetLetter *letter);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RcSheetLetter, rc_sheet_letter_clear)

@@ -338,8 +338,7 @@ on_mailed (GObject *source, GAsyncResult *result, gpointer data)
   if (!rc_mail_compose_finish (result, &end, &error))
     tell (self, error->message);
   else
-    tell (self, end == RC_MAIL_OPENED ? _ ("The mail program has the sheet; nothing is sent before you send it there.")
-                                      : NULL);
+    tell (self, end == RC_MAIL_OPENED ? rc_mail_get_opened_words () : NULL);
 }
 
 static void

@@ -187,8 +187,8 @@ set_drawing_error (cairo_status_t status, const char *path, GError **error)
   return FALSE;
 }
 
-gboolean
-rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path, GError **error)
+GBytes *
+rc_sheet_make_pdf (RcSheetKind kind, const RcSheetData *data, GError **error)
 {
   g_autoptr (RcSheet) sheet = rc_sheet_new (kind, data);
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
@@ -198,7 +198,7 @@ rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path,
   cairo_t         *cr;
   double           width, height;
 
-  g_return_val_if_fail (sheet && path, FALSE);
+  g_return_val_if_fail (sheet, NULL);
 
   rc_paper_get_size (data->paper, &width, &height);
   surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
@@ -225,8 +225,22 @@ rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path,
     status = cairo_surface_status (surface);
   cairo_surface_destroy (surface);
 
-  return set_drawing_error (status, path, error)
-         && g_file_set_contents (path, (const char *)bytes->data, bytes->len, error);
+  if (!set_drawing_error (status, rc_sheet_kind_get_name (kind), error))
+    return NULL;
+
+  return g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
+}
+
+gboolean
+rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path, GError **error)
+{
+  g_autoptr (GBytes) bytes = NULL;
+
+  g_return_val_if_fail (path, FALSE);
+
+  bytes = rc_sheet_make_pdf (kind, data, error);
+
+  return bytes && g_file_set_contents (path, g_bytes_get_data (bytes, NULL), (gssize)g_bytes_get_size (bytes), error);
 }
 
 static char *

@@ -72,7 +72,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcSheet, rc_sheet_free)
 guint rc_sheet_count_pages (RcSheetKind kind, const RcSheetData *data);
 void  rc_sheet_draw_page (RcSheetKind kind, const RcSheetData *data, guint page, cairo_t *cr);
 
-/* Byte-identical for the same data. Whole files only: on an error the old file stands. Errors: G_FILE_ERROR. */
+/* Byte-identical for the same data. (transfer full) */
+GBytes *rc_sheet_make_pdf (RcSheetKind kind, const RcSheetData *data, GError **error);
+/* The same as a file. Whole files only: on an error the old file stands. Errors: G_FILE_ERROR. */
 gboolean rc_sheet_write_pdf (RcSheetKind kind, const RcSheetData *data, const char *path, GError **error);
 /* One file per page: path "x.png" gives x-1.png, x-2.png when there are several. dpi e.g. 150, from 18 to 1200. */
 gboolean rc_sheet_write_png (RcSheetKind kind, const RcSheetData *data, double dpi, const char *path, GError **error);

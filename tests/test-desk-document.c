@@ -398,6 +398,31 @@ test_an_edit_of_a_door_moves_no_room_that_others_hold (Fixture *fixture, gconstp
   rc_job_free (job);
 }
 
+/* The picture under the floor is drawn only: what stands of the plan stays. */
+static void
+test_a_picture_asks_for_no_plan (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  RcJob         *job = rc_document_dup_job (fixture->document);
+  RcPlanPicture *picture = g_new0 (RcPlanPicture, 1);
+  RcOutcome     *outcome = rc_document_get_outcome (fixture->document);
+
+  g_autoptr (GBytes) bytes = g_bytes_new_static ("x", 1);
+  picture->name = g_strdup ("plan.png");
+  picture->digest = rc_store_add_file (fixture->desk.store, bytes, &error);
+  picture->page = 1;
+  picture->ticks_per_1000px = RC_TICKS_PER_FOOT;
+  picture->strength_percent = 100;
+  rc_job_take_picture (job, picture);
+  fixture->n_edited = 0;
+  g_assert_true (rc_document_commit_picture (fixture->document, job, "Picture", &error));
+  g_assert_no_error (error);
+  g_assert_cmpuint (fixture->n_edited, ==, 1);
+  g_assert_true (rc_document_is_planned (fixture->document));
+  g_assert_true (rc_document_get_outcome (fixture->document) == outcome);
+  g_assert_null (rc_document_get_figures_before (fixture->document));
+}
+
 static void
 test_sheets_and_their_files (Fixture *fixture, gconstpointer data)
 {
@@ -438,6 +463,7 @@ main (int argc, char **argv)
   ADD ("/desk/document/search-never-makes-it-worse", test_search_never_makes_it_worse);
   ADD ("/desk/document/a-door-brings-its-room-along", test_an_edit_of_a_door_brings_its_room_along);
   ADD ("/desk/document/a-door-moves-no-room-that-others-hold", test_an_edit_of_a_door_moves_no_room_that_others_hold);
+  ADD ("/desk/document/a-picture-asks-for-no-plan", test_a_picture_asks_for_no_plan);
   ADD ("/desk/document/sheets-and-their-files", test_sheets_and_their_files);
   return g_test_run ();
 }

@@ -196,6 +196,50 @@ test_kept_in_the_store (void)
   g_rmdir (folder);
 }
 
+static RcGestureResult
+handle_all (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *events, guint n)
+{
+  RcGestureResult result = { 0 };
+
+  for (guint i = 0; i < n; i++)
+    *gesture = rc_gesture_handle (*gesture, scene, &events[i], &result);
+  return result;
+}
+
+/* About a point: by a drag round it, and by degrees typed. */
+static void
+test_gesture_gives_the_turn (void)
+{
+  RcCurrency usd = { "USD", 2 };
+  g_autoptr (RcJob) job = rc_job_new ("J-1", &usd);
+  g_autoptr (RcScene) scene = rc_scene_new (job, rc_job_get_measure (job, NULL), NULL, 0);
+  RcGesture            gesture = rc_gesture_start (RC_TOOL_SWIVEL, NULL);
+  const RcGestureEvent dragged[] = { { .kind = RC_EVENT_PRESS, .at = { FT, FT }, .reach = FT / 8 },
+                                     { .kind = RC_EVENT_RELEASE, .at = { FT, FT }, .reach = FT / 8 },
+                                     { .kind = RC_EVENT_PRESS, .at = { 11 * FT, FT }, .reach = FT / 8 },
+                                     { .kind = RC_EVENT_MOTION, .at = { 11 * FT, 11 * FT }, .reach = FT / 8 },
+                                     { .kind = RC_EVENT_RELEASE, .at = { 11 * FT, 11 * FT }, .reach = FT / 8 } };
+  const RcGestureEvent typed[] = { { .kind = RC_EVENT_PRESS, .at = { FT, FT }, .reach = FT / 8 },
+                                   { .kind = RC_EVENT_RELEASE, .at = { FT, FT }, .reach = FT / 8 },
+                                   { .kind = RC_EVENT_LETTER, .letter = '-' },
+                                   { .kind = RC_EVENT_LETTER, .letter = '0' },
+                                   { .kind = RC_EVENT_LETTER, .letter = ',' },
+                                   { .kind = RC_EVENT_LETTER, .letter = '7' },
+                                   { .kind = RC_EVENT_ENTER } };
+  RcGestureResult      result = handle_all (&gesture, scene, dragged, G_N_ELEMENTS (dragged));
+
+  g_assert_cmpint (result.picture.kind, ==, RC_PICTURE_TURN);
+  g_assert_cmpint (result.picture.from.x, ==, FT);
+  g_assert_cmpint (result.picture.millidegrees, ==, 45000);
+  g_assert_false (gesture.is_active);
+  result = handle_all (&gesture, scene, typed, G_N_ELEMENTS (typed));
+  g_assert_cmpint (result.picture.millidegrees, ==, -700);
+  result = handle_all (&gesture, scene, typed + 2, 1);
+  result = handle_all (&gesture, scene, typed + 6, 1);
+  g_assert_nonnull (result.fault);
+  rc_gesture_result_clear (&result);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -205,6 +249,7 @@ main (int argc, char **argv)
   g_test_add_func ("/picture/large-is-bounded", test_large_is_bounded);
   g_test_add_func ("/picture/scale-by-two-points", test_scale_by_two_points);
   g_test_add_func ("/picture/gesture-gives-the-scale", test_gesture_gives_the_scale);
+  g_test_add_func ("/picture/gesture-gives-the-turn", test_gesture_gives_the_turn);
   g_test_add_func ("/picture/kept-in-the-store", test_kept_in_the_store);
   return g_test_run ();
 }

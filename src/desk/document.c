@@ -116,7 +116,6 @@ plan (RcDocument *self)
 static void
 show_state (RcDocument *self)
 {
-  plan (self);
   RcChoice mended
       = rc_choice_mend (self->choice, rc_document_get_measure (self), self->outcome ? self->outcome->plan : NULL);
   gboolean is_other = !rc_choice_equal (mended, self->choice);
@@ -279,6 +278,7 @@ rc_document_set_measure (RcDocument *self, const char *id)
   note_before (self);
   g_free (self->measure);
   self->measure = g_strdup (measure->id);
+  plan (self);
   show_state (self);
   return TRUE;
 }
@@ -311,6 +311,7 @@ load_anew (RcDocument *self, GError **error)
   rc_document_end_step (self);
   note_before (self);
   replace_job (self, g_steal_pointer (&job));
+  plan (self);
   show_state (self);
   return TRUE;
 }
@@ -369,8 +370,9 @@ rc_document_follow_prices (RcDocument *self, GError **error)
   return TRUE;
 }
 
-gboolean
-rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error)
+/* `is_planned`: the plan is not asked for anew. */
+static gboolean
+commit (RcDocument *self, RcJob *job, const char *step, const char *key, gboolean is_planned, GError **error)
 {
   g_autoptr (RcJob) taken = job;
   gboolean grows = key != NULL && g_strcmp0 (key, self->key) == 0, has_step = FALSE;
@@ -378,14 +380,28 @@ rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *
 
   if (!save (self, taken, step, grows && self->has_step, &has_step, &fault))
     return refuse (self, fault, error);
-  if (!grows)
+  if (!grows && !is_planned)
     note_before (self);
   g_free (self->key);
   self->key = g_strdup (key);
   self->has_step = has_step;
   replace_job (self, g_steal_pointer (&taken));
+  if (!is_planned)
+    plan (self);
   show_state (self);
   return TRUE;
+}
+
+gboolean
+rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error)
+{
+  return commit (self, job, step, key, FALSE, error);
+}
+
+gboolean
+rc_document_commit_picture (RcDocument *self, RcJob *job, const char *step, GError **error)
+{
+  return commit (self, job, step, NULL, TRUE, error);
 }
 
 void

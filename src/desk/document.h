@@ -57,6 +57,8 @@ RcMeasure *rc_document_get_measure_of (RcDocument *self, RcJob *job); /* the mea
  * changed, and *error says why. RC_ERROR_CONFLICT: somebody else had changed the job; their state is loaded and shown
  * now, and *error asks to make the edit again. */
 gboolean rc_document_commit (RcDocument *self, RcJob *job, const char *step, const char *key, GError **error);
+/* Likewise a state that differs in its plan pictures alone: no plan depends on them, so none is made. */
+gboolean rc_document_commit_picture (RcDocument *self, RcJob *job, const char *step, GError **error);
 /* Ends the run of edits that are one step: the field was left. */
 void rc_document_end_step (RcDocument *self);
 

@@ -402,7 +402,7 @@ rc_floor_hand_change_picture (RcFloorHand *hand, RcHandPicture change, const RcV
       rc_floor_picture_lighten (hand->picture, hand->floor);
       break;
     case RC_HAND_PICTURE_TURN:
-      rc_floor_picture_turn (hand->picture, hand->floor, get_middle_of_view (hand, view), 90);
+      rc_floor_picture_turn (hand->picture, hand->floor, get_middle_of_view (hand, view), 90000);
       break;
     case RC_HAND_PICTURE_PAGE:
       rc_floor_picture_turn_page (hand->picture, hand->floor, rc_floor_hand_get_box (hand));

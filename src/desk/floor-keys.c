@@ -67,6 +67,7 @@ add_tool_keys (GtkWidgetClass *klass)
   for (guint i = 0; i < G_N_ELEMENTS (TOOLS); i++)
     gtk_widget_class_add_binding_action (klass, TOOLS[i].keyval, 0, "bench.tool", "s", TOOLS[i].tool);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_C, GDK_SHIFT_MASK, "bench.tool", "s", "closet");
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_Q, GDK_SHIFT_MASK, "bench.tool", "s", "swivel");
   gtk_widget_class_add_binding_action (klass, GDK_KEY_h, 0, "bench.legend", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_m, 0, "bench.mirror-room", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_b, 0, "bench.picture-open", NULL);

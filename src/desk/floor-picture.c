@@ -101,7 +101,7 @@ static gboolean
 commit (RcFloorPicture *self, RcJob *job, const char *step)
 {
   g_autoptr (GError) error = NULL;
-  gboolean done = rc_document_commit (self->document, job, step, NULL, &error);
+  gboolean done = rc_document_commit_picture (self->document, job, step, &error);
 
   tell (self, error);
   return done;
@@ -275,14 +275,14 @@ rc_floor_picture_lighten (RcFloorPicture *self, int storey)
 }
 
 void
-rc_floor_picture_turn (RcFloorPicture *self, int storey, RcPoint about, int degrees)
+rc_floor_picture_turn (RcFloorPicture *self, int storey, RcPoint about, gint64 millidegrees)
 {
   RcPlanPicture *picture = NULL;
   g_autoptr (RcJob) job = dup_job (self, storey, &picture);
 
   if (job == NULL)
     return;
-  rc_picture_edit_turn (picture, about, 1000 * (gint64)degrees);
+  rc_picture_edit_turn (picture, about, millidegrees);
   commit (self, g_steal_pointer (&job), _ ("Turn the plan picture"));
 }
 
@@ -294,12 +294,16 @@ rc_floor_picture_change (RcFloorPicture *self, int storey, const RcPictureChange
 
   if (job == NULL)
     return;
-  if (change->kind == RC_PICTURE_SCALE)
+  if (change->kind == RC_PICTURE_TURN)
+    rc_picture_edit_turn (picture, change->from, change->millidegrees);
+  else if (change->kind == RC_PICTURE_SCALE)
     rc_picture_edit_scale (picture, change->from, change->to, change->length);
   else
     rc_picture_edit_move (picture, (RcPoint){ change->to.x - change->from.x, change->to.y - change->from.y });
   commit (self, g_steal_pointer (&job),
-          change->kind == RC_PICTURE_SCALE ? _ ("Scale of the plan picture") : _ ("Move the plan picture"));
+          change->kind == RC_PICTURE_SCALE  ? _ ("Scale of the plan picture")
+          : change->kind == RC_PICTURE_TURN ? _ ("Turn the plan picture")
+                                            : _ ("Move the plan picture"));
 }
 
 /* Dark lines on white paper darken what is drawn; on a dark desk the picture is turned light on dark. */

@@ -26,7 +26,7 @@ void rc_floor_picture_add (RcFloorPicture *self, int storey, GFile *file, RcBox 
 void rc_floor_picture_turn_page (RcFloorPicture *self, int storey, RcBox box);
 void rc_floor_picture_remove (RcFloorPicture *self, int storey);
 void rc_floor_picture_lighten (RcFloorPicture *self, int storey);
-void rc_floor_picture_turn (RcFloorPicture *self, int storey, RcPoint about, int degrees);
+void rc_floor_picture_turn (RcFloorPicture *self, int storey, RcPoint about, gint64 millidegrees);
 void rc_floor_picture_change (RcFloorPicture *self, int storey, const RcPictureChange *change);
 
 void rc_floor_picture_draw (RcFloorPicture *self, int storey, gboolean is_dark, const RcView *view, cairo_t *cr);

@@ -62,6 +62,9 @@ void rc_gesture_scale_handle (RcGesture *gesture, const RcScene *scene, const Rc
 void rc_gesture_slide_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
                               RcGestureResult *result);
 void rc_gesture_picture_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
+void rc_gesture_swivel_handle (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event,
+                               RcGestureResult *result);
+void rc_gesture_swivel_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch *sketch);
 
 /* Back to rest with the same tool. */
 void rc_gesture_rest (RcGesture *gesture);
@@ -83,6 +86,10 @@ gboolean rc_gesture_take_span (RcGesture *gesture, const RcGestureEvent *event, 
 gboolean rc_gesture_take_key (RcGesture *gesture, const RcGestureEvent *event, guint n_fields); /* TRUE: taken */
 gboolean rc_gesture_is_typed (const RcGesture *gesture, guint field);
 gboolean rc_gesture_has_text (const RcGesture *gesture); /* in any field */
+/* What is typed as degrees, 360 at most; FALSE when it does not read so. */
+gboolean rc_gesture_parse_degrees (const RcGesture *gesture, double *degrees);
+/* What the sketch says of a turn: as typed, else the degrees. (transfer full) */
+char *rc_gesture_dup_degrees (const RcGesture *gesture, double degrees);
 /* FALSE when nothing, or nothing that reads as a length above 0, is typed. */
 gboolean rc_gesture_get_typed (const RcGesture *gesture, const RcScene *scene, guint field, RcLength *length);
 /* TRUE where something typed does not read. Then *fault (transfer full) says why. */

@@ -87,12 +87,7 @@ get_turn (const RcGesture *gesture, const RcScene *scene, const RcSceneRoom *roo
   RcPoint middle = get_middle (room);
 
   if (rc_gesture_is_typed (gesture, 0))
-    {
-      g_autofree char *text = g_strdelimit (g_strdup (gesture->text[0]), ",", '.');
-      char            *end = NULL;
-      *degrees = g_ascii_strtod (text, &end);
-      return end != text && (*end == '\0' || g_str_equal (end, "°")) && fabs (*degrees) <= 360;
-    }
+    return rc_gesture_parse_degrees (gesture, degrees);
   double pointed = remainder (get_degrees (middle, gesture->raw) - get_degrees (middle, gesture->points[0]), 360);
   *degrees = pointed;
   if (!gesture->is_free && !find_wall_turn (scene, room, pointed, degrees))
@@ -159,14 +154,11 @@ rc_gesture_turn_sketch (const RcGesture *gesture, const RcScene *scene, RcSketch
 {
   const RcSceneRoom *room = rc_scene_find_room (scene, gesture->room);
   double             degrees = 0;
-  char               number[G_ASCII_DTOSTR_BUF_SIZE];
 
   if (!gesture->is_active || room == NULL)
     return;
   gboolean reads = get_turn (gesture, scene, room, &degrees);
-  g_ascii_formatd (number, sizeof number, "%.1f", degrees);
-  sketch->word
-      = rc_gesture_is_typed (gesture, 0) ? g_strdup_printf ("%s|", gesture->text[0]) : g_strdup_printf ("%s°", number);
+  sketch->word = rc_gesture_dup_degrees (gesture, degrees);
   sketch->word_at = get_middle (room);
   g_autoptr (RcJob) job = reads && degrees != 0 ? rc_gesture_room_turn (scene, gesture->room, degrees) : NULL;
   g_autoptr (RcScene) after = job ? rc_places_new_scene (scene, job) : NULL;

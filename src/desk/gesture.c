@@ -1,6 +1,7 @@
 #include "gesture-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 static const struct
 {
@@ -71,6 +72,11 @@ static const struct
       rc_gesture_scale_handle, rc_gesture_picture_sketch },
   [RC_TOOL_SLIDE]
   = { "slide", N_ ("Drag the plan picture to where it belongs."), rc_gesture_slide_handle, rc_gesture_picture_sketch },
+  [RC_TOOL_SWIVEL]
+  = { "swivel",
+      N_ ("Click on the place that the plan picture turns about, then drag round it, or type by how many "
+          "degrees it turns to the left, Enter."),
+      rc_gesture_swivel_handle, rc_gesture_swivel_sketch },
 };
 
 const char *
@@ -236,6 +242,27 @@ gboolean
 rc_gesture_is_typed (const RcGesture *gesture, guint field)
 {
   return gesture->text[field][0] != '\0';
+}
+
+gboolean
+rc_gesture_parse_degrees (const RcGesture *gesture, double *degrees)
+{
+  g_autofree char *text = g_strdelimit (g_strdup (gesture->text[0]), ",", '.');
+  char            *end = NULL;
+
+  *degrees = g_ascii_strtod (text, &end);
+  return end != text && (*end == '\0' || g_str_equal (end, "°")) && fabs (*degrees) <= 360;
+}
+
+char *
+rc_gesture_dup_degrees (const RcGesture *gesture, double degrees)
+{
+  char number[G_ASCII_DTOSTR_BUF_SIZE];
+
+  if (rc_gesture_is_typed (gesture, 0))
+    return g_strdup_printf ("%s|", gesture->text[0]);
+  g_ascii_formatd (number, sizeof number, "%.1f", degrees);
+  return g_strdup_printf ("%s°", number);
 }
 
 gboolean

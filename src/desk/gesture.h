@@ -25,9 +25,10 @@ typedef enum
   RC_TOOL_JOIN, /* two openings become one, the second one's room comes along */
   RC_TOOL_PILE,
   RC_TOOL_SEAM,
-  RC_TOOL_ZONE,  /* floor that no seam may lie on */
-  RC_TOOL_SCALE, /* of the plan picture */
-  RC_TOOL_SLIDE, /* the plan picture */
+  RC_TOOL_ZONE,   /* floor that no seam may lie on */
+  RC_TOOL_SCALE,  /* of the plan picture */
+  RC_TOOL_SLIDE,  /* the plan picture */
+  RC_TOOL_SWIVEL, /* it, about a point */
   RC_N_TOOLS
 } RcTool;
 
@@ -111,9 +112,11 @@ typedef struct
     RC_PICTURE_KEEP,
     RC_PICTURE_SCALE, /* from-to is really `length` long */
     RC_PICTURE_MOVE,  /* what is at `from` goes to `to` */
+    RC_PICTURE_TURN,  /* about `from` */
   } kind;
   RcPoint  from, to;
   RcLength length;
+  gint64   millidegrees; /* to the left */
 } RcPictureChange;
 
 /* What an event led to beside the next state. */

@@ -180,6 +180,43 @@ test_from_stock (Shop *shop, gconstpointer data)
   g_assert_true (says (((const RcCure *)remeasure->cures->pdata[0])->extra, "from roll R-7"));
 }
 
+/* Nothing is cut yet, but 30 ft are on their way: they are laid before anything is bought, and what is too much of them
+ * is said while the order can still be changed. */
+static void
+test_on_order (Shop *shop, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcRemeasure) remeasure = NULL;
+
+  g_ptr_array_set_size (shop->cut, 0);
+  g_ptr_array_add (shop->cut, rc_cut_goods_new_ordered ("O-3", "carpet", FT (30)));
+  resize (measure_again (shop), "den", FT (10) + IN (6), FT (11) + IN (6));
+  remeasure = look (shop, &error);
+  g_assert_no_error (error);
+  assert_in_order (remeasure);
+  const RcCure *cure = remeasure->cures->pdata[0];
+  g_assert_cmpuint (cure->extra->len, ==, cure->plan->pieces->len);
+  for (guint i = 0; i < cure->extra->len; i++)
+    g_assert_nonnull (strstr (cure->extra->pdata[i], "of what is on order"));
+  g_assert_true (says (remeasure->shortfalls, "Order O-3: of 30' 0\" of "));
+}
+
+/* Less on order than it takes now: the rest is bought. */
+static void
+test_too_little_on_order (Shop *shop, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcRemeasure) remeasure = NULL;
+
+  g_ptr_array_set_size (shop->cut, 0);
+  g_ptr_array_add (shop->cut, rc_cut_goods_new_ordered ("O-3", "carpet", FT (13)));
+  measure_again (shop);
+  remeasure = look (shop, &error);
+  g_assert_no_error (error);
+  g_assert_true (says (((const RcCure *)remeasure->cures->pdata[0])->extra, "of what is on order"));
+  g_assert_true (says (((const RcCure *)remeasure->cures->pdata[0])->extra, "to be bought"));
+}
+
 /* A room that is there no more, a piece of other goods, one without a number: of no use, and said so. */
 static void
 test_no_use (Shop *shop, gconstpointer data)
@@ -244,6 +281,8 @@ main (int argc, char **argv)
   ADD ("larger", test_larger);
   ADD ("from-stock", test_from_stock);
   ADD ("no-use", test_no_use);
+  ADD ("goods-on-order", test_on_order);
+  ADD ("too-little-on-order", test_too_little_on_order);
   ADD ("pile-is-held", test_pile_is_held);
   ADD ("refused", test_refused);
   return g_test_run ();

@@ -124,7 +124,7 @@ static RcRemeasure *
 remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
 {
   g_autoptr (RcStore) store = rc_shop_store_open (after->options->store, error);
-  g_autoptr (GPtrArray) cut = store != NULL ? rc_store_load_cut_goods (store, after->job->id, error) : NULL;
+  g_autoptr (GPtrArray) cut = store != NULL ? rc_store_load_cut_goods (store, after->job, error) : NULL;
   g_autoptr (GPtrArray) rolls = cut != NULL ? rc_store_load_rolls_for_job (store, after->job->id, error) : NULL;
   g_autoptr (RcJob) job = NULL;
 

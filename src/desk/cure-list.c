@@ -93,7 +93,7 @@ gboolean
 rc_cure_list_show (RcCureList *self, RcDocument *document, const RcOutcome *before, const char *measure, GError **error)
 {
   g_autoptr (GPtrArray) cut
-      = rc_store_load_cut_goods (rc_document_get_store (document), rc_document_get_job (document)->id, error);
+      = rc_store_load_cut_goods (rc_document_get_store (document), rc_document_get_job (document), error);
   g_autoptr (GPtrArray) rolls = NULL;
   g_autoptr (RcJob) job = NULL;
 

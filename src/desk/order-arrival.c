@@ -69,17 +69,6 @@ find_carpet (const RcPriceBook *book, const RcJob *job, const char *id)
   return goods != NULL && goods->kind == RC_GOODS_CARPET ? goods : NULL;
 }
 
-/* The roll that so much of the line would be. */
-static RcLength
-compute_length (const RcGoods *carpet, gint64 quantity_micro, RcUnit unit)
-{
-  gint64 feet;
-
-  if (!rc_conversion_apply (carpet, quantity_micro, unit, RC_UNIT_FT, &feet))
-    return -1;
-  return (RcLength)((feet * RC_TICKS_PER_FOOT + RC_MICRO / 2) / RC_MICRO);
-}
-
 static void
 add_row (RcOrderArrival *self, const RcQuoteLine *line, guint index, gint64 open_micro, const RcGoods *carpet,
          const RcJob *job)
@@ -99,7 +88,7 @@ add_row (RcOrderArrival *self, const RcQuoteLine *line, guint index, gint64 open
   if (carpet != NULL)
     {
       GtkWidget *length = rc_length_entry_new ();
-      RcLength   computed = compute_length (carpet, open_micro, line->unit);
+      RcLength   computed = rc_conversion_get_length (carpet, open_micro, line->unit);
 
       rc_length_entry_set_units (RC_LENGTH_ENTRY (length), rc_usual_units_get_bare (job),
                                  rc_usual_units_get_style (job));

@@ -169,3 +169,13 @@ rc_multiply_divide_up (gint64 n, gint64 numerator, gint64 denominator, gint64 *r
 {
   return multiply_divide (n, numerator, denominator, TRUE, result);
 }
+
+RcLength
+rc_conversion_get_length (const RcGoods *carpet, gint64 quantity_micro, RcUnit unit)
+{
+  gint64 feet;
+
+  if (!rc_conversion_apply (carpet, quantity_micro, unit, RC_UNIT_FT, &feet))
+    return -1;
+  return (RcLength)((feet * RC_TICKS_PER_FOOT + RC_MICRO / 2) / RC_MICRO);
+}

@@ -31,3 +31,6 @@ gboolean rc_count_packs (gint64 amount, gint64 size, gint64 pack_micro, gint64 *
  * result does not fit an int64. */
 gboolean rc_multiply_divide (gint64 n, gint64 numerator, gint64 denominator, gint64 *result);
 gboolean rc_multiply_divide_up (gint64 n, gint64 numerator, gint64 denominator, gint64 *result);
+
+/* The length of roll that so much of the carpet is, rounded to the tick; -1 where its unit is of no such kind. */
+RcLength rc_conversion_get_length (const RcGoods *carpet, gint64 quantity_micro, RcUnit unit);

@@ -5,7 +5,8 @@
 #include "quote.h"
 #include "reason.h"
 
-#define CUT_PREFIX "cut/"
+#define CUT_PREFIX   "cut/"
+#define ORDER_PREFIX "order/"
 
 RcCutGoods *
 rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLength width, RcLength length)
@@ -20,12 +21,22 @@ rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLe
   return cut;
 }
 
+RcCutGoods *
+rc_cut_goods_new_ordered (const char *order, const char *goods_id, RcLength length)
+{
+  RcCutGoods *cut = rc_cut_goods_new (NULL, goods_id, NULL, 0, length);
+
+  cut->order = g_strdup (order);
+  return cut;
+}
+
 void
 rc_cut_goods_free (RcCutGoods *cut)
 {
   if (cut == NULL)
     return;
   g_free (cut->piece);
+  g_free (cut->order);
   g_free (cut->goods_id);
   g_free (cut->lot);
   g_free (cut);
@@ -53,21 +64,34 @@ rc_remeasure_free (RcRemeasure *remeasure)
 
 /* --- planning --- */
 
-/* The pieces become narrow rolls of their own that cost nothing. */
+/* The ticket of what the job has. (transfer full) */
+static char *
+dup_ticket (const RcCutGoods *one, guint index)
+{
+  return one->order != NULL ? g_strdup_printf (ORDER_PREFIX "%s/%u", one->order, index + 1)
+                            : g_strdup_printf (CUT_PREFIX "%u", index + 1);
+}
+
+/* The pieces become narrow rolls of their own that cost nothing, and so does what is on order; those that the job had
+ * from a cure before are among them. */
 static RcJob *
 dup_job_with_cut (const RcJob *job, const GPtrArray *cut)
 {
   RcJob *copy = rc_job_copy (job);
 
+  for (guint i = copy->rolls->len; i-- > 0;)
+    if (((const RcRoll *)g_ptr_array_index (copy->rolls, i))->cut)
+      g_ptr_array_remove_index (copy->rolls, i);
   for (guint i = 0; i < cut->len; i++)
     {
       const RcCutGoods *one = g_ptr_array_index (cut, i);
-      g_autofree char  *id = g_strdup_printf (CUT_PREFIX "%u", i + 1);
+      g_autofree char  *id = dup_ticket (one, i);
       RcRoll           *roll = rc_roll_new (id, one->goods_id, one->length);
 
       roll->lot = g_strdup (one->lot);
       roll->width = one->width;
-      roll->remnant = roll->cut = TRUE;
+      roll->cut = TRUE;
+      roll->remnant = one->order == NULL;
       g_ptr_array_add (copy->rolls, roll);
     }
   return copy;
@@ -95,11 +119,23 @@ get_roll (const RcCutting *cutting, const RcNestUse *use)
 }
 
 static gboolean
-is_cut (const RcCutting *cutting, const RcNestUse *use)
+comes_from (const RcCutting *cutting, const RcNestUse *use, const char *prefix)
 {
   const RcNestRoll *roll = get_roll (cutting, use);
 
-  return roll->name != NULL && g_str_has_prefix (roll->name, CUT_PREFIX);
+  return roll->name != NULL && g_str_has_prefix (roll->name, prefix);
+}
+
+static gboolean
+is_cut (const RcCutting *cutting, const RcNestUse *use)
+{
+  return comes_from (cutting, use, CUT_PREFIX);
+}
+
+static gboolean
+is_paid (const RcCutting *cutting, const RcNestUse *use)
+{
+  return is_cut (cutting, use) || comes_from (cutting, use, ORDER_PREFIX);
 }
 
 /* Carpet at what it weighs in the cutting, everything else at what the shop pays, rules at their price. */
@@ -130,7 +166,7 @@ compute_cost (const RcPlan *plan, const RcPriceBook *book, const char *date, RcM
           const RcNestRoll *roll = get_roll (cutting, use);
           gint64            part;
 
-          if (!is_cut (cutting, use)
+          if (!is_paid (cutting, use)
               && rc_multiply_divide (roll->name != NULL ? use->used : use->length, roll->cost_per_m, RC_TICKS_PER_M,
                                      &part))
             *cost += part;
@@ -154,13 +190,16 @@ add_extra (RcCure *cure, const RcCutting *cutting, const RcNestPlacement *placem
   const RcPiece   *piece = rc_plan_find_piece (cure->plan, number);
   g_autofree char *width = rc_reason_format_length (cure->plan, piece->cut_width);
   g_autofree char *length = rc_reason_format_length (cure->plan, piece->cut_length);
-  const char      *place = rc_reason_get_place (cure->plan, piece->room);
+  const char      *place = rc_reason_get_place (cure->plan, piece->room), *roll = get_roll (cutting, use)->name;
+  char            *extra;
 
-  g_ptr_array_add (cure->extra,
-                   get_roll (cutting, use)->name != NULL
-                       ? g_strdup_printf (_ ("%s: a piece of %s × %s from roll %s"), place, width, length,
-                                          get_roll (cutting, use)->name)
-                       : g_strdup_printf (_ ("%s: a piece of %s × %s, to be bought"), place, width, length));
+  if (roll == NULL)
+    extra = g_strdup_printf (_ ("%s: a piece of %s × %s, to be bought"), place, width, length);
+  else if (comes_from (cutting, use, ORDER_PREFIX))
+    extra = g_strdup_printf (_ ("%s: a piece of %s × %s of what is on order"), place, width, length);
+  else
+    extra = g_strdup_printf (_ ("%s: a piece of %s × %s from roll %s"), place, width, length, roll);
+  g_ptr_array_add (cure->extra, extra);
 }
 
 static void
@@ -321,20 +360,45 @@ add_shortfall (RcRemeasure *remeasure, const RcPlan *before, const RcCutGoods *o
     }
 }
 
-static gboolean
-is_used (const RcPlan *plan, guint index)
+/* The length of it that is left whole across the roll; -1 when nothing is cut from it. */
+static RcLength
+find_left (const RcPlan *plan, const char *ticket)
 {
-  g_autofree char *id = g_strdup_printf (CUT_PREFIX "%u", index + 1);
-
   for (guint i = 0; i < plan->cuttings->len; i++)
     {
       const RcCutting *cutting = g_ptr_array_index (plan->cuttings, i);
 
       for (guint k = 0; k < cutting->answer->rolls->len; k++)
-        if (g_strcmp0 (get_roll (cutting, g_ptr_array_index (cutting->answer->rolls, k))->name, id) == 0)
-          return TRUE;
+        {
+          const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, k);
+          RcLength         left = 0;
+
+          if (g_strcmp0 (get_roll (cutting, use)->name, ticket) != 0)
+            continue;
+          for (guint l = 0; l < cutting->answer->leftovers->len; l++)
+            {
+              const RcNestLeftover *over = &g_array_index (cutting->answer->leftovers, RcNestLeftover, l);
+
+              left += over->roll == k && over->width >= cutting->problem->roll_width ? over->length : 0;
+            }
+          return left;
+        }
     }
-  return FALSE;
+  return -1;
+}
+
+/* What is on order and more than is needed: the order can still be changed. */
+static void
+add_surplus (RcRemeasure *remeasure, const RcPlan *plan, const RcCutGoods *one, RcLength left)
+{
+  const RcGoods   *goods = rc_job_find_goods (plan->job, one->goods_id);
+  g_autofree char *length = rc_reason_format_length (plan, one->length);
+  g_autofree char *over = rc_reason_format_length (plan, left < 0 ? one->length : left);
+
+  if (left != 0)
+    g_ptr_array_add (remeasure->shortfalls,
+                     g_strdup_printf (_ ("Order %s: of %s of %s on its way, %s is not needed any more"), one->order,
+                                      length, goods != NULL ? goods->name : one->goods_id, over));
 }
 
 static void
@@ -346,12 +410,18 @@ add_shortfalls (RcRemeasure *remeasure, const Task *task)
     {
       const RcCutGoods *one = g_ptr_array_index (task->cut, i);
       g_autofree char  *width = rc_reason_format_length (plan, one->width);
-      g_autofree char  *length = rc_reason_format_length (plan, one->length);
+      g_autofree char  *length = rc_reason_format_length (plan, one->length), *ticket = dup_ticket (one, i);
+      RcLength          left = find_left (plan, ticket);
 
+      if (one->order != NULL)
+        {
+          add_surplus (remeasure, plan, one, left);
+          continue;
+        }
       for (guint k = 0; k < task->before->pieces->len; k++)
         if (has_number (one, g_ptr_array_index (task->before->pieces, k)))
           add_shortfall (remeasure, task->before, one, g_ptr_array_index (task->before->pieces, k));
-      if (!is_used (plan, i))
+      if (left < 0)
         g_ptr_array_add (remeasure->shortfalls, g_strdup_printf (_ ("Piece %s, cut %s × %s, is of no use any more"),
                                                                  one->piece != NULL ? one->piece : "–", width, length));
     }

@@ -5,16 +5,20 @@
 #include "plan.h"
 #include "price-book.h"
 
-/* A piece that was cut for the job and lies ready. */
+/* What the job has already: a piece that was cut for it and lies ready, or a length of roll on its way from the
+ * supplier. */
 typedef struct
 {
   char    *piece; /* its number on the plan it was cut by; nullable */
+  char    *order; /* the order it comes with; NULL: it is cut */
   char    *goods_id, *lot;
-  RcLength width, length;
+  RcLength width, length; /* width 0, on order: the goods' */
 } RcCutGoods;
 
 RcCutGoods *rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLength width,
                               RcLength length);
+/* A length of roll on order. */
+RcCutGoods *rc_cut_goods_new_ordered (const char *order, const char *goods_id, RcLength length);
 void        rc_cut_goods_free (RcCutGoods *cut);
 
 /* A way to go on with what was cut. */
@@ -38,9 +42,9 @@ void rc_remeasure_free (RcRemeasure *remeasure);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRemeasure, rc_remeasure_free)
 
-/* Plans `measure` (NULL: the last) of the job with the pieces of `cut` (of RcCutGoods), which cost nothing more, before
- * the job's rolls and what can be bought, once for each of the planner's goals. `before` is the plan the pieces were
- * cut by. `seconds` for each plan. NULL with the planner's or the price book's error when not one way can be planned.
- * (transfer full) */
+/* Plans `measure` (NULL: the last) of the job with what it has already (`cut`, of RcCutGoods), which costs nothing
+ * more, before the job's rolls and what can be bought, once for each of the planner's goals. `before` is the plan the
+ * pieces were cut by. `seconds` for each plan. NULL with the planner's or the price book's error when not one way can
+ * be planned. (transfer full) */
 RcRemeasure *rc_remeasure_new (const RcJob *job, const char *measure, const RcPlan *before, const GPtrArray *cut,
                                const RcPriceBook *book, const char *date, double seconds, GError **error);

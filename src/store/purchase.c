@@ -1,7 +1,9 @@
 #include "purchase.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
+#include "conversion.h"
 #include "query.h"
 #include "stock-within.h"
 
@@ -259,6 +261,54 @@ rc_store_load_purchase (RcStore *store, const char *number, GError **error)
       return NULL;
     }
   return load_lines (store, purchase, error) ? g_steal_pointer (&purchase) : NULL;
+}
+
+/* Lines of an order for many jobs begin with the job's number (rc_orders_add). */
+static gboolean
+is_of_job (const RcPurchase *order, const RcQuoteLine *line, const RcJob *job)
+{
+  const char *number = job->number != NULL && *job->number != '\0' ? job->number : job->id;
+
+  return strstr (order->jobs, ", ") == NULL
+         || (g_str_has_prefix (line->name, number) && g_str_has_prefix (line->name + strlen (number), ": "));
+}
+
+static void
+add_open_carpet (const RcPurchase *order, const RcJob *job, GPtrArray *goods)
+{
+  for (guint i = 0; i < order->lines->len; i++)
+    {
+      const RcQuoteLine *line = order->lines->pdata[i];
+      const RcGoods     *carpet = rc_job_find_goods (job, line->item);
+      gint64             open = line->quantity_micro - g_array_index (order->received_micro, gint64, i);
+      RcLength           length;
+
+      if (carpet == NULL || carpet->kind != RC_GOODS_CARPET || open <= 0 || !is_of_job (order, line, job))
+        continue;
+      length = rc_conversion_get_length (carpet, open, line->unit);
+      if (length > 0)
+        g_ptr_array_add (goods, rc_cut_goods_new_ordered (order->number, carpet->id, length));
+    }
+}
+
+gboolean
+rc_store_add_ordered_goods (RcStore *store, const RcJob *job, GPtrArray *goods, GError **error)
+{
+  g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job->id, error);
+
+  for (guint i = 0; found != NULL && i < found->len; i++)
+    {
+      const RcPurchase *head = found->pdata[i];
+      g_autoptr (RcPurchase) order = NULL;
+
+      if (head->state >= RC_PURCHASE_RECEIVED)
+        continue;
+      order = rc_store_load_purchase (store, head->number, error);
+      if (order == NULL)
+        return FALSE;
+      add_open_carpet (order, job, goods);
+    }
+  return found != NULL;
 }
 
 /* --- what becomes of it --- */

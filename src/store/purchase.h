@@ -3,6 +3,7 @@
 #pragma once
 
 #include "quote.h"
+#include "remeasure.h"
 
 typedef struct _RcStore RcStore;
 
@@ -51,6 +52,8 @@ gboolean rc_store_check_not_ordered (RcStore *store, const char *job_id, GError 
 
 /* Latest last; of one job, or of all (NULL). Without lines. (transfer full) GPtrArray of RcPurchase. */
 GPtrArray *rc_store_find_purchases (RcStore *store, const char *job_id, GError **error);
+/* Adds to `goods` (of RcCutGoods) the carpet of the job that is ordered and has not come in yet. */
+gboolean rc_store_add_ordered_goods (RcStore *store, const RcJob *job, GPtrArray *goods, GError **error);
 /* With lines. (transfer full) */
 RcPurchase *rc_store_load_purchase (RcStore *store, const char *number, GError **error);
 

@@ -1,4 +1,5 @@
 /* Reading the stock: rolls, promises, history, cut pieces. */
+#include "purchase.h"
 #include "query.h"
 #include "roll-rows.h"
 #include "stock.h"
@@ -163,10 +164,10 @@ rc_store_find_cut_pieces (RcStore *store, const char *job_id, GError **error)
 }
 
 GPtrArray *
-rc_store_load_cut_goods (RcStore *store, const char *job_id, GError **error)
+rc_store_load_cut_goods (RcStore *store, const RcJob *job, GError **error)
 {
-  g_autoptr (GPtrArray) pieces = rc_store_find_cut_pieces (store, job_id, error);
-  GPtrArray *cut;
+  g_autoptr (GPtrArray) pieces = rc_store_find_cut_pieces (store, job->id, error);
+  g_autoptr (GPtrArray) cut = NULL;
 
   if (pieces == NULL)
     return NULL;
@@ -177,5 +178,5 @@ rc_store_load_cut_goods (RcStore *store, const char *job_id, GError **error)
 
       g_ptr_array_add (cut, rc_cut_goods_new (piece->piece, piece->goods_id, piece->lot, piece->width, piece->length));
     }
-  return cut;
+  return rc_store_add_ordered_goods (store, job, cut, error) ? g_steal_pointer (&cut) : NULL;
 }

@@ -12,8 +12,9 @@ note (RcStore *store, const char *roll_id, RcMoveKind kind, const char *job_id, 
   return rc_query_run (store,
                        "INSERT INTO roll_moves (roll, kind, job_id, length_ticks, balance_ticks, made, notes)"
                        " VALUES (?1, ?2, ?3, ?4, coalesce ((SELECT length_ticks FROM rolls WHERE id = ?1), 0), ?5, ?6)",
-                       RC_VALUES (rc_value_text (roll_id), rc_value_text (rc_move_kind_get_name (kind)), rc_value_text (job_id),
-                                  rc_value_integer (length), rc_value_text (now), rc_value_text (notes)),
+                       RC_VALUES (rc_value_text (roll_id), rc_value_text (rc_move_kind_get_name (kind)),
+                                  rc_value_text (job_id), rc_value_integer (length), rc_value_text (now),
+                                  rc_value_text (notes)),
                        error);
 }
 

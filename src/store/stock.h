@@ -102,5 +102,7 @@ GPtrArray *rc_store_load_rolls_for_job (RcStore *store, const char *job_id, GErr
 GPtrArray *rc_store_find_reservations (RcStore *store, const char *roll_id, const char *job_id, GError **error);
 GPtrArray *rc_store_find_moves (RcStore *store, const char *roll_id, GError **error);     /* of RcRollMove */
 GPtrArray *rc_store_find_cut_pieces (RcStore *store, const char *job_id, GError **error); /* of RcCutPiece */
-/* The same pieces as a re-measure takes them. (transfer full) GPtrArray of RcCutGoods. */
-GPtrArray *rc_store_load_cut_goods (RcStore *store, const char *job_id, GError **error);
+/* The same pieces as a re-measure takes them, then what is ordered for the job. (transfer full) GPtrArray of
+ * RcCutGoods.
+ */
+GPtrArray *rc_store_load_cut_goods (RcStore *store, const RcJob *job, GError **error);

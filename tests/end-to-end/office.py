@@ -67,6 +67,9 @@ def check_quotation():
 def check_orders():
     process = tap.run("order", JOB, *STORE, "--measure", "M1", "--date", tap.DATE, "--keep")
     tap.ok("Order O-1" in process.stdout, "orders are kept", process.stdout + process.stderr)
+    answer = tap.answer("compare", JOB, "M1", "M2", "--cut", *STORE, "--date", tap.DATE)
+    extra = " ".join(answer["cures"][0]["extra"]) if answer else ""
+    tap.ok("on order" in extra, "measured again before it comes, what is on order is laid first", extra)
     tap.equal(store("arrived", "O-1").returncode, 0, "the mill delivers")
     listed = store("orders", "J-7").stdout
     tap.ok("Received" in listed and "To be sent" in listed, "one has come, the other is to be sent", listed)

@@ -170,6 +170,7 @@ draw_stair (RcPen *pen, const RcStair *stair)
       rc_pen_set_colour (pen, pen->palette->ink, 0.8);
       cairo_set_line_width (pen->cr, pen->line * 0.8);
       cairo_stroke (pen->cr);
+      rc_pen_take (pen, &extent); /* no name, number or size over it */
       all = (RcExtent){ MIN (all.x0, extent.x0), MIN (all.y0, extent.y0), MAX (all.x1, extent.x1),
                         MAX (all.y1, extent.y1) };
     }

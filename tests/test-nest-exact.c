@@ -176,6 +176,57 @@ test_ten_cuts (void)
   prove_all (&any, 20, 42);
 }
 
+/* The least length of some of the cuts, each of quantity 1, on a roll bought to measure. */
+static RcLength
+measure_some (const RcNestProblem *problem, guint32 chosen)
+{
+  g_autoptr (RcNestProblem) part = rc_nest_problem_new (problem->roll_width);
+
+  for (guint c = 0; c < problem->cuts->len; c++)
+    if ((chosen >> c & 1) != 0)
+      {
+        const RcNestCut *cut = problem->cuts->pdata[c];
+
+        g_ptr_array_add (part->cuts, rc_nest_cut_new (cut->label, cut->width, cut->length, 1));
+      }
+  return part->cuts->len == 0 ? 0 : rc_nest_compute_exact_length (part, 10);
+}
+
+/* A roll with a damaged stretch: every choice of what lies before it is tried. */
+static void
+test_damaged (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (45);
+
+  for (guint k = 0; k < 30; k++)
+    {
+      g_autoptr (RcNestProblem) problem = rc_nest_problem_new (40 * 160);
+      RcNestParams params = { .seconds = 60, .seed = 1, .effort = 1 };
+      RcNestRoll  *roll = rc_nest_roll_new ("damaged", "A", 400 * 160, 1);
+      RcLength     from = 160 * g_rand_int_range (rand, 10, 60), to = from + 160 * g_rand_int_range (rand, 1, 20);
+      RcLength     least = G_MAXINT64;
+      g_autoptr (RcNestAnswer) answer = NULL;
+      g_autoptr (GError) error = NULL;
+
+      for (guint c = 0; c < 6; c++)
+        g_ptr_array_add (problem->cuts, rc_nest_cut_new ("cut", 160 * g_rand_int_range (rand, 5, 40),
+                                                         160 * g_rand_int_range (rand, 5, 30), 1));
+      rc_nest_roll_add_flaw (roll, from, to);
+      g_ptr_array_add (problem->rolls, roll);
+      answer = rc_nest_solve (problem, &params);
+      g_assert_true (rc_nest_check (problem, answer, &error));
+      for (guint32 before = 0; before < 64; before++)
+        {
+          RcLength first = measure_some (problem, before), rest = measure_some (problem, 63 & ~before);
+
+          if (first <= from)
+            least = MIN (least, rest > 0 ? to + rest : first);
+        }
+      g_assert_cmpint (answer->used_length, ==, least);
+      g_assert_cmpint (answer->status, ==, RC_NEST_OPTIMAL);
+    }
+}
+
 /* FALSE: two of the items overlap, or one is not inside. */
 static gboolean
 are_apart (const RcNestBlockItem *items, guint n, RcLength width, RcLength length)
@@ -271,6 +322,7 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/exact/as the integer program says, with matches and pins", test_ties);
   g_test_add_func ("/nest/exact/a single match is proved", test_only_match);
   g_test_add_func ("/nest/exact/ten cuts are always proved", test_ten_cuts);
+  g_test_add_func ("/nest/exact/a damaged roll is cut as well as can be", test_damaged);
   g_test_add_func ("/nest/exact/blocks fit into the least length and no shorter one", test_blocks);
   g_test_add_func ("/nest/exact/progress never goes back", test_progress);
   return g_test_run ();

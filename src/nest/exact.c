@@ -25,12 +25,14 @@ typedef struct
   RcNestSubsets    **subsets; /* by bin; bins that are alike share one */
   guint              n_bins;
   Price             *best;  /* by set, over the bins so far */
-  guint32           *taken; /* by bin and set: what that bin takes */
-  Price              found; /* over all lots */
-  RcNestSpot        *spots;
-  int               *lots;
-  RcLength           least_used, below;
-  gboolean           stopped;
+  guint32           *taken; /* by bin and set: what that bin takes, and no later one of its roll takes anything */
+  Price      *ahead; /* the same without what the roll itself costs: stretches of it that come later pay for all */
+  guint32    *taken_ahead;
+  Price       found; /* over all lots */
+  RcNestSpot *spots;
+  int        *lots;
+  RcLength    least_used, below;
+  gboolean    stopped;
 } Exact;
 
 static const Price NONE = { G_MAXINT64, G_MAXINT64 };
@@ -88,10 +90,6 @@ rc_nest_exact_can (const RcNestTask *task)
     most = RC_NEST_MOST_EXACT_REPEATS;
   if (n == 0 || n > most || count_lot_choices (task) > MOST_LOT_CHOICES)
     return FALSE;
-  for (guint b = 1; b < task->bins->n; b++)
-    if (task->bins->bins[b].source == task->bins->bins[b - 1].source
-        && task->bins->bins[b].copy == task->bins->bins[b - 1].copy)
-      return FALSE;
   for (guint i = 0; i < n; i++)
     work *= 3;
   return task->bins->n == 1 || work * task->bins->n * count_lot_choices (task) <= MOST_WORK;
@@ -181,25 +179,37 @@ get_price (const Exact *self, guint b, RcLength end, gboolean by_length)
   return (Price){ by_length ? end : taken * bin->cost_per_m, end };
 }
 
-/* What bins 0 .. b cost for each set; sets are visited largest first so that a bin is used once. */
+/* Whether bin b is a stretch of the same roll as the bin before it. */
+static gboolean
+goes_on (const Exact *self, guint b)
+{
+  const RcNestBin *bins = self->task->bins->bins;
+
+  return b > 0 && b < self->n_bins && bins[b].source == bins[b - 1].source && bins[b].copy == bins[b - 1].copy;
+}
+
+/* What bins 0 .. b cost for each set; sets are visited largest first so that a bin is used once. Of a roll's stretches
+ * the last one that takes anything says what is taken of the roll. */
 static void
 add_bin (Exact *self, guint b, gboolean by_length)
 {
   const RcNestBin     *bin = &self->task->bins->bins[b];
   guint32              n_sets = 1u << self->n, allowed = find_allowed (self, bin);
-  guint32             *taken = self->taken + (gsize)b * n_sets;
+  guint32             *taken = self->taken + (gsize)b * n_sets, *taken_ahead = self->taken_ahead + (gsize)b * n_sets;
   g_autofree RcLength *ends = g_new (RcLength, n_sets);
 
+  if (!goes_on (self, b))
+    memcpy (self->ahead, self->best, sizeof (Price) * n_sets);
   for (guint32 set = 0; set < n_sets; set++)
     ends[set] = rc_nest_subsets_get_end (self->subsets[b], set);
   for (guint32 set = n_sets; set-- > 0;)
     {
-      taken[set] = 0;
+      taken[set] = taken_ahead[set] = 0;
       if (set % 256 == 0 && rc_nest_clock_is_over (self->clock))
         return; /* which spread sees too */
       for (guint32 sub = set & allowed; sub != 0; sub = (sub - 1) & set & allowed)
         {
-          Price before = self->best[set ^ sub], price;
+          Price before = self->ahead[set ^ sub], price;
 
           if (ends[sub] > bin->end || before.cost == G_MAXINT64)
             continue;
@@ -210,6 +220,11 @@ add_bin (Exact *self, guint b, gboolean by_length)
             {
               self->best[set] = price;
               taken[set] = sub;
+            }
+          if (is_cheaper (before, self->ahead[set]))
+            {
+              self->ahead[set] = before;
+              taken_ahead[set] = sub;
             }
         }
     }
@@ -238,12 +253,15 @@ spread (Exact *self, gboolean by_length)
 static void
 write_spots (Exact *self)
 {
-  guint32 n_sets = 1u << self->n, left = n_sets - 1;
+  guint32  n_sets = 1u << self->n, left = n_sets - 1;
+  gboolean ahead = FALSE; /* a later stretch of the roll is used */
 
   for (guint b = self->n_bins; b-- > 0;)
     {
-      guint32 sub = self->taken[(gsize)b * n_sets + left];
+      const guint32 *taken = ahead ? self->taken_ahead : self->taken;
+      guint32        sub = taken[(gsize)b * n_sets + left];
 
+      ahead = goes_on (self, b) && (ahead || sub != 0);
       if (sub == 0)
         continue;
       rc_nest_subsets_place (self->subsets[b], sub, (int)b, self->spots);
@@ -320,6 +338,8 @@ rc_nest_exact_solve (RcNestTask *task, const RcNestClock *clock, RcLength below,
   self.subsets = g_new0 (RcNestSubsets *, self.n_bins + 1);
   self.best = g_new (Price, (gsize)1 << n);
   self.taken = g_new (guint32, (gsize)self.n_bins << n);
+  self.ahead = g_new (Price, (gsize)1 << n);
+  self.taken_ahead = g_new (guint32, (gsize)self.n_bins << n);
   self.spots = g_new (RcNestSpot, n + 1);
   self.lots = g_memdup2 (before, sizeof (int) * (n_groups + 1));
   self.least_used = RC_NEST_ENDLESS;
@@ -333,6 +353,8 @@ rc_nest_exact_solve (RcNestTask *task, const RcNestClock *clock, RcLength below,
   g_free (self.subsets);
   g_free (self.best);
   g_free (self.taken);
+  g_free (self.ahead);
+  g_free (self.taken_ahead);
   g_free (self.spots);
   g_free (self.lots);
   return !self.stopped;

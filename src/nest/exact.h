@@ -4,7 +4,7 @@
 #include "clock.h"
 #include "layout.h"
 
-/* Whether the task is small enough, and of a kind that is handled: rolls in one piece. */
+/* Whether the task is small enough. */
 gboolean rc_nest_exact_can (const RcNestTask *task);
 
 /* Roughly how long it takes. */

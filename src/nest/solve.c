@@ -18,6 +18,10 @@
 /* Exact search this quick is part of the first answer. */
 #define AT_ONCE_SECONDS 1e-4
 
+/* Of the time: an exact search over beginnings of a pattern is tried that is estimated to take so much. Most of these
+ * are ruled out by their bounds. */
+#define MOST_OVERRATED 3
+
 /* Of the area of the cuts: where the bound leaves more than this to waste it is not tried to fill bands. */
 #define MOST_BAND_WASTE 0.001
 
@@ -93,7 +97,7 @@ is_finished (const Solver *self)
 }
 
 static void
-solve_exactly (Solver *self, double most_seconds)
+solve_exactly (Solver *self, double most_seconds, const RcNestClock *clock)
 {
   guint                  n = self->task->items->n;
   g_autofree RcNestSpot *spots = g_memdup2 (self->spots, sizeof (RcNestSpot) * (n + 1));
@@ -101,8 +105,8 @@ solve_exactly (Solver *self, double most_seconds)
   RcLength               bound = self->bound;
 
   if (!rc_nest_exact_can (self->task) || rc_nest_exact_estimate_seconds (self->task) > most_seconds
-      || !rc_nest_exact_solve (self->task, &self->clock, self->score.unplaced == 0 ? self->score.used : RC_NEST_ENDLESS,
-                               spots, &bound))
+      || !rc_nest_exact_solve (self->task, clock, self->score.unplaced == 0 ? self->score.used : RC_NEST_ENDLESS, spots,
+                               &bound))
     return;
   self->impossible = bound == RC_NEST_ENDLESS;
   if (self->impossible)
@@ -222,11 +226,13 @@ search (Solver *self)
 {
   RcNestSearch parameters
       = { .clock = &self->clock, .seed = self->params->seed, .found = take_found, .user_data = self };
+  RcNestClock part;
 
   self->clock = rc_nest_clock_start (self->params);
   report (self);
+  part = rc_nest_clock_take_part (&self->clock, self->params->seconds * 0.75);
   if (!is_finished (self))
-    solve_exactly (self, self->params->seconds / 2);
+    solve_exactly (self, self->params->seconds * (self->task->items->is_tied ? MOST_OVERRATED : 0.5), &part);
   if (self->impossible)
     return;
   if (!is_proved (self))
@@ -299,7 +305,7 @@ rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
       else if (!is_finished (&self))
         {
           self.clock = (RcNestClock){ G_MAXINT64, G_MAXUINT64, task->cancellable, FALSE };
-          solve_exactly (&self, AT_ONCE_SECONDS);
+          solve_exactly (&self, AT_ONCE_SECONDS, &self.clock);
         }
       if (self.score.unplaced > 0)
         answer->reason = rc_nest_reason_for_left_over (task, spots, self.impossible);

@@ -325,11 +325,11 @@ check_names (const RcSheetFixture *fixture, RcSheetKind kind, const Words *words
 }
 
 static void
-check_sheet (const RcSheetFixture *fixture, RcSheetKind kind, const RcSheetData *data)
+check_sheet (const RcSheetFixture *fixture, RcSheetKind kind, const RcSheetData *data, const char *called)
 {
   const char      *keep = g_getenv ("ROWCUT_KEEP_SHEETS");
-  g_autofree char *name = g_strdup_printf ("%s-%s-%s", rc_sheet_kind_get_name (kind), data->language,
-                                           data->paper == RC_PAPER_A4 ? "a4" : "letter");
+  g_autofree char *name
+      = g_strdup_printf ("%s-%s-%s", called, data->language, data->paper == RC_PAPER_A4 ? "a4" : "letter");
   g_autofree char *file = g_strconcat (name, ".pdf", NULL);
   g_autofree char *path = g_build_filename (keep != NULL ? keep : g_get_tmp_dir (), file, NULL);
   g_autoptr (GError) error = NULL;
@@ -385,6 +385,33 @@ make_alternative (const RcSheetFixture *fixture, const char *name)
   return quote;
 }
 
+/* The same house with every other line at another price. */
+static void
+check_variation (RcSheetFixture *fixture, RcSheetData data)
+{
+  const RcQuote *before = fixture->quote;
+  g_autoptr (RcQuote) after = make_alternative (fixture, NULL);
+  g_autoptr (RcQuote) variation = NULL;
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < after->lines->len; i += 2)
+    {
+      RcQuoteLine *line = g_ptr_array_index (after->lines, i);
+
+      line->price += 100;
+      g_assert_true (rc_money_multiply (line->price, line->quantity_micro, &line->gross, NULL));
+      rc_quote_line_set_discount (line, line->discount_ppm);
+    }
+  variation = rc_quote_new_variation (before, after, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (variation->lines->len, >, 20);
+  data.quote = variation;
+  data.changes = "Q-2026-000000000011";
+  fixture->quote = variation;
+  check_sheet (fixture, RC_SHEET_QUOTATION, &data, "variation");
+  fixture->quote = (RcQuote *)before;
+}
+
 static void
 check_all (RcSheetFixture *fixture, const char *language, RcPaper paper)
 {
@@ -401,7 +428,8 @@ check_all (RcSheetFixture *fixture, const char *language, RcPaper paper)
   data.language = language;
   data.number = "Q-2026-000000000012";
   for (RcSheetKind kind = 0; kind < RC_N_SHEETS; kind++)
-    check_sheet (fixture, kind, &data);
+    check_sheet (fixture, kind, &data, rc_sheet_kind_get_name (kind));
+  check_variation (fixture, data);
 }
 
 /* A language on each paper; in slow mode every language on both. */

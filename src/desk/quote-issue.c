@@ -6,10 +6,16 @@
 #include "rowcut-error.h"
 #include "sheet-set.h"
 
+typedef struct
+{
+  const RcQuote *quote;
+  const char    *changes; /* the number of the quotation before */
+} Variation;
+
 /* The sheet as it is printed, in the customer's language, kept beside the frozen figures. `plans` (of RcOfferPlan,
  * nullable): the ways shown side by side. `variation`: what it is of; NULL: the outcome's quotation. */
 static gboolean
-keep_paper (RcStore *store, RcOutcome *outcome, const GPtrArray *plans, const RcQuote *variation, const char *number,
+keep_paper (RcStore *store, RcOutcome *outcome, const GPtrArray *plans, const Variation *variation, const char *number,
             RcPaper paper, GError **error)
 {
   g_autoptr (RcSheetSet) set = rc_sheet_set_new (outcome, plans, outcome->job->customer.language);
@@ -18,7 +24,10 @@ keep_paper (RcStore *store, RcOutcome *outcome, const GPtrArray *plans, const Rc
 
   rc_sheet_set_get_data (set, (guint)rc_sheet_set_find (set, RC_SHEET_QUOTATION), paper, number, &data);
   if (variation != NULL)
-    data.quote = variation;
+    {
+      data.quote = variation->quote;
+      data.changes = variation->changes;
+    }
   pdf = rc_sheet_make_pdf (RC_SHEET_QUOTATION, &data, error);
   return pdf != NULL && rc_store_keep_paper (store, number, pdf, error);
 }
@@ -109,7 +118,7 @@ rc_quote_issue_variation (RcStore *store, RcOutcome *outcome, const char *number
       return NULL;
     }
   issued = rc_store_issue_quote (store, outcome->job, variation, outcome->date, error);
-  if (issued == NULL || !keep_paper (store, outcome, NULL, variation, issued, paper, error))
+  if (issued == NULL || !keep_paper (store, outcome, NULL, &(Variation){ variation, number }, issued, paper, error))
     return NULL;
   return g_steal_pointer (&issued);
 }

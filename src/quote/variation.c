@@ -98,6 +98,7 @@ rc_quote_new_variation (const RcQuote *before, const RcQuote *after, GError **er
   variation->tax_name = g_strdup (after->tax_name);
   variation->terms = g_strdup (after->terms);
   variation->valid_days = after->valid_days;
+  variation->detail = after->detail;
   variation->sum = after->sum - before->sum;
   variation->discount = after->discount - before->discount;
   variation->net = after->net - before->net;

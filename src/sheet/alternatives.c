@@ -230,7 +230,7 @@ add_heads (const Columns *columns)
 }
 
 static void
-flow_columns (RcSheetWork *work, Columns *columns)
+flow_columns (RcSheetWork *work, Columns *columns, gboolean is_last)
 {
   columns->table = rc_table_new ();
   add_heads (columns);
@@ -239,6 +239,10 @@ flow_columns (RcSheetWork *work, Columns *columns)
   add_sums (columns);
   add_first_payment (columns);
   add_part (columns, _ ("If you wish, besides"), &(Part){ FALSE, TRUE });
+  if (is_last)
+    rc_table_set_foot (columns->table,
+                       _ ("What you may wish besides is in no total, and before tax. Each total is the whole job done "
+                          "that way; one of them is to be chosen."));
   rc_table_flow (columns->table, &work->flow);
   rc_table_free (columns->table);
 }
@@ -263,13 +267,8 @@ flow_all (RcSheetWork *work)
       for (guint i = from; i < n && columns.n < MOST_COLUMNS; i++)
         columns.quotes[columns.n++] = g_ptr_array_index (data->alternatives, i);
       rc_flow_skip (&work->flow, from > 0 ? 16 : 0);
-      flow_columns (work, &columns);
+      flow_columns (work, &columns, from + MOST_COLUMNS - 1 >= MAX (n, 1));
     }
-  rc_flow_skip (&work->flow, 4);
-  rc_flow_text (
-      &work->flow, RC_TEXT_NOTE,
-      _ ("What you may wish besides is in no total, and before tax. Each total is the whole job done that way; "
-         "one of them is to be chosen."));
 }
 
 void

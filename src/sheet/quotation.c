@@ -179,18 +179,45 @@ add_terms (RcSheetWork *work)
     rc_flow_text (&work->flow, RC_TEXT_BODY, quote->terms);
 }
 
+/* What a variation is, in place of what is laid in all. */
+static void
+add_change (RcSheetWork *work)
+{
+  const char      *changes = work->data->changes;
+  g_autofree char *words
+      = changes ? g_strdup_printf (_ ("This changes quotation %s. What is no longer done is taken off, what is done "
+                                      "instead is added; every sum is the difference."),
+                                   changes)
+                : g_strdup (_ ("This changes what was quoted before. What is no longer done is taken off, what is done "
+                               "instead is added; every sum is the difference."));
+
+  rc_flow_text (&work->flow, RC_TEXT_BODY, words);
+  rc_flow_skip (&work->flow, 6);
+}
+
+static char *
+dup_acceptance (const RcSheetData *data)
+{
+  g_autofree char *total = rc_money_format (data->quote->total, &data->quote->currency);
+  gboolean         numbered = data->number && *data->number;
+
+  if (data->quote->variation)
+    return g_strdup_printf (
+        _ ("I accept variation %s, which changes the total by %s, and the seams where the seam plan "
+           "shows them."),
+        numbered ? data->number : "", total);
+  return numbered ? g_strdup_printf (_ ("I accept quotation %s for %s, and the seams where the seam plan shows them."),
+                                     data->number, total)
+                  : g_strdup_printf (
+                      _ ("I accept this quotation for %s, and the seams where the seam plan shows them."), total);
+}
+
 static void
 add_acceptance (RcSheetWork *work)
 {
   RcFlow          *flow = &work->flow;
   double           column = (flow->width - 40) / 3;
-  g_autofree char *total = rc_money_format (work->data->quote->total, &work->data->quote->currency);
-  g_autofree char *words
-      = work->data->number && *work->data->number
-            ? g_strdup_printf (_ ("I accept quotation %s for %s, and the seams where the seam plan shows them."),
-                               work->data->number, total)
-            : g_strdup_printf (_ ("I accept this quotation for %s, and the seams where the seam plan shows them."),
-                               total);
+  g_autofree char *words = dup_acceptance (work->data);
 
   rc_flow_need (flow, 110);
   rc_flow_heading (flow, _ ("Acceptance"), 80);
@@ -212,12 +239,17 @@ rc_quotation_lay_out (RcSheetWork *work)
 
   rc_flow_start (&work->flow, work->pages, FALSE);
   rc_sheet_add_letter_head (work, _ ("FOR"), customer, NULL);
-  add_summary (work);
+  if (quote->variation)
+    add_change (work);
+  else
+    add_summary (work);
   rc_quote_table_flow (work, quote->lines, &shown, &quote->currency);
   rc_quote_sums_flow (work, quote);
   rc_quote_optional_flow (work, quote->lines, &shown, &quote->currency);
-  add_options (work);
+  if (!quote->variation)
+    add_options (work);
   add_terms (work);
   add_acceptance (work);
-  rc_alternatives_flow (work);
+  if (!quote->variation)
+    rc_alternatives_flow (work);
 }

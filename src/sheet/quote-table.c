@@ -246,7 +246,8 @@ rc_quote_sums_flow (RcSheetWork *work, const RcQuote *quote)
   add_taxes (work, quote);
   rc_page_add_line (flow->page, left, flow->y - 1, flow->x + flow->width, flow->y - 1, 1.0, 0.08);
   flow->y += 4;
-  add_money (work, _ ("Total"), quote->total, &quote->currency, RC_TEXT_TOTAL);
+  add_money (work, quote->variation ? _ ("Change of the total") : _ ("Total"), quote->total, &quote->currency,
+             RC_TEXT_TOTAL);
   add_payments (work, quote);
   rc_page_add_line (flow->page, left, flow->y, flow->x + flow->width, flow->y, 0.4, 0.5);
   flow->y += 8;

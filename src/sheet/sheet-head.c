@@ -184,12 +184,11 @@ rc_sheet_add_letter_head (RcSheetWork *work, const char *to_label, const char *t
   const RcSheetData *data = work->data;
   RcFlow            *flow = &work->flow;
   double             full = flow->width, top = flow->y, height;
-  PangoLayout       *title
-      = rc_text_layout_new (work->pages->context, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind), full * 0.42);
-  RcSheetField fields[] = {
-    { to_label, g_strdup (to), 1.5 },           { _ ("DELIVER TO"), g_strdup (deliver_to), 1.4 },
-    { _ ("JOB"), dup_letter_job (work), 1.4 },  { _ ("NUMBER"), g_strdup (rc_sheet_get_number (data)), 0.7 },
-    { _ ("DATE"), g_strdup (data->date), 0.7 },
+  PangoLayout       *title = rc_text_layout_new (work->pages->context, RC_TEXT_TITLE, work->pages->title, full * 0.42);
+  RcSheetField       fields[] = {
+          { to_label, g_strdup (to), 1.5 },           { _ ("DELIVER TO"), g_strdup (deliver_to), 1.4 },
+          { _ ("JOB"), dup_letter_job (work), 1.4 },  { _ ("NUMBER"), g_strdup (rc_sheet_get_number (data)), 0.7 },
+          { _ ("DATE"), g_strdup (data->date), 0.7 },
   };
 
   pango_layout_set_alignment (title, PANGO_ALIGN_RIGHT);

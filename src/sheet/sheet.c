@@ -63,6 +63,13 @@ rc_paper_get_size (RcPaper paper, double *width_pt, double *height_pt)
   *height_pt = paper == RC_PAPER_A4 ? 297 * 72 / 25.4 : 792;
 }
 
+/* The sheet's name on paper. */
+static const char *
+get_title (RcSheetKind kind, const RcSheetData *data)
+{
+  return kind == RC_SHEET_QUOTATION && data->quote->variation ? _ ("Variation") : rc_sheet_kind_get_label (kind);
+}
+
 RcSheet *
 rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
 {
@@ -82,7 +89,7 @@ rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
   rc_paper_get_size (data->paper, &width, &height);
   about = rc_sheet_dup_about (kind, data);
   foot = rc_sheet_dup_foot (data);
-  sheet->pages = rc_pages_new (width, height, rc_sheet_kind_get_label (kind), about, foot);
+  sheet->pages = rc_pages_new (width, height, get_title (kind, data), about, foot);
   work.kind = kind;
   work.data = &sheet->data;
   work.pages = sheet->pages;
@@ -204,7 +211,7 @@ rc_sheet_make_pdf (RcSheetKind kind, const RcSheetData *data, GError **error)
   surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
   about = rc_sheet_dup_about (kind, data);
   rc_translation_begin (data->language);
-  title = g_strdup_printf ("%s  ·  %s", rc_sheet_kind_get_label (kind), about);
+  title = g_strdup_printf ("%s  ·  %s", get_title (kind, data), about);
   rc_translation_end ();
   created = dup_pdf_date (data->date);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);

@@ -40,6 +40,7 @@ typedef struct
   const char        *jobs;         /* whose goods an order is for; NULL: the plan's job */
   const RcPriceBook *book;         /* letterhead and terms; nullable */
   const char        *number;       /* of the quotation or order; nullable: draft */
+  const char        *changes;      /* number of the quotation that a variation changes; nullable */
   const char        *date;         /* ISO 8601, printed as given; also the PDF's creation date; nullable */
   RcPaper            paper;
   const char        *language; /* of the sheet's own words, as rc_translation_begin; NULL: the program's */

@@ -390,7 +390,7 @@ test_checker_finds_faults (void)
       RcNestPlacement *placement = &g_array_index (answer->placements, RcNestPlacement, 0);
       g_autoptr (GError) error = NULL;
 
-      switch (k % 6)
+      switch (k % 9)
         {
         case 0:
           g_array_remove_index (answer->placements, 0);
@@ -408,6 +408,20 @@ test_checker_finds_faults (void)
           *placement
               = (RcNestPlacement){ placement->cut,   placement->copy,  0, placement[1].across, placement[1].along,
                                    placement->width, placement->length };
+          break;
+        case 5: /* an edge that no stroke makes */
+          g_array_set_size (answer->strokes, answer->strokes->len - 1);
+          break;
+        case 6:
+          g_array_index (answer->strokes, RcNestStroke, answer->strokes->len / 2).at += 1;
+          break;
+        case 7: /* left over where a piece is cut */
+          {
+            RcNestLeftover rest
+                = { placement->roll, placement->across, placement->along, placement->width, placement->length };
+
+            g_array_append_val (answer->leftovers, rest);
+          }
           break;
         default:
           placement->length += 160;

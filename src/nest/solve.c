@@ -183,14 +183,14 @@ close_gap (Solver *self)
   report (self);
 }
 
-/* In any stages, many cuts of which the bound wastes next to nothing: whole bands are filled. Takes at most a third of
- * the time. */
+/* In any stages, many cuts of which the bound wastes next to nothing: whole bands are filled. Takes at most a
+ * quarter of the time. */
 static void
 fill_bands (Solver *self)
 {
   const RcNestItems     *items = self->task->items;
   const RcNestBin       *bin = &self->task->bins->bins[0];
-  RcNestClock            clock = rc_nest_clock_take_part (&self->clock, self->params->seconds / 3);
+  RcNestClock            clock = rc_nest_clock_take_part (&self->clock, self->params->seconds / 4);
   guint64                work = clock.steps_left < G_MAXUINT64 / BAND_WORK ? clock.steps_left * BAND_WORK : G_MAXUINT64;
   g_autofree RcNestSpot *spots = g_new0 (RcNestSpot, items->n + 1);
   double                 area = 0;

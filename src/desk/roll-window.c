@@ -4,6 +4,7 @@
 
 #include "document-things.h"
 #include "job-edit.h"
+#include "roll-columns.h"
 #include "roll-form.h"
 #include "row-item.h"
 #include "stock-ribbon.h"
@@ -59,73 +60,6 @@ rc_roll_window_get_chosen (RcRollWindow *self)
   return rc_row_item_get_chosen (self->selection);
 }
 
-/* --- what a cell says --- */
-
-static char *
-dup_length (RcRollWindow *self, RcLength length)
-{
-  return length > 0 ? rc_length_format (length, get_style (self)) : g_strdup ("");
-}
-
-static char *
-say_ticket (gconstpointer value, gpointer data)
-{
-  const RcStockLine *line = value;
-
-  return line->roll->remnant ? g_strdup_printf (_ ("%s, remnant"), line->roll->id) : g_strdup (line->roll->id);
-}
-
-static char *
-say_goods (gconstpointer value, gpointer data)
-{
-  return g_strdup (((const RcStockLine *)value)->goods_name);
-}
-
-static char *
-say_lot (gconstpointer value, gpointer data)
-{
-  const char *lot = ((const RcStockLine *)value)->roll->lot;
-
-  return g_strdup (lot != NULL ? lot : "");
-}
-
-static char *
-say_width (gconstpointer value, gpointer data)
-{
-  return dup_length (data, ((const RcStockLine *)value)->width);
-}
-
-static char *
-say_length (gconstpointer value, gpointer data)
-{
-  return dup_length (data, ((const RcStockLine *)value)->roll->length);
-}
-
-static char *
-say_kept (gconstpointer value, gpointer data)
-{
-  const RcStockLine *line = value;
-  g_autofree char   *length = dup_length (data, line->kept);
-
-  return line->kept > 0 ? g_strdup_printf ("%s, %s", length, line->jobs) : g_strdup ("");
-}
-
-static char *
-say_free (gconstpointer value, gpointer data)
-{
-  const RcStockLine *line = value;
-
-  return rc_length_format (line->roll->length - line->kept, get_style (data));
-}
-
-static char *
-say_place (gconstpointer value, gpointer data)
-{
-  const char *place = ((const RcStockLine *)value)->roll->place;
-
-  return g_strdup (place != NULL ? place : "");
-}
-
 static void
 on_ribbon_setup (GtkSignalListItemFactory *factory, GtkListItem *cell, RcRollWindow *self)
 {
@@ -145,78 +79,17 @@ on_ribbon_bind (GtkSignalListItemFactory *factory, GtkListItem *cell, RcRollWind
 static void
 add_columns (RcRollWindow *self)
 {
-  const RcColumn columns[]
-      = { { _ ("Ticket"), say_ticket, 13, FALSE, FALSE }, { _ ("Goods"), say_goods, 20, FALSE, TRUE },
-          { _ ("Lot"), say_lot, 7, FALSE, FALSE },        { _ ("Width"), say_width, 7, TRUE, FALSE },
-          { _ ("Length"), say_length, 9, TRUE, FALSE },   { _ ("Promised"), say_kept, 14, FALSE, FALSE },
-          { _ ("Free"), say_free, 9, TRUE, FALSE },       { _ ("Place"), say_place, 9, FALSE, FALSE } };
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
   g_autoptr (GtkColumnViewColumn) picture = gtk_column_view_column_new (_ ("Picture"), factory);
 
-  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-    rc_row_item_add_column (self->view, &columns[i], self);
+  rc_roll_columns_add (self->view, self->move_view, self->window);
   g_signal_connect (factory, "setup", G_CALLBACK (on_ribbon_setup), self);
   g_signal_connect (factory, "bind", G_CALLBACK (on_ribbon_bind), self);
   gtk_column_view_column_set_expand (picture, TRUE);
   gtk_column_view_append_column (self->view, picture);
 }
 
-/* --- history --- */
-
-static char *
-say_day (gconstpointer value, gpointer data)
-{
-  g_autofree char *text = g_strndup (((const RcRollMove *)value)->made, strlen ("2026-11-26T10:30"));
-
-  return g_strdelimit (g_steal_pointer (&text), "T", ' ');
-}
-
-static char *
-say_move (gconstpointer value, gpointer data)
-{
-  return g_strdup (rc_move_kind_get_label (((const RcRollMove *)value)->kind));
-}
-
-static char *
-say_move_job (gconstpointer value, gpointer data)
-{
-  return g_strdup (((const RcRollMove *)value)->job_id);
-}
-
-static char *
-say_move_length (gconstpointer value, gpointer data)
-{
-  const RcRollMove *move = value;
-  g_autofree char  *length = dup_length (data, ABS (move->length));
-
-  return g_strdup_printf ("%s%s", move->length < 0 ? "−" : "", length);
-}
-
-static char *
-say_balance (gconstpointer value, gpointer data)
-{
-  return rc_length_format (((const RcRollMove *)value)->balance, get_style (data));
-}
-
-static char *
-say_notes (gconstpointer value, gpointer data)
-{
-  return g_strdup (((const RcRollMove *)value)->notes);
-}
-
-static void
-add_move_columns (RcRollWindow *self)
-{
-  const RcColumn columns[] = { { _ ("When (UTC)"), say_day, 16, FALSE, FALSE },
-                               { _ ("What"), say_move, 12, FALSE, FALSE },
-                               { _ ("Job"), say_move_job, 8, FALSE, FALSE },
-                               { _ ("Length"), say_move_length, 10, TRUE, FALSE },
-                               { _ ("Left on the roll"), say_balance, 10, TRUE, FALSE },
-                               { _ ("Notes"), say_notes, 20, FALSE, TRUE } };
-
-  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-    rc_row_item_add_column (self->move_view, &columns[i], self);
-}
+/* --- the chosen roll --- */
 
 static void
 show_moves (RcRollWindow *self, const RcStockLine *line)
@@ -445,6 +318,7 @@ rc_roll_window_new (RcWindow *parent)
   RcRollWindow *self = g_object_new (RC_TYPE_ROLL_WINDOW, "transient-for", parent, NULL);
 
   self->window = parent;
+  add_columns (self);
   g_signal_connect_object (parent, "store-changed", G_CALLBACK (load), self, G_CONNECT_SWAPPED);
   load (self);
   return GTK_WIDGET (self);
@@ -517,6 +391,4 @@ rc_roll_window_init (RcRollWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   self->ribbon = RC_STOCK_RIBBON (rc_stock_ribbon_new (TRUE));
   gtk_box_append (self->ribbon_box, GTK_WIDGET (self->ribbon));
-  add_columns (self);
-  add_move_columns (self);
 }

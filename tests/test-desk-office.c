@@ -7,6 +7,7 @@
 #include "glance-window.h"
 #include "length-rows.h"
 #include "order-window.h"
+#include "price-window.h"
 #include "paper-window.h"
 #include "quote-window.h"
 #include "roll-form.h"
@@ -345,6 +346,37 @@ test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data
   g_assert_true (rc_store_check (fixture->store, &report, &error));
 }
 
+static void
+count_change (guint *n)
+{
+  ++*n;
+}
+
+/* Another program changes a price: the list shows it, and the job takes it. */
+static void
+test_prices_are_followed (DeskFixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "store.db", NULL);
+  g_autoptr (GError) error = NULL;
+  RcStore *other = rc_store_open (path, NULL, &error);
+  g_autoptr (RcPriceBook) book = other != NULL ? rc_store_load_price_book (other, &error) : NULL;
+  GtkWidget *window = rc_price_window_new (GTK_WINDOW (fixture->window), fixture->store);
+  guint      n_changes = 0;
+
+  g_assert_no_error (error);
+  g_signal_connect_swapped (window, "changed", G_CALLBACK (count_change), &n_changes);
+  rc_price_window_follow (RC_PRICE_WINDOW (window));
+  g_assert_cmpuint (n_changes, ==, 0); /* nobody has changed anything */
+  ((RcPrice *)g_ptr_array_index (book->prices, 0))->sale += 100;
+  g_assert_true (rc_store_save_price_book (other, book, &error));
+  rc_price_window_follow (RC_PRICE_WINDOW (window));
+  g_assert_cmpuint (n_changes, ==, 1);
+  /* What is typed next is no conflict. */
+  g_assert_true (rc_price_window_type (RC_PRICE_WINDOW (window), 0, RC_PRICE_DAY_TO, "2031-01-31"));
+  rc_store_close (other);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -355,6 +387,7 @@ main (int argc, char **argv)
   } TESTS[] = { { "quotations are issued, revised and accepted", test_quotations },
                 { "jobs are found by their states", test_states },
                 { "papers are kept with the job", test_papers },
+                { "prices are followed", test_prices_are_followed },
                 { "one order per supplier for many jobs", test_orders_for_many_jobs },
                 { "from a quotation to measuring again", test_from_quotation_to_measuring_again } };
 

@@ -23,7 +23,7 @@ struct _RcOrderWindow
   GtkSingleSelection *selection;
   GtkNoSelection     *lines;
   GtkLabel           *note_label, *waiting_label, *order_label, *notes_label;
-  GtkWidget          *form_box, *detail_box, *do_button;
+  GtkWidget          *form_box, *detail_box, *do_button, *empty_label;
   GtkStack           *form_stack;
   GtkEntry           *reference_entry, *due_entry;
   RcOrderArrival     *arrival;
@@ -112,7 +112,8 @@ show_waiting (RcOrderWindow *self)
   g_autoptr (GPtrArray) jobs = rc_store_find_jobs_in_state (get_store (self), NULL, RC_JOB_ACCEPTED, 0, NULL);
   guint            n = jobs != NULL ? jobs->len : 0;
   g_autofree char *text
-      = g_strdup_printf (ngettext ("%u accepted job is not ordered", "%u accepted jobs are not ordered", n), n);
+      = n > 0 ? g_strdup_printf (ngettext ("%u accepted job is not ordered", "%u accepted jobs are not ordered", n), n)
+              : g_strdup (_ ("Every accepted job is ordered."));
 
   gtk_label_set_text (self->waiting_label, text);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.make-all", n > 0);
@@ -137,6 +138,7 @@ load (RcOrderWindow *self)
   self->shown = list;
   gtk_single_selection_set_model (self->selection, list);
   rc_order_window_choose (self, number);
+  gtk_widget_set_visible (self->empty_label, g_list_model_get_n_items (list) == 0);
   show_waiting (self);
   on_chosen (self);
 }
@@ -425,6 +427,7 @@ rc_order_window_class_init (RcOrderWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcOrderWindow, waiting_label);
   gtk_widget_class_bind_template_child (widget_class, RcOrderWindow, order_label);
   gtk_widget_class_bind_template_child (widget_class, RcOrderWindow, notes_label);
+  gtk_widget_class_bind_template_child (widget_class, RcOrderWindow, empty_label);
   gtk_widget_class_bind_template_child (widget_class, RcOrderWindow, form_box);
   gtk_widget_class_bind_template_child (widget_class, RcOrderWindow, detail_box);
   gtk_widget_class_bind_template_child (widget_class, RcOrderWindow, do_button);

@@ -279,3 +279,14 @@ rc_price_edit_remove (const RcPriceBook *book, guint price)
   g_ptr_array_remove_index (edited->prices, price);
   return edited;
 }
+
+gboolean
+rc_price_edit_have_same_lines (const RcPriceBook *a, const RcPriceBook *b)
+{
+  gboolean is_same = a->prices->len == b->prices->len && a->goods->len == b->goods->len;
+
+  for (guint i = 0; is_same && i < a->prices->len; i++)
+    is_same = g_str_equal (((const RcPrice *)g_ptr_array_index (a->prices, i))->item,
+                           ((const RcPrice *)g_ptr_array_index (b->prices, i))->item);
+  return is_same;
+}

@@ -47,3 +47,6 @@ RcPriceBook *rc_price_edit_renew (const RcPriceBook *book, guint price, const ch
 
 /* The book without that price; the goods stay. (transfer full) */
 RcPriceBook *rc_price_edit_remove (const RcPriceBook *book, guint price);
+
+/* Whether both books have the same goods and prices in the same places; what stands in them may differ. */
+gboolean rc_price_edit_have_same_lines (const RcPriceBook *a, const RcPriceBook *b);

@@ -130,6 +130,37 @@ show_cells (RcPriceWindow *self)
     show_cell (self, g_ptr_array_index (self->cells, i));
 }
 
+static void
+show_other_cells (RcPriceWindow *self)
+{
+  for (guint i = 0; i < self->cells->len; i++)
+    {
+      GtkWidget *child = gtk_list_item_get_child (g_ptr_array_index (self->cells, i));
+
+      if ((gtk_widget_get_state_flags (child) & GTK_STATE_FLAG_FOCUS_WITHIN) == 0)
+        show_cell (self, g_ptr_array_index (self->cells, i));
+    }
+}
+
+void
+rc_price_window_follow (RcPriceWindow *self)
+{
+  g_autoptr (RcPriceBook) before = self->book != NULL ? rc_price_book_copy (self->book) : NULL;
+  g_autofree char *csv = before != NULL ? rc_price_csv_format (before) : NULL, *now = NULL;
+
+  if (!load (self))
+    return;
+  now = rc_price_csv_format (self->book);
+  if (g_strcmp0 (csv, now) == 0)
+    return;
+  if (before != NULL && rc_price_edit_have_same_lines (before, self->book))
+    show_other_cells (self);
+  else
+    show_lines (self);
+  tell (self, _ ("Another program has changed the prices; they are shown as they are now."));
+  g_signal_emit (self, changed_signal, 0);
+}
+
 static gboolean
 type (RcPriceWindow *self, RcPriceItem *item, RcPriceField field, const char *text)
 {

@@ -12,6 +12,10 @@ G_DECLARE_FINAL_TYPE (RcPriceWindow, rc_price_window, RC, PRICE_WINDOW, GtkWindo
 /* Every change is saved as it is made, and told by the signal "changed". `store` outlives the window. */
 GtkWidget *rc_price_window_new (GtkWindow *parent, RcStore *store);
 
+/* Looks at the store again: what another program has changed is shown, and told by "changed" too. What is being typed
+ * stays. */
+void rc_price_window_follow (RcPriceWindow *self);
+
 guint rc_price_window_get_n_lines (RcPriceWindow *self);
 /* Types into a field of the line at `position`, as Return does there. FALSE when it was refused. */
 gboolean rc_price_window_type (RcPriceWindow *self, guint position, RcPriceField field, const char *text);

@@ -255,6 +255,7 @@ show_prices (GtkWidget *widget, const char *name, GVariant *parameter)
   GtkWidget *window = rc_price_window_new (GTK_WINDOW (self), rc_window_get_store (self));
 
   g_signal_connect_object (window, "changed", G_CALLBACK (rc_window_follow_prices), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self, "store-changed", G_CALLBACK (rc_price_window_follow), window, G_CONNECT_SWAPPED);
   gtk_window_present (GTK_WINDOW (window));
 }
 

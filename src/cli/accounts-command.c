@@ -45,9 +45,8 @@ add_sales (GString *csv, RcStore *store, const Span *span, GError **error)
       quote = rc_store_load_quote (store, issued->number, error);
       if (quote == NULL)
         return FALSE;
-      rc_accounts_csv_add_sale (
-          csv, &(RcAccountsHead){ issued->number, issued->marked, issued->customer, issued->job_id, issued->title },
-          quote);
+      const RcAccountsHead head = { issued->number, issued->marked, issued->customer, issued->job_id, issued->title };
+      rc_accounts_csv_add_sale (csv, &head, quote);
     }
   return quotes != NULL;
 }
@@ -59,12 +58,11 @@ add_purchases (GString *csv, RcStore *store, const Span *span, GError **error)
 
   for (guint i = 0; orders != NULL && i < orders->len; i++)
     {
-      const RcPurchase *order = g_ptr_array_index (orders, i);
+      const RcPurchase    *order = g_ptr_array_index (orders, i);
+      const RcAccountsHead head = { order->number, order->made, order->supplier, order->jobs, NULL };
 
       if (order->state != RC_PURCHASE_CANCELLED && is_within (span, order->made))
-        rc_accounts_csv_add_purchase (
-            csv, &(RcAccountsHead){ order->number, order->made, order->supplier, order->jobs, NULL }, &order->currency,
-            order->net, order->tax, order->total);
+        rc_accounts_csv_add_purchase (csv, &head, &order->currency, order->net, order->tax, order->total);
     }
   return orders != NULL;
 }

@@ -84,13 +84,16 @@ rc_fold_box_size_allocate (GtkWidget *widget, int width, int height, int baselin
                                 -1);
       return;
     }
-  int      left = pair.second ? get_width (pair.first, TRUE) : width;
-  gboolean is_rtl = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
-  int      rest = width - left - GAP;
+  int                 left = pair.second ? get_width (pair.first, TRUE) : width;
+  gboolean            is_rtl = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+  int                 rest = width - left - GAP;
+  const GtkAllocation first = { is_rtl ? width - left : 0, 0, left, height };
+  const GtkAllocation second = { is_rtl ? 0 : left + GAP, 0, rest, height };
+
   if (pair.first)
-    gtk_widget_size_allocate (pair.first, &(GtkAllocation){ is_rtl ? width - left : 0, 0, left, height }, -1);
+    gtk_widget_size_allocate (pair.first, &first, -1);
   if (pair.second)
-    gtk_widget_size_allocate (pair.second, &(GtkAllocation){ is_rtl ? 0 : left + GAP, 0, rest, height }, -1);
+    gtk_widget_size_allocate (pair.second, &second, -1);
 }
 
 static void

@@ -113,9 +113,8 @@ report (const RcPlanProgress *progress, gpointer data)
   if (search->seconds == 0 || progress->share - search->told < TELL_EACH)
     return;
   search->told = progress->share;
-  Report *sent = g_new (Report, 1);
-  *sent = (Report){ g_object_ref (search->planner), search, g_strdup (progress->what), progress->share };
-  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, take_report, sent, report_free);
+  const Report sent = { g_object_ref (search->planner), search, g_strdup (progress->what), progress->share };
+  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, take_report, g_memdup2 (&sent, sizeof sent), report_free);
 }
 
 static void

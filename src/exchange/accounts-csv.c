@@ -54,8 +54,8 @@ is_whole (const RcQuote *quote)
     {
       const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
 
-      net += part->net;
-      tax += part->tax;
+      if (!rc_money_add (net, part->net, &net) || !rc_money_add (tax, part->tax, &tax))
+        return FALSE;
     }
   return quote->taxes->len > 0 && net == quote->net && tax == quote->tax;
 }

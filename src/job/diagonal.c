@@ -29,7 +29,8 @@ rc_diagonal_compute (const RcRoom *room, const RcDiagonal *diagonal, RcLength *c
 static double
 sum_off (const RcRoom *room, guint wall, guint partner, double more, double *worst)
 {
-  guint   n = room->walls->len;
+  guint n = room->walls->len;
+  /* cppcheck-suppress allocaCalled ; n is at most MOST_WALLS */
   double *x = g_newa (double, n), *y = g_newa (double, n), px = 0, py = 0, sum = 0;
 
   for (guint i = 0; i < n; i++)

@@ -254,7 +254,7 @@ static gboolean
 run_axes (RcPlanning *planning, GThreadFunc run, GError **error)
 {
   GThread *threads[N_AXES] = { NULL };
-  gint64   before[N_AXES], spent = 0;
+  gint64   before[N_AXES] = { 0 }, spent = 0;
   for (guint i = 0; i < planning->n_axes; i++)
     {
       g_ptr_array_set_size (planning->axes[i].found, 0);

@@ -148,6 +148,7 @@ add_equal_splits (RcPart *part, const RcSite *site, const RcLength *steps, guint
         RcCuts cuts = { .n = 0 };
         for (guint i = 0; i <= n_steps; i++)
           {
+            /* cppcheck-suppress nullPointer ; no step is read where n_steps is 0 */
             RcLength y0 = i == 0 ? part->box.y0 : steps[i - 1], y1 = i == n_steps ? part->box.y1 : steps[i];
             if (i > 0)
               rc_cuts_add (&cuts, y0, TRUE);

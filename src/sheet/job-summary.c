@@ -42,7 +42,7 @@ add_course (RcSheetWork *work)
       double x = flow->x + s * column, y = flow->y + STEP_HEIGHT + 2;
 
       add_words (work, s == state ? RC_TEXT_STRONG : RC_TEXT_NOTE, rc_job_state_get_label (s), x, column - 4, &y);
-      if (job->reached[s] && s <= state)
+      if (s <= state && job->reached[s])
         add_words (work, RC_TEXT_NOTE, job->reached[s], x, column - 4, &y);
       lowest = MAX (lowest, y);
     }

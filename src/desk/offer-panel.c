@@ -202,8 +202,8 @@ add_row (RcOfferPanel *self, const char *label, GtkWidget *field, int row)
 {
   gtk_widget_set_hexpand (field, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  gtk_grid_attach (self->grid, new_label (label, "field-label"), 0, row, 1, 1);
-  gtk_grid_attach (self->grid, field, 1, row, 1, 1);
+  gtk_grid_attach (self->grid, new_label (label, "field-label"), 0, 2 * row, 1, 1);
+  gtk_grid_attach (self->grid, field, 0, 2 * row + 1, 1, 1);
 }
 
 static void
@@ -218,8 +218,8 @@ add_fields (RcOfferPanel *self)
   self->detail_drop = GTK_DROP_DOWN (gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&details)), NULL));
   self->tax_drop = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
   add_row (self, _ ("Customer sees"), GTK_WIDGET (self->detail_drop), 0);
-  add_row (self, _ ("Discount, %"), new_entry (self, RC_OFFER_DISCOUNT_RATE, 0, 8, _ ("none"), discount), 1);
-  add_row (self, code, new_entry (self, RC_OFFER_DISCOUNT_SUM, 0, 8, _ ("none"), discount), 2);
+  add_row (self, _ ("Discount, %"), new_entry (self, RC_OFFER_DISCOUNT_RATE, 0, 8, "0", discount), 1);
+  add_row (self, code, new_entry (self, RC_OFFER_DISCOUNT_SUM, 0, 8, "0", discount), 2);
   add_row (self, _ ("Tax area"), GTK_WIDGET (self->tax_drop), 3);
   add_row (self, _ ("Valid, days"), new_entry (self, RC_OFFER_VALID_DAYS, 0, 8, _ ("as the price book"), valid), 4);
 }

@@ -116,6 +116,7 @@ show_waiting (RcOrderWindow *self)
               : g_strdup (_ ("Every accepted job is ordered."));
 
   gtk_label_set_text (self->waiting_label, text);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->waiting_label), text);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.make-all", n > 0);
 }
 

@@ -265,11 +265,12 @@ rc_quote_line_row_init (RcQuoteLineRow *self)
   self->expander = GTK_EXPANDER (gtk_expander_new (NULL));
   self->name_label = new_text ();
   self->said_label = new_text ();
+  gtk_label_set_width_chars (self->name_label, RC_QUOTE_NAME_CHARS);
   self->terms_box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12));
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->name_label));
   self->quantity_label = add_number (GTK_BOX (head), RC_QUOTE_QUANTITY_CHARS);
-  self->price_label = add_number (GTK_BOX (head), RC_QUOTE_MONEY_CHARS);
-  self->amount_label = add_number (GTK_BOX (head), RC_QUOTE_MONEY_CHARS);
+  self->price_label = add_number (GTK_BOX (head), RC_QUOTE_PRICE_CHARS);
+  self->amount_label = add_number (GTK_BOX (head), RC_QUOTE_AMOUNT_CHARS);
   gtk_widget_set_hexpand (head, TRUE);
   gtk_box_append (GTK_BOX (inside), GTK_WIDGET (self->said_label));
   gtk_box_append (GTK_BOX (inside), GTK_WIDGET (self->terms_box));

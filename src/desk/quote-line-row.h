@@ -22,5 +22,8 @@ gboolean rc_quote_line_row_is_open (RcQuoteLineRow *self);
 char *rc_quote_line_row_dup_said (RcQuoteLineRow *self);
 
 /* The widths of the columns, for a head above the lines. */
-#define RC_QUOTE_QUANTITY_CHARS 14
-#define RC_QUOTE_MONEY_CHARS    13
+#define RC_QUOTE_QUANTITY_CHARS 12
+#define RC_QUOTE_PRICE_CHARS    8
+#define RC_QUOTE_AMOUNT_CHARS   12
+/* A name is not broken into narrower lines. */
+#define RC_QUOTE_NAME_CHARS 16

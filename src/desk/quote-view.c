@@ -127,8 +127,8 @@ rc_quote_view_init (RcQuoteView *self)
   self->total_row = RC_QUOTE_LINE_ROW (rc_quote_line_row_new ());
   add_head (GTK_BOX (head), _ ("Goods and work"), 0);
   add_head (GTK_BOX (head), _ ("Quantity"), RC_QUOTE_QUANTITY_CHARS);
-  add_head (GTK_BOX (head), _ ("Price"), RC_QUOTE_MONEY_CHARS);
-  add_head (GTK_BOX (head), _ ("Amount"), RC_QUOTE_MONEY_CHARS);
+  add_head (GTK_BOX (head), _ ("Price"), RC_QUOTE_PRICE_CHARS);
+  add_head (GTK_BOX (head), _ ("Amount"), RC_QUOTE_AMOUNT_CHARS);
   gtk_box_append (GTK_BOX (self), head);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->lines_box));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->total_row));

@@ -8,6 +8,7 @@
 
 #include "desk.h"
 #include "rowcut-error.h"
+#include "sheet-fixture.h"
 #include "sheet-mail.h"
 #include "shipped.h"
 #include "translation.h"
@@ -370,5 +371,6 @@ main (int argc, char **argv)
   ADD ("/desk/mail/language-of-lines", NULL, test_language_of_lines);
   status = g_test_run ();
   g_test_dbus_down (bus);
+  rc_sheet_fixture_forget_fonts ();
   return status;
 }

@@ -285,6 +285,7 @@ static void
 measure_again (DeskFixture *fixture)
 {
   act (fixture->window, "win.new-measure");
+  g_assert_nonnull (strstr (rc_window_get_told (fixture->window), "1 piece is cut"));
   rc_document_choose (rc_window_get_document (fixture->window), rc_choice_of_thing (RC_THING_ROOM, "parlour"));
   desk_fixture_settle ();
   for (guint wall = 0; wall < 4; wall += 2)

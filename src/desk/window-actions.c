@@ -102,10 +102,33 @@ remove_chosen (GtkWidget *widget, const char *name, GVariant *parameter)
   edit (widget, rc_document_remove_chosen, FALSE);
 }
 
+/* What was cut or ordered by the measure before is to be looked at again. */
+static void
+tell_cut_goods (RcWindow *self)
+{
+  RcDocument *document = rc_window_get_document (self);
+  g_autoptr (GPtrArray) cut
+      = document != NULL ? rc_store_load_cut_goods (rc_window_get_store (self), rc_document_get_job (document), NULL)
+                         : NULL;
+
+  if (cut == NULL || cut->len == 0)
+    return;
+  g_autofree char *text = g_strdup_printf (
+      ngettext (
+          "%u piece is cut, or on its way, for this job. Once the rooms are entered, Compare measures (Ctrl+D) "
+          "tells what it no longer covers, and the cheapest cure.",
+          "%u pieces are cut, or on their way, for this job. Once the rooms are entered, Compare measures (Ctrl+D) "
+          "tells what they no longer cover, and the cheapest cure.",
+          cut->len),
+      cut->len);
+  rc_window_tell (self, text);
+}
+
 static void
 new_measure (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   edit (widget, rc_document_add_measure, FALSE);
+  tell_cut_goods (RC_WINDOW (widget));
 }
 
 static void

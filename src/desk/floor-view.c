@@ -5,18 +5,15 @@
 
 #include "floor-hand.h"
 #include "floor-keys.h"
-#include "floor-painter.h"
+#include "floor-layers.h"
 #include "item-pieces.h"
 #include "palette.h"
-#include "walk-drawing.h"
 
-#define PAN_STEP_PX   60
-#define ZOOM_STEP     1.25
-#define FIT_MARGIN    28
-#define FONT_PART     0.78 /* of the text around it */
-#define STALE_ALPHA   0.35
-#define POINTED_ALPHA 0.6
-#define MIN_WIDTH_PX  240
+#define PAN_STEP_PX  60
+#define ZOOM_STEP    1.25
+#define FIT_MARGIN   28
+#define FONT_PART    0.78 /* of the text around it */
+#define MIN_WIDTH_PX 240
 
 struct _RcFloorView
 {
@@ -44,13 +41,6 @@ static void
 redraw (RcFloorView *self)
 {
   gtk_widget_queue_draw (GTK_WIDGET (self));
-}
-
-static const RcHouse *
-get_house (RcFloorView *self)
-{
-  RcOutcome *outcome = self->document ? rc_document_get_outcome (self->document) : NULL;
-  return outcome ? outcome->plan->house : NULL;
 }
 
 static void
@@ -151,70 +141,6 @@ rc_floor_view_set_floor (RcFloorView *self, int floor)
 
 /* Drawing. */
 
-/* The chosen room's walls as typed: where the plan does not show them, or the one at hand. */
-static void
-draw_walk (RcFloorView *self, const RcPalette *palette, cairo_t *cr)
-{
-  RcChoice            choice = rc_document_get_choice (self->document);
-  gboolean            is_open = rc_document_is_stale (self->document);
-  const RcPlacedRoom *placed = choice.thing == RC_THING_ROOM ? rc_house_find_room (get_house (self), choice.id) : NULL;
-  const RcRoom       *room = placed ? rc_measure_find_room (rc_document_get_measure (self->document), choice.id) : NULL;
-
-  if (room && room->floor == self->floor && (is_open || choice.wall))
-    rc_walk_drawing_draw (room, placed->at, choice.wall, is_open, palette, &self->view, cr);
-}
-
-/* What is chosen, over the picture of the floor. */
-static void
-draw_choice (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
-{
-  RcChoice       choice = rc_document_get_choice (self->document);
-  RcFloorDrawing drawing = { .palette = scene->palette,
-                             .font_size = scene->font_size,
-                             .selected_piece = choice.piece,
-                             .selected_room = choice.thing == RC_THING_ROOM ? choice.id : NULL,
-                             .selected_stair = choice.thing == RC_THING_STAIR ? choice.id : NULL,
-                             .floor = self->floor,
-                             .plan = scene->outcome->plan };
-
-  rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
-  const GArray *pointed = rc_document_get_pointed (self->document);
-  drawing.selected_room = drawing.selected_stair = NULL;
-  cairo_push_group (cr);
-  for (guint i = 0; i < pointed->len; i++)
-    {
-      const RcPiece *piece = rc_plan_find_piece (scene->outcome->plan, g_array_index (pointed, guint, i));
-      drawing.selected_piece = piece && piece->number != choice.piece ? piece->number : 0;
-      drawing.selected_stair = piece && piece->kind == RC_PIECE_STAIR ? piece->room : NULL;
-      if (drawing.selected_piece)
-        rc_floor_drawing_draw_selected (&drawing, &scene->view, cr);
-    }
-  cairo_pop_group_to_source (cr);
-  cairo_paint_with_alpha (cr, POINTED_ALPHA);
-}
-
-static void
-draw (RcFloorView *self, const RcFloorScene *scene, cairo_t *cr)
-{
-  gboolean is_stale = scene->outcome == NULL || rc_document_is_stale (self->document);
-
-  cairo_set_source_rgb (cr, scene->palette->paper[0], scene->palette->paper[1], scene->palette->paper[2]);
-  cairo_paint (cr);
-  if (scene->outcome)
-    {
-      rc_floor_painter_want (self->painter, scene);
-      rc_floor_painter_draw (self->painter, scene, is_stale ? STALE_ALPHA : 1, cr);
-      draw_choice (self, scene, cr);
-    }
-  rc_floor_hand_draw_picture (self->hand, scene->palette, &self->view, cr);
-  rc_floor_hand_draw_below (self->hand, scene->palette, &self->view, cr);
-  if (is_stale)
-    rc_floor_hand_draw_rooms (self->hand, scene->palette, scene->font_size, &self->view, cr);
-  if (scene->outcome)
-    draw_walk (self, scene->palette, cr);
-  rc_floor_hand_draw (self->hand, scene->palette, scene->font_size, &self->view, cr);
-}
-
 static void
 rc_floor_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -231,7 +157,7 @@ rc_floor_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     return;
   scene.outcome = rc_document_get_outcome (self->document);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, self->width, self->height));
-  draw (self, &scene, cr);
+  rc_floor_layers_draw (self->document, self->hand, self->painter, &scene, cr);
   cairo_destroy (cr);
 }
 

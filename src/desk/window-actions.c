@@ -2,28 +2,18 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "clock.h"
 #include "compare-window.h"
 #include "document-things.h"
 #include "glance-window.h"
-#include "job-edit.h"
-#include "job-file-dialog.h"
+#include "job-actions.h"
 #include "offer-window.h"
 #include "order-window.h"
 #include "price-window.h"
 #include "quote-window.h"
 #include "roll-window.h"
 #include "shape-window.h"
-#include "usual-units.h"
 
 #define ZOOM_STEP 1.25
-
-static void
-tell_error (RcWindow *self, const GError *error)
-{
-  if (error)
-    rc_window_tell (self, error->message);
-}
 
 /* Things of the job. */
 
@@ -40,7 +30,7 @@ edit (GtkWidget *widget, DocumentEdit change, gboolean then_type)
     return;
   if (change (document, &error) && then_type)
     rc_bench_edit_chosen (rc_window_get_bench (self));
-  tell_error (self, error);
+  rc_window_tell_error (self, error);
 }
 
 static void
@@ -55,7 +45,7 @@ new_room (GtkWidget *widget, const char *name, GVariant *parameter)
   RcFloorView *floor = rc_bench_get_floor_view (rc_window_get_bench (self));
   if (rc_document_add_room (document, rc_floor_view_get_floor (floor), &error))
     rc_bench_edit_chosen (rc_window_get_bench (self));
-  tell_error (self, error);
+  rc_window_tell_error (self, error);
 }
 
 static void
@@ -312,116 +302,6 @@ show_orders (GtkWidget *widget, const char *name, GVariant *parameter)
   show_office_window (RC_WINDOW (widget), RC_TYPE_ORDER_WINDOW, rc_order_window_new);
 }
 
-/* Jobs. */
-
-static void
-new_job (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  RcWindow *self = RC_WINDOW (widget);
-  RcStore  *store = rc_window_get_store (self);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *id = rc_store_dup_new_job_id (store, &error);
-  g_autofree char *today = rc_clock_dup_today ();
-  g_autoptr (RcPriceBook) book = id ? rc_store_load_price_book (store, &error) : NULL;
-  g_autoptr (GPtrArray) stock = book ? rc_store_load_rolls_for_job (store, NULL, &error) : NULL;
-  g_autofree char *number = stock ? rc_store_take_job_number (store, today, &error) : NULL;
-
-  if (number)
-    {
-      g_autoptr (RcJob) job = rc_job_edit_new_job (id, _ ("New job"), today, book, stock, rc_usual_units_find ());
-      g_free (job->number);
-      job->number = g_steal_pointer (&number);
-      if (rc_window_save_and_open (self, job, _ ("New job"), &error))
-        rc_bench_edit_chosen (rc_window_get_bench (self));
-    }
-  tell_error (self, error);
-}
-
-static void
-duplicate_job (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  RcWindow        *self = RC_WINDOW (widget);
-  RcDocument      *document = rc_window_get_document (self);
-  g_autofree char *today = rc_clock_dup_today (), *now = rc_clock_dup_now (), *id = NULL;
-  g_autoptr (GError) error = NULL;
-
-  if (document == NULL)
-    return;
-  id = rc_store_duplicate_job (rc_window_get_store (self), rc_document_get_job (document)->id, NULL, today, now,
-                               &error);
-  if (id == NULL || !rc_window_open_job (self, id, &error))
-    tell_error (self, error);
-  rc_job_list_refresh (rc_window_get_job_list (self));
-}
-
-static void
-open_demo (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (!rc_window_open_demo (RC_WINDOW (widget), &error))
-    tell_error (RC_WINDOW (widget), error);
-}
-
-static void
-show_jobs (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  RcWindow *self = RC_WINDOW (widget);
-  rc_window_show_jobs (self, !rc_window_are_jobs_shown (self));
-}
-
-static void
-find_job (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  rc_window_show_jobs (RC_WINDOW (widget), TRUE);
-}
-
-static void
-on_delete_response (GtkDialog *dialog, int response, RcWindow *self)
-{
-  RcDocument *document = rc_window_get_document (self);
-  g_autoptr (GError) error = NULL;
-
-  gtk_window_destroy (GTK_WINDOW (dialog));
-  if (response != GTK_RESPONSE_OK || document == NULL)
-    return;
-  g_autofree char *id = g_strdup (rc_document_get_job (document)->id);
-  rc_window_close_job (self);
-  if (!rc_store_delete_job (rc_window_get_store (self), id, &error))
-    tell_error (self, error);
-  rc_job_list_refresh (rc_window_get_job_list (self));
-}
-
-static void
-delete_job (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  RcDocument *document = rc_window_get_document (RC_WINDOW (widget));
-
-  if (document == NULL)
-    return;
-  GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (widget), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
-                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_CANCEL, _ ("Delete the job “%s”?"),
-                                              rc_document_get_job (document)->title);
-  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
-                                            _ ("All its measures go with it. This cannot be undone."));
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Delete"), GTK_RESPONSE_OK);
-  gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
-  g_signal_connect_object (dialog, "response", G_CALLBACK (on_delete_response), widget, 0);
-  gtk_window_present (GTK_WINDOW (dialog));
-}
-
-static void
-open_file (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  rc_job_file_dialog_open (RC_WINDOW (widget));
-}
-
-static void
-export_file (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  rc_job_file_dialog_save (RC_WINDOW (widget));
-}
-
 static void
 tell (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -478,14 +358,14 @@ static const struct
   gboolean                    needs_job;
   const char                 *keys[4];
 } ACTIONS[] = {
-  { "win.show-jobs", NULL, show_jobs, FALSE, { "<Control>j", "F9" } },
-  { "win.find-job", NULL, find_job, FALSE, { "<Control>f" } },
-  { "win.new-job", NULL, new_job, FALSE, { "<Control>n" } },
-  { "win.duplicate-job", NULL, duplicate_job, TRUE, { "<Control><Shift>d" } },
-  { "win.open-demo", NULL, open_demo, FALSE, { "<Control><Shift>o" } },
-  { "win.open-file", NULL, open_file, FALSE, { "<Control>o" } },
-  { "win.export-file", NULL, export_file, TRUE, { "<Control>e" } },
-  { "win.delete-job", NULL, delete_job, TRUE, { "<Control><Shift>BackSpace" } },
+  { "win.show-jobs", NULL, rc_job_action_show_list, FALSE, { "<Control>j", "F9" } },
+  { "win.find-job", NULL, rc_job_action_find, FALSE, { "<Control>f" } },
+  { "win.new-job", NULL, rc_job_action_new, FALSE, { "<Control>n" } },
+  { "win.duplicate-job", NULL, rc_job_action_duplicate, TRUE, { "<Control><Shift>d" } },
+  { "win.open-demo", NULL, rc_job_action_open_demo, FALSE, { "<Control><Shift>o" } },
+  { "win.open-file", NULL, rc_job_action_open_file, FALSE, { "<Control>o" } },
+  { "win.export-file", NULL, rc_job_action_export_file, TRUE, { "<Control>e" } },
+  { "win.delete-job", NULL, rc_job_action_delete, TRUE, { "<Control><Shift>BackSpace" } },
   { "win.saved", NULL, say_saved, TRUE, { "<Control>s" } },
   { "win.undo", NULL, undo, TRUE, { "<Control>z" } },
   { "win.redo", NULL, redo, TRUE, { "<Control><Shift>z", "<Control>y" } },

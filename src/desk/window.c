@@ -58,6 +58,13 @@ rc_window_tell (RcWindow *self, const char *text)
   self->tell_source = g_timeout_add_seconds (TELL_SECONDS, stop_telling, self);
 }
 
+void
+rc_window_tell_error (RcWindow *self, const GError *error)
+{
+  if (error)
+    rc_window_tell (self, error->message);
+}
+
 const char *
 rc_window_get_told (RcWindow *self)
 {

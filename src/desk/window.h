@@ -40,4 +40,5 @@ RcSheetWindow *rc_window_show_sheet (RcWindow *self, RcSheetKind kind);
 
 /* A line of text at the foot of the window. */
 void        rc_window_tell (RcWindow *self, const char *text);
+void        rc_window_tell_error (RcWindow *self, const GError *error); /* nullable: says nothing */
 const char *rc_window_get_told (RcWindow *self);

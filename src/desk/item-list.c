@@ -13,9 +13,30 @@ struct _RcItemList
   RcItemFill          fill;
   RcDocument         *document;
   gboolean            is_showing;
+  guint               scroll_source; /* 0: none waits */
 };
 
 G_DEFINE_FINAL_TYPE (RcItemList, rc_item_list, GTK_TYPE_BOX)
+
+static gboolean
+scroll_to_chosen (gpointer data)
+{
+  RcItemList *self = data;
+  guint       at = gtk_single_selection_get_selected (self->selection);
+
+  self->scroll_source = 0;
+  if (at != GTK_INVALID_LIST_POSITION)
+    gtk_widget_activate_action (GTK_WIDGET (self->view), "list.scroll-to-item", "u", at);
+  return G_SOURCE_REMOVE;
+}
+
+/* A row that is new has its place only once the list has been laid out. */
+static void
+scroll_later (RcItemList *self)
+{
+  if (self->scroll_source == 0)
+    self->scroll_source = g_idle_add_full (G_PRIORITY_LOW, scroll_to_chosen, self, NULL);
+}
 
 static void
 show_choice (RcItemList *self)
@@ -38,7 +59,7 @@ show_choice (RcItemList *self)
   gtk_single_selection_set_selected (self->selection, at);
   self->is_showing = FALSE;
   if (at != GTK_INVALID_LIST_POSITION)
-    gtk_widget_activate_action (GTK_WIDGET (self->view), "list.scroll-to-item", "u", at);
+    scroll_later (self);
 }
 
 /* What the pointer is over on the floor or the rolls. */
@@ -134,6 +155,7 @@ rc_item_list_focus (RcItemList *self)
 static void
 rc_item_list_dispose (GObject *object)
 {
+  g_clear_handle_id (&RC_ITEM_LIST (object)->scroll_source, g_source_remove);
   rc_item_list_set_document (RC_ITEM_LIST (object), NULL);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_ITEM_LIST);
   G_OBJECT_CLASS (rc_item_list_parent_class)->dispose (object);

@@ -222,6 +222,8 @@ build_cutting (RcPlan *plan, const RcGoods *carpet)
   RcCutting *cutting = g_new0 (RcCutting, 1);
 
   cutting->goods = carpet;
+  cutting->problem = rc_nest_problem_new (rc_goods_get_usable_width (carpet));
+  g_ptr_array_set_size (cutting->problem->rolls, 0);
   cutting->answer = g_new0 (RcNestAnswer, 1);
   cutting->answer->placements = g_array_new (FALSE, TRUE, sizeof (RcNestPlacement));
   cutting->answer->rolls = g_ptr_array_new_with_free_func (g_free);
@@ -231,10 +233,11 @@ build_cutting (RcPlan *plan, const RcGoods *carpet)
   return cutting;
 }
 
-void
+RcNestRoll *
 build_roll (RcCutting *cutting, const char *id, RcLength used, RcLength length)
 {
-  RcNestUse *use = g_new0 (RcNestUse, 1);
+  RcNestUse  *use = g_new0 (RcNestUse, 1);
+  RcNestRoll *roll = rc_nest_roll_new (id, NULL, id != NULL ? length : 0, 1);
 
   use->source = cutting->roll_ids->len;
   use->used = used;
@@ -242,6 +245,8 @@ build_roll (RcCutting *cutting, const char *id, RcLength used, RcLength length)
   cutting->answer->used_length += used;
   g_ptr_array_add (cutting->answer->rolls, use);
   g_ptr_array_add (cutting->roll_ids, g_strdup (id));
+  g_ptr_array_add (cutting->problem->rolls, roll);
+  return roll;
 }
 
 void

@@ -44,9 +44,9 @@ RcSeam  *build_seam (RcPlan *plan, RcSeamKind kind, const char *area, const char
 
 /* A cutting of a carpet; then rolls taken from stock (id not NULL) or bought; then pieces placed on the last roll, one
  * behind the other. */
-RcCutting *build_cutting (RcPlan *plan, const RcGoods *carpet);
-void       build_roll (RcCutting *cutting, const char *id, RcLength used, RcLength length);
-void       build_placement (RcCutting *cutting, const RcPiece *piece, RcLength across, RcLength along);
+RcCutting  *build_cutting (RcPlan *plan, const RcGoods *carpet);
+RcNestRoll *build_roll (RcCutting *cutting, const char *id, RcLength used, RcLength length);
+void        build_placement (RcCutting *cutting, const RcPiece *piece, RcLength across, RcLength along);
 
 /* The published joined fill (hasslefreeflooring.com): a room of 15 by 20 ft from a roll of 12 ft: one drop of 12 x 20,
  * three fills of 4 x 7 cut side by side, 27 running feet, a side seam of 20 ft and two cross seams of 4 ft. Carpet

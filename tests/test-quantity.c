@@ -165,6 +165,29 @@ test_carpet_quantities (void)
     }
 }
 
+/* A remnant narrower than its goods is charged for the carpet it is: 9 ft of 4 ft wide is 4 sq yd. */
+static void
+test_narrow_remnant (void)
+{
+  g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
+  RcGoods   *carpet = build_carpet (job, "twist", FT (12), RC_UNIT_SQ_YD);
+  RcPlan    *plan;
+  RcCutting *cutting;
+  g_autoptr (GPtrArray) lines = NULL;
+
+  build_room (job, "hall", "Hall", FT (4), FT (9), 0);
+  plan = build_plan (job);
+  cutting = build_cutting (plan, carpet);
+  build_roll (cutting, "R-7", FT (9), FT (9))->width = FT (4);
+  build_placement (cutting, build_piece (plan, RC_PIECE_FILL, NULL, "hall", "twist", FT (4), FT (9)), 0, 0);
+  lines = compute (plan);
+  g_assert_cmpint (find_line (lines, "twist", TRUE)->quantity_micro, ==, 4 * RC_MICRO);
+  g_assert_cmpint (find_line (lines, "twist", TRUE)->roll_length, ==, FT (9));
+  g_assert_cmpstr (find_line (lines, "twist", TRUE)->because, ==,
+                   "Hall: piece 1; 9' 0\", 4' 0\" wide, from roll R-7; 3' 0\" of roll × 12' 0\" wide");
+  build_plan_free (plan);
+}
+
 /* What lies in stock is charged by the cut and stands apart; what is bought is charged in the supplier's steps. */
 static void
 test_stock_apart (void)
@@ -382,6 +405,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/joined-fill", test_joined_fill);
   g_test_add_func ("/quantity/carpet", test_carpet_quantities);
   g_test_add_func ("/quantity/stock-apart", test_stock_apart);
+  g_test_add_func ("/quantity/a narrow remnant is charged by its own width", test_narrow_remnant);
   g_test_add_func ("/quantity/tape-setback", test_tape_setback);
   g_test_add_func ("/quantity/stuck-down", test_stuck_down);
   g_test_add_func ("/quantity/packs-over-the-whole-job", test_packs_over_the_whole_job);

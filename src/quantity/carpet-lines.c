@@ -8,11 +8,12 @@
 /* Lengths of one carpet, from stock or bought. */
 typedef struct
 {
-  RcLength   used, length; /* cut from the rolls; taken or bought */
-  GArray    *pieces;       /* of guint, piece numbers */
-  GPtrArray *places;       /* of const char*, names of rooms and stairs */
-  GString   *rolls;        /* stock: each roll and what is cut from it */
-  gboolean   is_least;     /* a length bought is the shortest that is sold */
+  RcLength   used, length;                 /* cut from the rolls; taken or bought */
+  RcLength   counted_used, counted_length; /* as so much of the whole width: a narrow remnant counts for less */
+  GArray    *pieces;                       /* of guint, piece numbers */
+  GPtrArray *places;                       /* of const char*, names of rooms and stairs */
+  GString   *rolls;                        /* stock: each roll and what is cut from it */
+  gboolean   is_least;                     /* a length bought is the shortest that is sold */
 } Lengths;
 
 static void
@@ -59,6 +60,33 @@ add_pieces (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guin
     }
 }
 
+/* The roll's width where it is narrower than its goods; else 0. */
+static RcLength
+get_narrow_width (const RcCutting *cutting, const RcNestUse *use)
+{
+  const RcNestRoll *roll = g_ptr_array_index (cutting->problem->rolls, use->source);
+  return roll->width > 0 && roll->width < rc_goods_get_usable_width (cutting->goods) ? roll->width : 0;
+}
+
+/* The length of the whole width that is as much carpet. */
+static RcLength
+count_length (const RcCutting *cutting, const RcNestUse *use, RcLength length)
+{
+  RcLength narrow = get_narrow_width (cutting, use), width = cutting->goods->roll_width;
+  return narrow > 0 ? (RcLength)(((__int128)length * narrow + width / 2) / width) : length;
+}
+
+/* "6' 3", 4' wide, from roll R-1102". (transfer full) */
+static char *
+format_use (const RcPlan *plan, const RcCutting *cutting, const RcNestUse *use, const char *roll_id)
+{
+  g_autofree char *length = rc_reason_format_roll_length (plan, cutting->goods, use->used);
+  g_autofree char *width = rc_reason_format_roll_length (plan, cutting->goods, get_narrow_width (cutting, use));
+  if (get_narrow_width (cutting, use) == 0)
+    return g_strdup_printf (_ ("%s from roll %s"), length, roll_id);
+  return g_strdup_printf (_ ("%s, %s wide, from roll %s"), length, width, roll_id);
+}
+
 static gboolean
 add_use (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guint roll, GError **error)
 {
@@ -69,13 +97,13 @@ add_use (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guint r
   add_pieces (lengths, plan, cutting, roll);
   lengths->is_least |= roll_id == NULL && use->used < cutting->goods->least_cut;
   if (roll_id != NULL)
-    {
-      g_autofree char *printed = rc_reason_format_roll_length (plan, cutting->goods, use->used);
-
-      rc_reason_add_part (lengths->rolls, g_strdup_printf (_ ("%s from roll %s"), printed, roll_id));
-    }
+    rc_reason_add_part (lengths->rolls, format_use (plan, cutting, use, roll_id));
   return rc_take_off_sum (&lengths->used, use->used, cutting->goods->name, error)
-         && rc_take_off_sum (&lengths->length, length, cutting->goods->name, error);
+         && rc_take_off_sum (&lengths->length, length, cutting->goods->name, error)
+         && rc_take_off_sum (&lengths->counted_used, count_length (cutting, use, use->used), cutting->goods->name,
+                             error)
+         && rc_take_off_sum (&lengths->counted_length, count_length (cutting, use, length), cutting->goods->name,
+                             error);
 }
 
 /* `length` of roll in the goods' unit: times the roll's whole width where that is an area. Exact, one rounding. */
@@ -112,7 +140,7 @@ format_reason (const Lengths *lengths, const RcPlan *plan, const RcGoods *carpet
 {
   g_autofree char *places = rc_reason_format_names (lengths->places);
   g_autofree char *pieces = rc_reason_format_pieces (lengths->pieces);
-  g_autofree char *length = rc_reason_format_roll_length (plan, carpet, lengths->length);
+  g_autofree char *length = rc_reason_format_roll_length (plan, carpet, lengths->counted_length);
   g_autofree char *used = rc_reason_format_roll_length (plan, carpet, lengths->used);
   g_autofree char *width = rc_reason_format_roll_length (plan, carpet, carpet->roll_width);
   GString         *reason = g_string_new (NULL);
@@ -142,8 +170,8 @@ add_line (RcTakeOff *take_off, const RcCutting *cutting, const Lengths *lengths,
 
   if (lengths->length == 0)
     return TRUE;
-  if (!measure_roll (cutting->goods, lengths->length, &packing.quantity_micro, error)
-      || !measure_roll (cutting->goods, lengths->used, &packing.net_micro, error))
+  if (!measure_roll (cutting->goods, lengths->counted_length, &packing.quantity_micro, error)
+      || !measure_roll (cutting->goods, lengths->counted_used, &packing.net_micro, error))
     return FALSE;
   line = rc_take_off_add_goods (take_off, cutting->goods, &packing,
                                 format_reason (lengths, take_off->plan, cutting->goods, from_stock));

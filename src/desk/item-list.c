@@ -14,6 +14,7 @@ struct _RcItemList
   RcDocument         *document;
   gboolean            is_showing;
   guint               scroll_source; /* 0: none waits */
+  gboolean            is_behind;     /* it was not on the screen when its rows changed */
 };
 
 G_DEFINE_FINAL_TYPE (RcItemList, rc_item_list, GTK_TYPE_BOX)
@@ -90,9 +91,13 @@ action_point (GtkWidget *widget, const char *name, GVariant *parameter)
     rc_document_point_all (self->document, pieces);
 }
 
+/* Where it cannot be seen the rows can wait: with many rooms they hold up the hand. */
 static void
 show_rows (RcItemList *self)
 {
+  self->is_behind = !gtk_widget_get_mapped (GTK_WIDGET (self));
+  if (self->is_behind)
+    return;
   self->is_showing = TRUE;
   self->fill (self->rows, self->document);
   self->is_showing = FALSE;
@@ -153,6 +158,16 @@ rc_item_list_focus (RcItemList *self)
 }
 
 static void
+rc_item_list_map (GtkWidget *widget)
+{
+  RcItemList *self = RC_ITEM_LIST (widget);
+
+  GTK_WIDGET_CLASS (rc_item_list_parent_class)->map (widget);
+  if (self->is_behind && self->document)
+    show_rows (self);
+}
+
+static void
 rc_item_list_dispose (GObject *object)
 {
   g_clear_handle_id (&RC_ITEM_LIST (object)->scroll_source, g_source_remove);
@@ -167,6 +182,7 @@ rc_item_list_class_init (RcItemListClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_item_list_dispose;
+  widget_class->map = rc_item_list_map;
   g_type_ensure (RC_TYPE_ITEM);
   g_type_ensure (RC_TYPE_ITEM_ROW);
   g_type_ensure (RC_TYPE_STOP);

@@ -38,6 +38,8 @@ stock_roll_new (const RcRoll *stock, RcLength usable_width, gint64 carpet_per_m)
   if (stock->cut)
     roll->cost_per_m = 0;
   roll->width = stock->width < usable_width ? stock->width : 0;
+  if (roll->width > 0) /* so much less carpet */
+    roll->cost_per_m = (gint64)((__int128)roll->cost_per_m * roll->width / usable_width);
   for (guint i = 0; i < stock->flaws->len; i++)
     {
       const RcFlaw *flaw = &g_array_index (stock->flaws, RcFlaw, i);

@@ -480,6 +480,83 @@ test_variation (Shop *shop, gconstpointer data)
   g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
 }
 
+/* A line is the same when all that is charged and paid for it is. */
+static void
+test_variation_of_one_figure (Shop *shop, gconstpointer data)
+{
+  shop->book->tax_ppm = 82500;
+  for (guint i = 0; i < 6; i++)
+    {
+      g_autoptr (RcQuote) before = price (shop);
+      g_autoptr (RcQuote) after = price (shop);
+      g_autoptr (RcQuote) variation = NULL;
+      RcQuoteLine *line = after->lines->pdata[0];
+
+      line->from_stock ^= i == 0;
+      line->amount += i == 1;
+      line->quantity_micro += i == 2;
+      line->unit = i == 3 ? RC_UNIT_M2 : line->unit;
+      line->tax_ppm += i == 4;
+      line->cost += i == 5;
+      variation = rc_quote_new_variation (before, after, NULL);
+      g_assert_cmpuint (variation->lines->len, ==, 2); /* off and on again */
+    }
+}
+
+/* Sums that have no room are refused where they are added up. */
+static void
+test_too_large (Shop *shop, gconstpointer data)
+{
+  g_autoptr (RcQuote) quote = price (shop);
+  RcQuoteLine *line = quote->lines->pdata[0], *other = quote->lines->pdata[1];
+  RcTaxPart    part = { 0, G_MAXINT64, 0 };
+  g_autoptr (GError) error = NULL;
+
+  g_array_append_val (quote->taxes, part);
+  g_assert_false (rc_quote_check (quote, NULL));
+  g_array_index (quote->taxes, RcTaxPart, quote->taxes->len - 1) = (RcTaxPart){ 0, 0, G_MAXINT64 };
+  g_array_append_val (quote->taxes, part);
+  g_assert_false (rc_quote_check (quote, NULL));
+  g_array_set_size (quote->taxes, 1);
+  line->cost = other->cost = G_MAXINT64;
+  g_assert_false (rc_quote_check (quote, NULL));
+  for (guint i = 0; i < 2; i++)
+    {
+      RcPaymentStep *step = g_new0 (RcPaymentStep, 1);
+
+      step->amount = G_MAXINT64;
+      g_ptr_array_add (quote->payments, step);
+    }
+  line->cost = other->cost = 0;
+  g_assert_false (rc_quote_check (quote, NULL));
+  line->quantity_micro = line->price = G_MAXINT64;
+  g_assert_false (rc_quote_check (quote, &error));
+  g_assert_nonnull (strstr (error->message, "line 1, twist"));
+
+  /* So much is bought that the freight is free, whatever the sum. */
+  ((RcPrice *)shop->book->prices->pdata[0])->cost = G_MAXINT64 / 60;
+  add_supplier (shop, "Low Mill", 4000, 5500, 30000);
+  assert_refused (shop, RC_ERROR_RANGE, "too large");
+}
+
+static void
+test_terms (Shop *shop, gconstpointer data)
+{
+  g_autoptr (RcQuote) shops = NULL;
+  g_autoptr (RcQuote) own = NULL;
+
+  shop->book->terms = g_strdup ("Thirty days");
+  shop->book->valid_days = 30;
+  shops = price (shop);
+  g_assert_cmpstr (shops->terms, ==, "Thirty days");
+  g_assert_cmpint (shops->valid_days, ==, 30);
+  shop->job->offer->terms = g_strdup ("On delivery");
+  shop->job->offer->valid_days = 14;
+  own = price (shop);
+  g_assert_cmpstr (own->terms, ==, "On delivery");
+  g_assert_cmpint (own->valid_days, ==, 14);
+}
+
 /* --- margins --- */
 
 /* Margin is a part of the sale price: 60.00 at 40 % sells for 100.00. Rounded up to the cent: 1.00 at 1/3 of it. */
@@ -582,6 +659,9 @@ main (int argc, char **argv)
   ADD ("orders-of-several-jobs", test_orders_together);
   ADD ("an-order-too-large", test_order_too_large);
   ADD ("variation", test_variation);
+  ADD ("variation-of-one-figure", test_variation_of_one_figure);
+  ADD ("too-large", test_too_large);
+  ADD ("terms", test_terms);
   ADD ("margins", test_margins);
   ADD ("lists-and-copies", test_lists_and_copies);
   ADD ("nothing-is-freed", test_nothing_is_freed);

@@ -135,8 +135,12 @@ import_job (RcStore *store, const char *path, const StoreOptions *options, GErro
       return FALSE;
     }
   /* The store lets a job be written over only by who has read it. */
-  else if (revision != 0 && (old = rc_store_load_job (store, job->id, error)) == NULL)
-    return FALSE;
+  else if (revision != 0)
+    {
+      old = rc_store_load_job (store, job->id, error);
+      if (old == NULL)
+        return FALSE;
+    }
   if (!rc_store_save_job (store, job, _ ("Import"), now, error))
     return FALSE;
   printf (_ ("%s is job %s\n"), path, job->id);

@@ -281,7 +281,8 @@ find_costs (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weig
       RcFloorArea *freed = dup_without (area, i);
       result->cost_known = find_cost (plan, freed, weights, &without);
       /* A quick search is no proof: with a pin it may find what it missed without. */
-      result->cost = MAX (0, with - without);
+      if (result->cost_known)
+        result->cost = MAX (0, with - without);
       rc_floor_area_free (freed);
     }
 }

@@ -178,6 +178,8 @@ build_plan_free (RcPlan *plan)
   g_ptr_array_unref (plan->areas);
   g_ptr_array_unref (plan->pieces);
   g_ptr_array_unref (plan->seams);
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    rc_nest_problem_free (((RcCutting *)g_ptr_array_index (plan->cuttings, i))->problem);
   g_ptr_array_unref (plan->cuttings);
   g_free (plan);
 }

@@ -33,15 +33,10 @@ get_action (gpointer row)
 static gboolean
 matches (GtkListBoxRow *row, gpointer data)
 {
-  RcActionList    *self = data;
-  const char      *words = g_object_get_data (G_OBJECT (row), WORDS_KEY);
-  g_autofree char *sought = g_utf8_casefold (gtk_editable_get_text (GTK_EDITABLE (self->search)), -1);
-  g_auto (GStrv) parts = g_strsplit (sought, " ", -1);
+  RcActionList *self = data;
+  const char   *sought = gtk_editable_get_text (GTK_EDITABLE (self->search));
 
-  for (guint i = 0; parts[i]; i++)
-    if (strstr (words, parts[i]) == NULL)
-      return FALSE;
-  return TRUE;
+  return *sought == '\0' || g_str_match_string (sought, g_object_get_data (G_OBJECT (row), WORDS_KEY), TRUE);
 }
 
 static GtkListBoxRow *

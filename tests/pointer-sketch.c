@@ -324,14 +324,31 @@ put_opening (Sketcher *user, const RcRoom *room, const RcOpening *opening)
   pointer_hand_key (&user->hand, "Return");
 }
 
+typedef struct
+{
+  Sketcher   *user;
+  const char *id;
+  GtkWidget  *card;
+} SoughtCard;
+
+static gboolean
+is_card_shown (gpointer data)
+{
+  SoughtCard *sought = data;
+  for (GtkWidget *card = gtk_widget_get_first_child (sketch_find (sought->user, "openings_box"));
+       card && sought->card == NULL; card = gtk_widget_get_next_sibling (card))
+    if (g_strcmp0 (gtk_label_get_text (GTK_LABEL (pointer_hand_find (card, "id_label"))), sought->id) == 0)
+      sought->card = card;
+  return sought->card != NULL;
+}
+
+/* The opening's card, once the panel shows it. */
 static GtkWidget *
 find_card (Sketcher *user, const char *id)
 {
-  for (GtkWidget *card = gtk_widget_get_first_child (sketch_find (user, "openings_box")); card;
-       card = gtk_widget_get_next_sibling (card))
-    if (g_strcmp0 (gtk_label_get_text (GTK_LABEL (pointer_hand_find (card, "id_label"))), id) == 0)
-      return card;
-  g_assert_not_reached ();
+  SoughtCard sought = { user, id, NULL };
+  pointer_hand_wait (is_card_shown, &sought);
+  return sought.card;
 }
 
 /* No tape tells a sixteenth of an inch. */

@@ -126,9 +126,9 @@ dup_request_path (GDBusConnection *bus, const char *token)
 static void
 on_called (GObject *source, GAsyncResult *result, gpointer data)
 {
-  GTask   *task = data;
-  Compose *compose = g_task_get_task_data (task);
-  g_autoptr (GTask) held = task;
+  GTask                 *task = data;
+  Compose               *compose = g_task_get_task_data (task);
+  g_autoptr (GTask) held G_GNUC_UNUSED = task;
   g_autoptr (GVariant) reply
       = g_dbus_connection_call_with_unix_fd_list_finish (G_DBUS_CONNECTION (source), NULL, result, NULL);
 

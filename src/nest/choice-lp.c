@@ -6,7 +6,7 @@
 enum
 {
   MOST_ROUNDS = 2000,
-  MOST_IDLE = 12, /* checks that do not raise the bound, one after another */
+  MOST_IDLE = 60, /* checks that do not raise the bound, one after another */
   N_UNITS = 1440, /* at most, in the roll's width */
   N_RAISED = 96   /* widths of which the price is raised as far as slices allow */
 };

@@ -12,7 +12,7 @@ build_program "$root/build"
 configure_program "$root/build-sanitize" -Db_sanitize=address,undefined -Db_lundef=false
 
 failed=0
-rm -f "$root"/build*/meson-logs/testlog*.junit.xml
+rm -f "$root"/build*/meson-logs/testlog*
 meson test -C "$root/build" --print-errorlogs || failed=1
 RC_ROUNDS=${RC_ROUNDS:-10} meson test -C "$root/build-sanitize" --print-errorlogs --suite core || failed=1
 python3 "$root/tests/count-results.py" "$root/build" "$root/build-sanitize" || failed=1

@@ -184,3 +184,10 @@ rc_length_to_mm (RcLength length)
 {
   return (double)length / (double)RC_TICKS_PER_MM;
 }
+
+int
+rc_length_compare (gconstpointer a, gconstpointer b)
+{
+  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
+  return x < y ? -1 : x > y;
+}

@@ -83,3 +83,6 @@ gboolean rc_length_multiply (RcLength a, gint64 n, RcLength *product);
 RcLength rc_length_round_up (RcLength length, RcLength step);
 
 double rc_length_to_mm (RcLength length);
+
+/* A GCompareFunc for arrays of RcLength, shortest first. */
+int rc_length_compare (gconstpointer a, gconstpointer b);

@@ -6,7 +6,7 @@ char *
 rc_cutting_dup_roll_name (const RcCutting *cutting, guint use)
 {
   const RcNestUse *roll = g_ptr_array_index (cutting->answer->rolls, use);
-  const char      *id = g_ptr_array_index (cutting->roll_ids, roll->source);
+  const char      *id = rc_cutting_get_roll_id (cutting, roll);
 
   if (id != NULL)
     return g_strdup (id);
@@ -303,7 +303,7 @@ add_rolls (RcJson *json, const RcCutting *cutting)
       rc_json_add_string (json, "roll", roll);
       rc_json_add_string (json, "carpet", cutting->goods->id);
       rc_json_add_string (json, "lot", source->lot);
-      rc_json_add_bool (json, "in_stock", g_ptr_array_index (cutting->roll_ids, use->source) != NULL);
+      rc_json_add_bool (json, "in_stock", rc_cutting_get_roll_id (cutting, use) != NULL);
       rc_json_add_length (json, "width", cutting->problem->roll_width);
       rc_json_add_length (json, "length", use->length);
       rc_json_add_length (json, "used", use->used);

@@ -7,7 +7,7 @@ find_use (const RcCutting *cutting, const char *roll_id, RcLength most)
   for (guint i = 0; i < cutting->answer->rolls->len; i++)
     {
       const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, i);
-      const char *id = use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
+      const char      *id = rc_cutting_get_roll_id (cutting, use);
 
       if (g_strcmp0 (id, roll_id) == 0 && use->used <= most)
         return (int)i;

@@ -23,21 +23,13 @@ find_name (const RcMeasure *measure, const RcPiece *piece)
 static gboolean
 find_place (const RcPlan *plan, guint number, RcLength *along, const char **roll)
 {
-  for (guint c = 0; c < plan->cuttings->len; c++)
-    {
-      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
-      for (guint p = 0; p < cutting->answer->placements->len; p++)
-        {
-          const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, p);
-          if (g_array_index (cutting->piece_numbers, guint, placement->cut) != number)
-            continue;
-          const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, placement->roll);
-          *along = placement->along;
-          *roll = use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
-          return TRUE;
-        }
-    }
-  return FALSE;
+  const RcCutting       *cutting;
+  const RcNestPlacement *placement = rc_plan_find_placement (plan, number, &cutting);
+  if (placement == NULL)
+    return FALSE;
+  *along = placement->along;
+  *roll = rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, placement->roll));
+  return TRUE;
 }
 
 /* "R-1041 at 12' 0\"" */

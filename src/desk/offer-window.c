@@ -1,5 +1,7 @@
 #include "offer-window.h"
 
+#include "offer-plans.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "offer-card.h"
@@ -263,12 +265,6 @@ RcQuoteView *
 rc_offer_window_get_view (RcOfferWindow *self)
 {
   return self->view;
-}
-
-RcOfferPlans *
-rc_offer_window_get_plans (RcOfferWindow *self)
-{
-  return self->plans;
 }
 
 GtkWidget *

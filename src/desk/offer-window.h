@@ -3,7 +3,6 @@
  */
 #pragma once
 
-#include "offer-plans.h"
 #include "quote-view.h"
 #include "window.h"
 
@@ -12,7 +11,6 @@ G_DECLARE_FINAL_TYPE (RcOfferWindow, rc_offer_window, RC, OFFER_WINDOW, GtkWindo
 
 GtkWidget *rc_offer_window_new (RcWindow *parent);
 
-RcQuoteView  *rc_offer_window_get_view (RcOfferWindow *self);
-RcOfferPlans *rc_offer_window_get_plans (RcOfferWindow *self); /* NULL: no job is open */
+RcQuoteView *rc_offer_window_get_view (RcOfferWindow *self);
 /* Looks at the alternative of that id; NULL: at the job as it stands. */
 void rc_offer_window_choose (RcOfferWindow *self, const char *id);

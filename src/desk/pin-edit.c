@@ -127,19 +127,11 @@ new_pin (RcPinKind kind, const RcPlacedRoom *placed, RcPoint at)
 static const char *
 find_roll (const RcPlan *plan, guint number)
 {
-  for (guint c = 0; c < plan->cuttings->len; c++)
-    {
-      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
-      for (guint i = 0; i < cutting->answer->placements->len; i++)
-        {
-          const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, i);
-          if (g_array_index (cutting->piece_numbers, guint, placement->cut) != number)
-            continue;
-          const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, placement->roll);
-          return g_ptr_array_index (cutting->roll_ids, use->source);
-        }
-    }
-  return NULL;
+  const RcCutting       *cutting;
+  const RcNestPlacement *placement = rc_plan_find_placement (plan, number, &cutting);
+  return placement != NULL
+             ? rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, placement->roll))
+             : NULL;
 }
 
 static const RcPiece *

@@ -167,12 +167,3 @@ rc_small_picture_draw_plan (const RcPlan *plan, const RcPalette *palette, double
   draw_rooms (plan->house, floor, palette, &view, cr);
   draw_seams (seams, palette, &view, cr);
 }
-
-void
-rc_small_picture_draw_house (const RcHouse *house, const RcPalette *palette, double width, double height, cairo_t *cr)
-{
-  int    floor = find_floor (house);
-  RcView view = rc_view_fit (house, floor, 0, 0, width, height, MARGIN);
-
-  draw_rooms (house, floor, palette, &view, cr);
-}

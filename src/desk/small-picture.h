@@ -1,4 +1,4 @@
-/* Small drawings that tell things apart at a glance: an option of an area, a whole plan, the rooms of a house. Each is
+/* Small drawings that tell things apart at a glance: an option of an area, a whole plan. Each is
  * fitted into width by height at the origin.
  */
 #pragma once
@@ -13,6 +13,3 @@ void rc_small_picture_draw_option (const RcAreaPlan *area_plan, const RcOption *
 /* All areas of the lowest storey that has rooms. */
 void rc_small_picture_draw_plan (const RcPlan *plan, const RcPalette *palette, double width, double height,
                                  cairo_t *cr);
-/* The rooms of that storey. Nothing for a house without rooms. */
-void rc_small_picture_draw_house (const RcHouse *house, const RcPalette *palette, double width, double height,
-                                  cairo_t *cr);

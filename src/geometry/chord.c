@@ -12,13 +12,6 @@ get_chord (const GArray *chords, guint i)
   return &g_array_index (chords, RcChord, i);
 }
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 static void
 add_corners (GArray *heights, const RcRing *ring)
 {
@@ -52,7 +45,7 @@ list_heights (const RcRegion *region, RcLength x0, RcLength x1)
     }
   add_ends (heights, region, x0);
   add_ends (heights, region, x1);
-  g_array_sort (heights, compare_lengths);
+  g_array_sort (heights, rc_length_compare);
   return heights;
 }
 

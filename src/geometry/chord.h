@@ -10,7 +10,7 @@ typedef struct
 {
   RcLength   y0, y1;
   RcInterval low, high; /* just inside either end of the slab */
-  guint      part;      /* the same number for connected chords */
+  guint      part;      /* the same for connected chords: the index of one of them */
 } RcChord;
 
 /* The chords of the region between x0 and x1, by height, then from left to right; slabs lower than 4 ticks are left

@@ -104,13 +104,6 @@ add_sums (Search *self, GHashTable *places, RcLength repeat)
     }
 }
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength p = *(const RcLength *)a, q = *(const RcLength *)b;
-  return p < q ? -1 : p > q;
-}
-
 /* Where a match may begin by what is settled, in rising order. */
 static GArray *
 list_beginnings (Search *self, int match)
@@ -142,7 +135,7 @@ list_beginnings (Search *self, int match)
           g_array_append_val (beginnings, beginning);
         }
     }
-  g_array_sort (beginnings, compare_lengths);
+  g_array_sort (beginnings, rc_length_compare);
   return beginnings;
 }
 

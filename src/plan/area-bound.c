@@ -2,13 +2,6 @@
 
 #include "strip.h"
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 static void
 collect_ring (const RcRing *ring, gboolean along_y, GArray *levels)
 {
@@ -31,7 +24,7 @@ find_levels (const RcRegion *floor, gboolean along_y)
       for (guint h = 0; h < polygon->holes->len; h++)
         collect_ring (g_ptr_array_index (polygon->holes, h), along_y, levels);
     }
-  g_array_sort (levels, compare_lengths);
+  g_array_sort (levels, rc_length_compare);
   return levels;
 }
 

@@ -380,24 +380,30 @@ rc_area_planner_free (RcAreaPlanner *planning)
   g_free (planning);
 }
 
-/* The axes are made when the first search needs them. */
+/* The axes are made when they are first needed. */
 static void
-prepare (RcPlanning *planning, gboolean deep, gint64 budget_us)
+need_axes (RcPlanning *planning)
 {
-  planning->deep = deep;
-  planning->budget_us = budget_us;
-  planning->deadline_us = g_get_monotonic_time () + budget_us;
   if (planning->n_axes > 0)
     return;
   add_axes (planning);
   compute_bounds (planning);
 }
 
+static void
+prepare (RcPlanning *planning, gboolean deep, gint64 budget_us)
+{
+  planning->deep = deep;
+  planning->budget_us = budget_us;
+  planning->deadline_us = g_get_monotonic_time () + budget_us;
+  need_axes (planning);
+}
+
 GPtrArray *
 rc_area_planner_list_sites (RcAreaPlanner *planning)
 {
   GPtrArray *sites = g_ptr_array_new ();
-  prepare (planning, planning->deep, planning->budget_us);
+  need_axes (planning);
   for (guint i = 0; i < planning->n_axes; i++)
     g_ptr_array_add (sites, planning->axes[i].site);
   return sites;

@@ -189,6 +189,12 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
   return cutting;
 }
 
+const char *
+rc_cutting_get_roll_id (const RcCutting *cutting, const RcNestUse *use)
+{
+  return use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
+}
+
 RcMoney
 rc_cutting_get_cost (const RcCutting *cutting)
 {

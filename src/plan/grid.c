@@ -6,13 +6,6 @@
 /* Corners beyond this many (curved walls) are thinned out to those that end a wall along the pile. */
 #define MOST_OFFSETS 40
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 static void
 collect_ring (const RcRing *ring, RcLength width, gboolean walls_only, GArray *offsets)
 {
@@ -51,7 +44,7 @@ collect (const RcSite *site, const RcRegion *floor, gboolean walls_only, GArray 
       for (guint h = 0; h < polygon->holes->len; h++)
         collect_ring (g_ptr_array_index (polygon->holes, h), width, walls_only, offsets);
     }
-  g_array_sort (offsets, compare_lengths);
+  g_array_sort (offsets, rc_length_compare);
   guint kept = 0;
   for (guint i = 0; i < offsets->len; i++)
     {

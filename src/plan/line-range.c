@@ -7,18 +7,11 @@
 /* Over a floor with sloping walls, where lengths change as the lines move, no range is longer: 3 in. */
 #define MOST_SLOPING (3 * RC_TICKS_PER_INCH)
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 static void
 keep_each_once (GArray *lengths)
 {
   guint kept = 0;
-  g_array_sort (lengths, compare_lengths);
+  g_array_sort (lengths, rc_length_compare);
   for (guint i = 0; i < lengths->len; i++)
     if (kept == 0 || g_array_index (lengths, RcLength, i) != g_array_index (lengths, RcLength, kept - 1))
       g_array_index (lengths, RcLength, kept++) = g_array_index (lengths, RcLength, i);
@@ -168,13 +161,14 @@ find_chords (const GArray *chords, const RcBox *box)
   RcLength   near = RC_TICKS_PER_INCH; /* of walls out of square, what reaches one end of a slab only is left out */
   for (guint i = 0; i < chords->len && own->len == 0; i++)
     {
-      const RcChord *chord = &g_array_index (chords, RcChord, i);
-      RcBox          of = rc_chords_compute_box (chords, chord->part);
+      if (g_array_index (chords, RcChord, i).part != i)
+        continue;
+      RcBox of = rc_chords_compute_box (chords, i);
       if (ABS (of.x0 - box->x0) > near || ABS (of.x1 - box->x1) > near || ABS (of.y0 - box->y0) > near
           || ABS (of.y1 - box->y1) > near)
         continue;
       for (guint k = 0; k < chords->len; k++)
-        if (g_array_index (chords, RcChord, k).part == chord->part)
+        if (g_array_index (chords, RcChord, k).part == i)
           g_ptr_array_add (own, &g_array_index (chords, RcChord, k));
     }
   return own;

@@ -183,13 +183,6 @@ rc_layout_is_cut_so (const RcLayout *layout, const RcCuts *cuts)
   return TRUE;
 }
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 RcLayout *
 rc_layout_new_pinned (const RcPart *part, const RcSite *site, const RcRing *points)
 {
@@ -202,7 +195,7 @@ rc_layout_new_pinned (const RcPart *part, const RcSite *site, const RcRing *poin
       if (y - part->box.y0 > RC_SLIVER && part->box.y1 - y > RC_SLIVER)
         g_array_append_val (heights, y);
     }
-  g_array_sort (heights, compare_lengths);
+  g_array_sort (heights, rc_length_compare);
   g_array_append_val (heights, part->box.y1);
   for (guint i = 0; i < heights->len; i++)
     {

@@ -36,13 +36,6 @@ rc_part_get_whole (const RcPart *part, const RcSite *site)
   return rc_block_make (site, part->box);
 }
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 /* Heights at which the part's outline steps, strictly inside its box; not too many, not too near one another. Empty
  * where it fills its box. */
 static GArray *
@@ -66,7 +59,7 @@ find_steps (const RcPart *part)
             }
         }
     }
-  g_array_sort (steps, compare_lengths);
+  g_array_sort (steps, rc_length_compare);
   return steps;
 }
 

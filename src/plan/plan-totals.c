@@ -6,10 +6,8 @@ add_rolls (const RcCutting *cutting, RcPlanTotals *totals)
   for (guint u = 0; u < cutting->answer->rolls->len; u++)
     {
       const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, u);
-      gboolean         is_stock
-          = use->source < cutting->roll_ids->len && g_ptr_array_index (cutting->roll_ids, use->source) != NULL;
 
-      if (is_stock)
+      if (rc_cutting_get_roll_id (cutting, use) != NULL)
         totals->from_stock += use->used;
       else
         totals->to_buy += use->length;

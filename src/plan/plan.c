@@ -16,14 +16,14 @@
 /* The part of the time for a carpet that is spent on how well it can be planned at most. */
 #define OUTLOOK_SHARE 0.4
 
-/* More areas than this are many. */
-#define MOST_ALONE 16
-
-/* A step of that, as work. */
+/* A step of that, where work is counted. */
 #define STEP_WORK_US 5000
 
-/* Likewise on whether what that suggests is better than what was found. */
+/* Likewise the part spent on whether what that suggests is better than what was found. */
 #define SETTLING_SHARE 0.3
+
+/* More areas than this are many. */
+#define MOST_ALONE 16
 
 void
 rc_plan_free (RcPlan *plan)
@@ -469,6 +469,22 @@ const RcPiece *
 rc_plan_find_piece (const RcPlan *plan, guint number)
 {
   return number >= 1 && number <= plan->pieces->len ? g_ptr_array_index (plan->pieces, number - 1) : NULL;
+}
+
+const RcNestPlacement *
+rc_plan_find_placement (const RcPlan *plan, guint number, const RcCutting **cutting)
+{
+  for (guint c = 0; c < plan->cuttings->len; c++)
+    {
+      *cutting = g_ptr_array_index (plan->cuttings, c);
+      for (guint i = 0; i < (*cutting)->answer->placements->len; i++)
+        {
+          const RcNestPlacement *placement = &g_array_index ((*cutting)->answer->placements, RcNestPlacement, i);
+          if (g_array_index ((*cutting)->piece_numbers, guint, placement->cut) == number)
+            return placement;
+        }
+    }
+  return NULL;
 }
 
 const RcAreaPlan *

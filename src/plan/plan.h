@@ -209,7 +209,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPlan, rc_plan_free)
  * about, translated; NULL where the area has no such pin. */
 char *rc_pin_dup_label (const RcMeasure *measure, const RcFloorArea *area, guint index);
 
-const RcPiece    *rc_plan_find_piece (const RcPlan *plan, guint number);
+const RcPiece *rc_plan_find_piece (const RcPlan *plan, guint number);
+
+/* Where the piece lies, and in which cutting; NULL where it is in none. */
+const RcNestPlacement *rc_plan_find_placement (const RcPlan *plan, guint number, const RcCutting **cutting);
+
+/* The id of the stock roll that is used; NULL for one that is bought. */
+const char *rc_cutting_get_roll_id (const RcCutting *cutting, const RcNestUse *use);
+
 const RcOption   *rc_area_plan_get_chosen (const RcAreaPlan *area_plan);
 const RcAreaPlan *rc_plan_find_area (const RcPlan *plan, const char *area_id);
 

@@ -209,13 +209,6 @@ rc_range_weigh_at (RcRangePricing *self, const RcLineRange *range, RcLength move
 
 /* --- ranges --- */
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 /* Where a width that grows or shrinks from `width` comes to `at` or leaves it. */
 static void
 add_turn (RcRangePricing *self, const RcLineRange *range, RcLength width, int slope, RcLength at)
@@ -258,7 +251,7 @@ rc_range_find_least (RcRangePricing *self, const RcLineRange *range, RcLength *m
   RcLength zero = 0, end = range->to - range->from + 1;
   g_array_append_val (self->turns, zero);
   g_array_append_val (self->turns, end);
-  g_array_sort (self->turns, compare_lengths);
+  g_array_sort (self->turns, rc_length_compare);
   for (guint i = 0; i + 1 < self->turns->len; i++)
     {
       RcLength at = g_array_index (self->turns, RcLength, i), until = g_array_index (self->turns, RcLength, i + 1);

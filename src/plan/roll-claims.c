@@ -80,8 +80,7 @@ rc_roll_claims_add (RcRollClaims *claims, const RcPlan *plan, const char *job, G
       for (guint u = 0; u < cutting->answer->rolls->len; u++)
         {
           const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, u);
-          const char      *roll
-              = use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
+          const char      *roll = rc_cutting_get_roll_id (cutting, use);
 
           if (roll != NULL && !claim_roll (claims, plan, roll, use, job, error))
             return FALSE;

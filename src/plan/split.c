@@ -51,19 +51,12 @@ rc_splitting_set_offcuts (RcSplitting *splitting, const RcSite *site, const GPtr
   splitting->stamp++;
 }
 
-static int
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  RcLength x = *(const RcLength *)a, y = *(const RcLength *)b;
-  return x < y ? -1 : x > y;
-}
-
 /* Keeps those inside the box, sorted, each once. */
 static GArray *
 settle (GArray *places, RcBox box)
 {
   guint kept = 0;
-  g_array_sort (places, compare_lengths);
+  g_array_sort (places, rc_length_compare);
   for (guint i = 0; i < places->len; i++)
     {
       RcLength y = g_array_index (places, RcLength, i);

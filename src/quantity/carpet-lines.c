@@ -34,13 +34,6 @@ lengths_clear (Lengths *lengths)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Lengths, lengths_clear)
 
-/* The roll's ticket in stock; NULL when it is to be bought. */
-static const char *
-get_roll_id (const RcCutting *cutting, const RcNestUse *use)
-{
-  return use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
-}
-
 static void
 add_pieces (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guint roll)
 {
@@ -91,7 +84,7 @@ static gboolean
 add_use (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guint roll, GError **error)
 {
   const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, roll);
-  const char      *roll_id = get_roll_id (cutting, use);
+  const char      *roll_id = rc_cutting_get_roll_id (cutting, use);
   RcLength         length = roll_id != NULL ? use->used : use->length;
 
   add_pieces (lengths, plan, cutting, roll);
@@ -194,7 +187,7 @@ add_cutting (RcTakeOff *take_off, const RcCutting *cutting, GError **error)
   lengths_init (&bought);
   for (guint roll = 0; roll < cutting->answer->rolls->len; roll++)
     {
-      gboolean in_stock = get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, roll)) != NULL;
+      gboolean in_stock = rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, roll)) != NULL;
 
       if (!add_use (in_stock ? &stock : &bought, take_off->plan, cutting, roll, error))
         return FALSE;

@@ -100,8 +100,7 @@ rc_quote_line_explain_pieces (const RcQuoteLine *line, const RcPlan *plan)
         {
           const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, k);
           const RcNestUse       *use = g_ptr_array_index (cutting->answer->rolls, placement->roll);
-          const char            *roll_id
-              = use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
+          const char            *roll_id = rc_cutting_get_roll_id (cutting, use);
 
           if ((roll_id != NULL) == (line->from_stock != FALSE) && placement->cut < cutting->piece_numbers->len)
             add_piece (parts, plan, cutting, placement, roll_id);

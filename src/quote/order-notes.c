@@ -4,12 +4,6 @@
 
 #include "reason.h"
 
-static const char *
-get_roll_id (const RcCutting *cutting, const RcNestUse *use)
-{
-  return use->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, use->source) : NULL;
-}
-
 static int
 compare_along (gconstpointer a, gconstpointer b)
 {
@@ -75,7 +69,7 @@ add_stock (GPtrArray *notes, const RcCutting *cutting, const RcNestUse *use)
   g_autofree char *length = rc_reason_format_sold_length (cutting->goods, use->used);
 
   g_ptr_array_add (notes, g_strdup_printf (_ ("%s: not ordered, from our stock: %s of roll %s"), cutting->goods->name,
-                                           length, get_roll_id (cutting, use)));
+                                           length, rc_cutting_get_roll_id (cutting, use)));
 }
 
 static char *
@@ -115,7 +109,7 @@ rc_order_notes_add (GPtrArray *notes, const RcCutting *cutting)
   guint            n_bought = 0;
 
   for (guint i = 0; i < rolls->len; i++)
-    if (get_roll_id (cutting, g_ptr_array_index (rolls, i)) == NULL)
+    if (rc_cutting_get_roll_id (cutting, g_ptr_array_index (rolls, i)) == NULL)
       {
         add_length (notes, cutting, i);
         n_bought++;
@@ -124,6 +118,6 @@ rc_order_notes_add (GPtrArray *notes, const RcCutting *cutting)
     return;
   add_quality (notes, cutting->goods, n_bought);
   for (guint i = 0; i < rolls->len; i++)
-    if (get_roll_id (cutting, g_ptr_array_index (rolls, i)) != NULL)
+    if (rc_cutting_get_roll_id (cutting, g_ptr_array_index (rolls, i)) != NULL)
       add_stock (notes, cutting, g_ptr_array_index (rolls, i));
 }

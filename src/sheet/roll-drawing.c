@@ -15,8 +15,7 @@ get_use (const RcCutting *cutting, guint use)
 const RcRoll *
 rc_roll_find_stock (const RcPlan *plan, const RcCutting *cutting, guint use)
 {
-  const RcNestUse *taken = get_use (cutting, use);
-  const char *id = taken->source < cutting->roll_ids->len ? g_ptr_array_index (cutting->roll_ids, taken->source) : NULL;
+  const char *id = rc_cutting_get_roll_id (cutting, get_use (cutting, use));
 
   for (guint i = 0; id && i < plan->job->rolls->len; i++)
     {

@@ -1,5 +1,7 @@
 /* The office as people work in it, on a virtual display: from a quotation to orders, rolls, cuts and measuring again.
  */
+#include <glib/gi18n-lib.h>
+
 #include "attachment-list.h"
 #include "compare-window.h"
 #include "desk-fixture.h"
@@ -12,6 +14,7 @@
 #include "quote-window.h"
 #include "roll-form.h"
 #include "roll-window.h"
+#include "translation.h"
 
 #define FT(n) ((n)*RC_TICKS_PER_FOOT)
 
@@ -298,12 +301,48 @@ measure_again (DeskFixture *fixture)
   g_assert_null (rc_document_get_fault (rc_window_get_document (fixture->window)));
 }
 
+/* The customer reads Spanish, the office English. */
+static void
+set_language (DeskFixture *fixture, const char *language)
+{
+  RcDocument *document = rc_window_get_document (fixture->window);
+  g_autoptr (GError) error = NULL;
+  RcJob *job = rc_document_dup_job (document);
+
+  job->customer.language = g_strdup (language);
+  rc_document_commit (document, job, "Language", NULL, &error);
+  g_assert_no_error (error);
+  desk_fixture_settle ();
+}
+
+/* All that is issued speaks the customer's language: what is taken off, and what comes in its place. */
+static void
+check_variation_words (DeskFixture *fixture, const char *number)
+{
+  g_autoptr (RcQuote) variation = rc_store_load_quote (fixture->store, number, NULL);
+  guint n_gone = 0;
+
+  for (guint i = 0; i < variation->lines->len; i++)
+    {
+      const RcQuoteLine *line = g_ptr_array_index (variation->lines, i);
+
+      g_test_message ("%s", line->name);
+      n_gone += g_str_has_prefix (line->name, "Menos, según el presupuesto: ") ? 1 : 0;
+      g_assert_null (strstr (line->name, "Laying"));
+      if (g_str_equal (line->item, "lay"))
+        g_assert_nonnull (strstr (line->name, "Colocación"));
+    }
+  g_assert_cmpuint (n_gone, >, 0);
+  g_assert_cmpstr (_ ("Laying"), ==, "Laying");
+}
+
 static void
 test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data)
 {
   g_autoptr (GError) error = NULL;
   RcQuoteWindow *quotes = open_window (fixture, "win.quotes", RC_TYPE_QUOTE_WINDOW);
 
+  set_language (fixture, "es");
   RcGlanceWindow *glance = open_window (fixture, "win.glance", RC_TYPE_GLANCE_WINDOW);
   act (quotes, "quote.issue");
   g_assert_cmpuint (rc_glance_window_get_n (glance, RC_GLANCE_QUOTES), ==, 1);
@@ -339,6 +378,7 @@ test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data
   g_assert_true (rc_quote_window_choose (quotes, "Q-1"));
   act (quotes, "quote.vary");
   g_assert_true (rc_quote_window_get_chosen (quotes)->variation);
+  check_variation_words (fixture, rc_quote_window_get_chosen (quotes)->number);
   RcOutcome *outcome = rc_document_get_outcome (rc_window_get_document (fixture->window));
   g_autoptr (RcQuote) first = rc_store_load_quote (fixture->store, "Q-1", &error);
   g_assert_no_error (error);
@@ -393,6 +433,7 @@ main (int argc, char **argv)
                 { "from a quotation to measuring again", test_from_quotation_to_measuring_again } };
 
   gtk_test_init (&argc, &argv, NULL);
+  rc_translation_init ();
   for (guint i = 0; i < G_N_ELEMENTS (TESTS); i++)
     {
       g_autofree char *path = g_strdup_printf ("/desk-office/%s", TESTS[i].path);

@@ -5,31 +5,28 @@
 #include "offer-plans.h"
 #include "rowcut-error.h"
 #include "sheet-set.h"
+#include "translation.h"
 
-typedef struct
+/* The sheets as the customer gets them: what is frozen is worded like the paper that is kept beside it. `plans` (of
+ * RcOfferPlan, nullable): the ways shown side by side. */
+static RcSheetSet *
+set_new (RcOutcome *outcome, const GPtrArray *plans)
 {
-  const RcQuote *quote;
-  const char    *changes; /* the number of the quotation before */
-} Variation;
+  return rc_sheet_set_new (outcome, plans, outcome->job->customer.language);
+}
 
-/* The sheet as it is printed, in the customer's language, kept beside the frozen figures. `plans` (of RcOfferPlan,
- * nullable): the ways shown side by side. `variation`: what it is of; NULL: the outcome's quotation. */
+static void
+get_data (const RcSheetSet *set, RcPaper paper, const char *number, RcSheetData *data)
+{
+  rc_sheet_set_get_data (set, (guint)rc_sheet_set_find (set, RC_SHEET_QUOTATION), paper, number, data);
+}
+
 static gboolean
-keep_paper (RcStore *store, RcOutcome *outcome, const GPtrArray *plans, const Variation *variation, const char *number,
-            RcPaper paper, GError **error)
+keep_paper (RcStore *store, const RcSheetData *data, GError **error)
 {
-  g_autoptr (RcSheetSet) set = rc_sheet_set_new (outcome, plans, outcome->job->customer.language);
-  g_autoptr (GBytes) pdf = NULL;
-  RcSheetData data;
+  g_autoptr (GBytes) pdf = rc_sheet_make_pdf (RC_SHEET_QUOTATION, data, error);
 
-  rc_sheet_set_get_data (set, (guint)rc_sheet_set_find (set, RC_SHEET_QUOTATION), paper, number, &data);
-  if (variation != NULL)
-    {
-      data.quote = variation->quote;
-      data.changes = variation->changes;
-    }
-  pdf = rc_sheet_make_pdf (RC_SHEET_QUOTATION, &data, error);
-  return pdf != NULL && rc_store_keep_paper (store, number, pdf, error);
+  return pdf != NULL && rc_store_keep_paper (store, data->number, pdf, error);
 }
 
 static gboolean
@@ -61,24 +58,25 @@ have_prices (const GPtrArray *plans, GError **error)
   return TRUE;
 }
 
-/* The papers of all that was issued with `number`, in the order of `plans`. */
+/* The papers of all that was issued with `number`, in the order of `sets` (of RcSheetSet). */
 static gboolean
-keep_papers (RcStore *store, const GPtrArray *plans, const char *number, RcPaper paper, GError **error)
+keep_papers (RcStore *store, const GPtrArray *sets, const char *number, RcPaper paper, GError **error)
 {
-  const RcOutcome *first = ((const RcOfferPlan *)g_ptr_array_index (plans, 0))->outcome;
-  g_autoptr (GPtrArray) issued = rc_store_find_quotes (store, first->job->id, error);
+  const RcSheetSet *first = g_ptr_array_index (sets, 0);
+  g_autoptr (GPtrArray) issued = rc_store_find_quotes (store, first->outcome->job->id, error);
   guint at = 0;
 
   if (issued == NULL)
     return FALSE;
-  for (guint i = 0; i < issued->len && at < plans->len; i++)
+  for (guint i = 0; i < issued->len && at < sets->len; i++)
     {
       const RcIssuedQuote *one = g_ptr_array_index (issued, i);
-      RcOutcome           *outcome = ((const RcOfferPlan *)g_ptr_array_index (plans, at))->outcome;
+      RcSheetData          data;
 
       if (g_strcmp0 (one->number, number) != 0 && g_strcmp0 (one->offer, number) != 0)
         continue;
-      if (!keep_paper (store, outcome, at == 0 ? plans : NULL, NULL, one->number, paper, error))
+      get_data (g_ptr_array_index (sets, at), paper, one->number, &data);
+      if (!keep_paper (store, &data, error))
         return FALSE;
       at++;
     }
@@ -89,26 +87,52 @@ char *
 rc_quote_issue (RcStore *store, const GPtrArray *plans, const char *revises, RcPaper paper, GError **error)
 {
   const RcOutcome *outcome = plans->len > 0 ? ((const RcOfferPlan *)g_ptr_array_index (plans, 0))->outcome : NULL;
+  g_autoptr (GPtrArray) sets = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_sheet_set_free);
   g_autoptr (GPtrArray) quotes = g_ptr_array_new ();
   g_autofree char *number = NULL;
 
   if (!has_price (outcome, error) || !have_prices (plans, error))
     return NULL;
   for (guint i = 0; i < plans->len; i++)
-    g_ptr_array_add (quotes, ((const RcOfferPlan *)g_ptr_array_index (plans, i))->outcome->quote);
+    {
+      RcSheetSet *set = set_new (((const RcOfferPlan *)g_ptr_array_index (plans, i))->outcome, i == 0 ? plans : NULL);
+      RcSheetData data;
+
+      get_data (set, paper, NULL, &data);
+      g_ptr_array_add (sets, set);
+      g_ptr_array_add (quotes, (RcQuote *)data.quote);
+    }
   number = rc_store_issue_offer (store, outcome->job, quotes, revises, outcome->date, error);
-  if (number == NULL || !keep_papers (store, plans, number, paper, error))
+  if (number == NULL || !keep_papers (store, sets, number, paper, error))
     return NULL;
   return g_steal_pointer (&number);
+}
+
+/* In the customer's language: the lines as they are now, as those of `before` were when it was issued. */
+static RcQuote *
+new_variation (const RcQuote *before, const RcQuote *after, const char *language, GError **error)
+{
+  RcQuote *variation;
+
+  rc_translation_begin (language);
+  variation = rc_quote_new_variation (before, after, error);
+  rc_translation_end ();
+  return variation;
 }
 
 char *
 rc_quote_issue_variation (RcStore *store, RcOutcome *outcome, const char *number, RcPaper paper, GError **error)
 {
   g_autoptr (RcQuote) before = has_price (outcome, error) ? rc_store_load_quote (store, number, error) : NULL;
-  g_autoptr (RcQuote) variation = before != NULL ? rc_quote_new_variation (before, outcome->quote, error) : NULL;
+  g_autoptr (RcSheetSet) set = before != NULL ? set_new (outcome, NULL) : NULL;
+  g_autoptr (RcQuote) variation = NULL;
   g_autofree char *issued = NULL;
+  RcSheetData      data;
 
+  if (set == NULL)
+    return NULL;
+  get_data (set, paper, NULL, &data);
+  variation = new_variation (before, data.quote, set->language, error);
   if (variation == NULL)
     return NULL;
   if (variation->lines->len == 0)
@@ -118,7 +142,10 @@ rc_quote_issue_variation (RcStore *store, RcOutcome *outcome, const char *number
       return NULL;
     }
   issued = rc_store_issue_quote (store, outcome->job, variation, outcome->date, error);
-  if (issued == NULL || !keep_paper (store, outcome, NULL, &(Variation){ variation, number }, issued, paper, error))
+  data.quote = variation;
+  data.changes = number;
+  data.number = issued;
+  if (issued == NULL || !keep_paper (store, &data, error))
     return NULL;
   return g_steal_pointer (&issued);
 }

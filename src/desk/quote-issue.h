@@ -1,4 +1,4 @@
-/* Issuing quotations: frozen under a number with the paper as the customer gets it. */
+/* Issuing quotations: frozen under a number, with the paper as the customer gets it and in the customer's words. */
 #pragma once
 
 #include "outcome.h"

@@ -6,6 +6,7 @@
 #include "day.h"
 #include "document-things.h"
 #include "pick.h"
+#include "typing.h"
 
 struct _RcJobPanel
 {
@@ -275,11 +276,11 @@ rc_job_panel_init (RcJobPanel *self)
   gtk_drop_down_set_model (self->state_drop, G_LIST_MODEL (states));
   g_signal_connect_swapped (self->state_drop, "notify::selected", G_CALLBACK (on_state_changed), self);
   g_signal_connect_swapped (self->state_entry, "changed", G_CALLBACK (on_state_day_changed), self);
-  gtk_editable_set_enable_undo (GTK_EDITABLE (self->state_entry), FALSE);
+  rc_typing_prepare (GTK_EDITABLE (self->state_entry));
   bind_job (self);
   bind_settings (self);
-  gtk_editable_set_enable_undo (GTK_EDITABLE (self->taken_entry), FALSE);
-  gtk_editable_set_enable_undo (GTK_EDITABLE (self->taker_entry), FALSE);
+  rc_typing_prepare (GTK_EDITABLE (self->taken_entry));
+  rc_typing_prepare (GTK_EDITABLE (self->taker_entry));
   g_signal_connect_swapped (self->taken_entry, "changed", G_CALLBACK (on_taken_changed), self);
   g_signal_connect_swapped (self->taker_entry, "changed", G_CALLBACK (on_taker_changed), self);
 }

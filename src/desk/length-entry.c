@@ -1,5 +1,7 @@
 #include "length-entry.h"
 
+#include "typing.h"
+
 struct _RcLengthEntry
 {
   GtkEntry             parent_instance;
@@ -126,7 +128,7 @@ rc_length_entry_init (RcLengthEntry *self)
   self->value = -1;
   self->bare_unit = RC_LENGTH_UNIT_FOOT_INCH;
   self->style = &RC_LENGTH_STYLE_IMPERIAL;
-  gtk_editable_set_enable_undo (GTK_EDITABLE (self), FALSE);
+  rc_typing_prepare (GTK_EDITABLE (self));
   gtk_editable_set_width_chars (GTK_EDITABLE (self), 9);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self), 12);
   g_signal_connect (self, "changed", G_CALLBACK (on_changed), NULL);

@@ -1,6 +1,7 @@
 #include "offer-entry.h"
 
 #include "length-entry.h"
+#include "typing.h"
 
 struct _RcOfferEntry
 {
@@ -91,7 +92,7 @@ rc_offer_entry_new (RcDocument *document, const RcOfferSpot *spot, const char *l
 
   self->document = g_object_ref (document);
   self->step = step;
-  gtk_editable_set_enable_undo (GTK_EDITABLE (self), FALSE);
+  rc_typing_prepare (GTK_EDITABLE (self));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   rc_offer_entry_set_spot (self, spot);
   g_signal_connect (self, "changed", G_CALLBACK (on_changed), NULL);

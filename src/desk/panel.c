@@ -4,6 +4,7 @@
 
 #include "job-edit.h"
 #include "pick.h"
+#include "typing.h"
 
 typedef enum
 {
@@ -222,7 +223,7 @@ bind_field (RcPanel *self, FieldKind kind, GtkWidget *widget, gsize offset, cons
 void
 rc_panel_bind_text (RcPanel *self, GtkEditable *entry, gsize offset, const char *step)
 {
-  gtk_editable_set_enable_undo (entry, FALSE);
+  rc_typing_prepare (entry);
   bind_field (self, FIELD_TEXT, GTK_WIDGET (entry), offset, step, G_OBJECT (entry), "changed");
 }
 
@@ -260,7 +261,7 @@ void
 rc_panel_bind_count (RcPanel *self, GtkSpinButton *spin, gsize offset, const char *step)
 {
   leave_wheel_alone (GTK_WIDGET (spin));
-  gtk_editable_set_enable_undo (GTK_EDITABLE (spin), FALSE);
+  rc_typing_prepare (GTK_EDITABLE (spin));
   bind_field (self, FIELD_COUNT, GTK_WIDGET (spin), offset, step, G_OBJECT (spin), "value-changed");
 }
 

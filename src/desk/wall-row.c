@@ -4,6 +4,7 @@
 
 #include "bearing.h"
 #include "room-edit.h"
+#include "typing.h"
 
 static GtkWidget *
 put_cell (RcWallRow *row, GtkGrid *grid, GtkWidget *cell, const char *label_format, int column)
@@ -22,7 +23,7 @@ new_bearing_entry (void)
 
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 5);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 6);
-  gtk_editable_set_enable_undo (GTK_EDITABLE (entry), FALSE);
+  rc_typing_prepare (GTK_EDITABLE (entry));
   return entry;
 }
 

@@ -186,7 +186,14 @@ def get_floors(path):
     return plan and ({area["name"]: area["floor_area"] for area in plan["areas"]}, plan["carpet_length"])
 
 
+def get_stair(path):
+    stair = ET.parse(path).getroot().findall("j:measure", NS)[-1].find("j:stair", NS)
+    counts = {field: stair.get(field) for field in ("steps", "style", "turn", "turn-after", "winders")}
+    return counts | {field: read_inches(stair.get(field)) for field in ("rise", "going", "width", "turn-going", "turn-width")}
+
+
 def compare(demo):
+    tap.equal(get_stair(export()), get_stair(demo), "the stair is the demo job's")
     wanted, typed = get_floors(demo), get_floors(export())
     if not tap.ok(wanted and typed, "both jobs can be planned"):
         return

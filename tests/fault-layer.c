@@ -21,7 +21,7 @@ static struct
 const char *
 fault_kind_get_name (FaultKind kind)
 {
-  static const char *const names[FAULT_N_KINDS] = { "read", "write", "full", "locked", "read-only", "memory" };
+  static const char *const names[FAULT_N_KINDS] = { "read", "write", "full", "locked", "read-only", "memory", "call" };
 
   return names[kind];
 }
@@ -49,9 +49,14 @@ fault_layer_get_n_calls (void)
   return layer.n_calls;
 }
 
-/* Whether this call of that kind is to fail. */
-static gboolean
-take_fault (FaultKind kind)
+gboolean
+fault_layer_is_counting (void)
+{
+  return layer.armed && layer.number == G_MAXUINT;
+}
+
+gboolean
+fault_layer_take (FaultKind kind)
 {
   guint call;
 
@@ -68,9 +73,9 @@ take_fault (FaultKind kind)
 static int
 take_write_fault (int code)
 {
-  if (take_fault (FAULT_WRITE))
+  if (fault_layer_take (FAULT_WRITE))
     return code;
-  return take_fault (FAULT_FULL) ? SQLITE_FULL : SQLITE_OK;
+  return fault_layer_take (FAULT_FULL) ? SQLITE_FULL : SQLITE_OK;
 }
 
 static sqlite3_file *
@@ -88,7 +93,7 @@ file_close (sqlite3_file *file)
 static int
 file_read (sqlite3_file *file, void *data, int size, sqlite3_int64 offset)
 {
-  if (take_fault (FAULT_READ))
+  if (fault_layer_take (FAULT_READ))
     return SQLITE_IOERR_READ;
   return real_of (file)->pMethods->xRead (real_of (file), data, size, offset);
 }
@@ -122,7 +127,7 @@ file_sync (sqlite3_file *file, int flags)
 static int
 file_get_size (sqlite3_file *file, sqlite3_int64 *size)
 {
-  if (take_fault (FAULT_READ))
+  if (fault_layer_take (FAULT_READ))
     return SQLITE_IOERR_FSTAT;
   return real_of (file)->pMethods->xFileSize (real_of (file), size);
 }
@@ -130,7 +135,7 @@ file_get_size (sqlite3_file *file, sqlite3_int64 *size)
 static int
 file_lock (sqlite3_file *file, int level)
 {
-  if (take_fault (FAULT_LOCKED))
+  if (fault_layer_take (FAULT_LOCKED))
     return SQLITE_BUSY;
   return real_of (file)->pMethods->xLock (real_of (file), level);
 }
@@ -168,7 +173,7 @@ file_get_device (sqlite3_file *file)
 static int
 file_map_shared (sqlite3_file *file, int page, int size, int extend, void volatile **memory)
 {
-  if (take_fault (FAULT_READ))
+  if (fault_layer_take (FAULT_READ))
     return SQLITE_IOERR_SHMMAP;
   return real_of (file)->pMethods->xShmMap (real_of (file), page, size, extend, memory);
 }
@@ -176,7 +181,7 @@ file_map_shared (sqlite3_file *file, int page, int size, int extend, void volati
 static int
 file_lock_shared (sqlite3_file *file, int offset, int n, int flags)
 {
-  if ((flags & SQLITE_SHM_LOCK) && take_fault (FAULT_LOCKED))
+  if ((flags & SQLITE_SHM_LOCK) && fault_layer_take (FAULT_LOCKED))
     return SQLITE_BUSY;
   return real_of (file)->pMethods->xShmLock (real_of (file), offset, n, flags);
 }
@@ -219,9 +224,10 @@ layer_open (sqlite3_vfs *vfs, const char *path, sqlite3_file *file, int flags, i
   int code;
 
   file->pMethods = NULL;
-  if (take_fault (FAULT_READ) || (path != NULL && (flags & SQLITE_OPEN_CREATE) && take_write_fault (SQLITE_CANTOPEN)))
+  if (fault_layer_take (FAULT_READ)
+      || (path != NULL && (flags & SQLITE_OPEN_CREATE) && take_write_fault (SQLITE_CANTOPEN)))
     return SQLITE_CANTOPEN;
-  if ((flags & SQLITE_OPEN_READWRITE) && take_fault (FAULT_READ_ONLY))
+  if ((flags & SQLITE_OPEN_READWRITE) && fault_layer_take (FAULT_READ_ONLY))
     {
       if (!(flags & SQLITE_OPEN_MAIN_DB))
         return SQLITE_CANTOPEN;
@@ -244,7 +250,7 @@ layer_delete (sqlite3_vfs *vfs, const char *path, int sync_folder)
 static int
 layer_access (sqlite3_vfs *vfs, const char *path, int flags, int *result)
 {
-  if (take_fault (FAULT_READ))
+  if (fault_layer_take (FAULT_READ))
     return SQLITE_IOERR_ACCESS;
   return layer.below->xAccess (layer.below, path, flags, result);
 }
@@ -259,13 +265,13 @@ layer_sleep (sqlite3_vfs *vfs, int microseconds)
 static void *
 memory_new (int size)
 {
-  return take_fault (FAULT_MEMORY) ? NULL : layer.memory.xMalloc (size);
+  return fault_layer_take (FAULT_MEMORY) ? NULL : layer.memory.xMalloc (size);
 }
 
 static void *
 memory_resize (void *block, int size)
 {
-  return take_fault (FAULT_MEMORY) ? NULL : layer.memory.xRealloc (block, size);
+  return fault_layer_take (FAULT_MEMORY) ? NULL : layer.memory.xRealloc (block, size);
 }
 
 void

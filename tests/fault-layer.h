@@ -11,6 +11,7 @@ typedef enum
   FAULT_LOCKED,    /* another program holds the file */
   FAULT_READ_ONLY, /* files can be opened to be read, not to be written */
   FAULT_MEMORY,    /* no memory left */
+  FAULT_CALL,      /* a call of the program to SQLite that can fail does, whatever the reason (fault-calls.h) */
   FAULT_N_KINDS
 } FaultKind;
 
@@ -24,5 +25,9 @@ void fault_layer_install (void);
 void fault_layer_arm (FaultKind kind, guint number, gboolean once);
 /* How many calls of the armed kind there were since. */
 guint fault_layer_get_n_calls (void);
+/* Whether calls are armed with G_MAXUINT: none is reached, so all are only counted. */
+gboolean fault_layer_is_counting (void);
+/* Whether this call of that kind, which is the next, is to fail. For what stands between the program and the disk. */
+gboolean fault_layer_take (FaultKind kind);
 /* All calls work again. The number of calls that failed. */
 guint fault_layer_disarm (void);

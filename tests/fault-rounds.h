@@ -8,6 +8,7 @@
 /* What the store that every round begins with holds, beside the jobs J-1 and J-2, prices, and steps to undo and redo.
  */
 #define FAULT_QUOTE "Q-1"
+#define FAULT_BARE  "Q-2" /* a quotation whose paper was not kept yet */
 #define FAULT_ROLL  "R-7" /* 40 ft, 10 ft of them promised to J-1 */
 #define FAULT_ORDER "O-1" /* of one line, 36 sq yd; sent */
 

@@ -157,8 +157,49 @@ run_read_papers (FaultFixture *fixture, RcStore *store, GError **error)
   g_assert_cmpuint (quote->lines->len, ==, 3);
   g_assert_cmpuint (g_bytes_get_size (paper), ==, 8);
   g_assert_cmpuint (order->lines->len, ==, 1);
-  return is_found (rc_store_find_quotes (store, NULL, error), 1)
+  return is_found (rc_store_find_quotes (store, NULL, error), 2)
          && is_found (rc_store_find_purchases (store, NULL, error), 1);
+}
+
+static gboolean
+run_keep_paper (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new_static ("%PDF-1.7 2", 10);
+
+  return rc_store_keep_paper (store, FAULT_BARE, bytes, error);
+}
+
+static gboolean
+run_save_roll (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autoptr (RcRoll) roll = rc_roll_new ("R-20", "twist", 30 * FT);
+
+  return rc_store_save_roll (store, roll, error);
+}
+
+/* What the lists and the window of a job ask. */
+static gboolean
+run_read_jobs (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  RcJobState       state;
+  gint64           revision, version;
+  gboolean         is_current;
+  g_autofree char *reached = NULL;
+  g_autoptr (RcPriceBook) book = NULL;
+
+  if (!rc_store_find_state (store, "J-1", &state, &reached, error)
+      || !is_found (rc_store_find_jobs_in_state (store, "J", (RcJobState)((state + 1) % RC_N_JOB_STATES), 0, error), 0)
+      || !rc_store_get_revision (store, "J-1", &revision, error)
+      || !rc_store_is_current (store, "J-1", &is_current, error) || !rc_store_get_data_version (store, &version, error)
+      || !is_found (rc_store_load_cut_goods (store, fixture->job, error), 0)
+      || !rc_store_check_not_ordered (store, "J-2", error))
+    return FALSE;
+  g_assert_cmpint (revision, >, 0);
+  g_assert_true (is_current);
+  book = rc_store_load_price_book (store, error);
+  if (book != NULL)
+    g_assert_cmpuint (book->goods->len, ==, 3);
+  return book != NULL;
 }
 
 /* Length, place and damage at once. */
@@ -200,6 +241,9 @@ static const FaultWork works[] = {
   { "goods-arriving", run_arrive, TRUE, NULL, 0 },
   { "revising-a-quotation", run_revise, TRUE, NULL, 0 },
   { "accepting-a-quotation", run_accept, TRUE, NULL, 0 },
+  { "keeping-a-paper", run_keep_paper, TRUE, NULL, 0 },
+  { "saving-a-roll", run_save_roll, TRUE, NULL, 0 },
+  { "reading-jobs-and-prices", run_read_jobs, TRUE, NULL, 0 },
   { "keeping-a-file", run_keep_file, TRUE, NULL, 0 },
   { "a-job-number", run_take_number, TRUE, NULL, 0 },
   { "reading-the-stock", run_read_stock, TRUE, NULL, 0 },

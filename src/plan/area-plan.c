@@ -410,7 +410,7 @@ rc_area_planner_list_sites (RcAreaPlanner *planning)
 }
 
 RcAreaPlan *
-rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
+rc_area_planner_plan (RcAreaPlanner *planning, gboolean deep, double seconds, GError **error)
 {
   RcAreaPlan *kept = reuse (planning);
   planning->has_kept = kept != NULL;
@@ -418,7 +418,7 @@ rc_area_planner_plan (RcAreaPlanner *planning, double seconds, GError **error)
     return kept;
   planning->seconds = seconds;
   planning->area_plan = new_plan (planning);
-  prepare (planning, planning->params->seconds > 0, (gint64)(seconds * G_USEC_PER_SEC));
+  prepare (planning, deep, (gint64)(seconds * G_USEC_PER_SEC));
   planning->area_plan->share_lower_bound = planning->share_bound;
   if (!plan (planning, error))
     {

@@ -20,9 +20,9 @@ void           rc_area_planner_free (RcAreaPlanner *planner);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcAreaPlanner, rc_area_planner_free)
 
-/* The area's options by themselves, searched for `seconds` of those that the plan is given. (transfer full); NULL and
- * an error naming the area. */
-RcAreaPlan *rc_area_planner_plan (RcAreaPlanner *planner, double seconds, GError **error);
+/* The area's options by themselves, with `deep` searched for `seconds` of those that the plan is given, else as for a
+ * first answer. (transfer full); NULL and an error naming the area. */
+RcAreaPlan *rc_area_planner_plan (RcAreaPlanner *planner, gboolean deep, double seconds, GError **error);
 
 /* The area along each of the pile directions allowed. (transfer container) GPtrArray of RcSite, borrowed from the
  * planner. */

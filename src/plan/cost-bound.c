@@ -21,6 +21,9 @@ typedef struct
   gboolean        *may;    /* by group and lot: it may come out of the lot */
 } Bound;
 
+/* The part of the time that the linear program takes. */
+#define PROGRAM_SHARE 0.8
+
 #define UNIT ((gint64)RC_NEST_PRICE_PARTS * RC_TICKS_PER_M)
 
 static Lot *
@@ -205,22 +208,25 @@ set_lot_prices (Bound *self)
 
 /* Goods are bought in steps. For each length that may be bought: it, and the least that all else costs of the plans
  * that need no more; which is at least what plans cost with goods dearer or cheaper than they are, less the length at
- * that price. */
+ * that price. As many prices are looked at as there is time for. */
 static gint64
-round_to_steps (const Bound *self, gint64 bound)
+round_to_steps (const Bound *self, gint64 bound, const RcNestClock *clock)
 {
-  static const int percents[] = { 0, 25, 50, 75, 90, 100, 110, 125, 150, 200, 300, 600 };
+  static const int percents[] = { 100, 90, 110, 75, 125, 50, 150, 25, 200, 0, 300, 600 };
   gint64           at_price[G_N_ELEMENTS (percents)], least = G_MAXINT64;
+  guint            n = 0;
   RcLength         step = self->carpet->length_step;
   gint64           per_tick = self->goods_per_m * RC_NEST_PRICE_PARTS;
   if (step == 0 || get_lot (self, 0)->rolls->len > 0)
     return bound;
-  for (guint i = 0; i < G_N_ELEMENTS (percents); i++)
-    at_price[i] = add_up (self, self->goods_per_m * percents[i] / 100);
+  for (; n < G_N_ELEMENTS (percents) && !rc_nest_clock_is_over (clock); n++)
+    at_price[n] = add_up (self, self->goods_per_m * percents[n] / 100);
+  if (n == 0)
+    return bound;
   for (RcLength length = 0; length * per_tick < least; length += step)
     {
       gint64 other = 0;
-      for (guint i = 0; i < G_N_ELEMENTS (percents); i++)
+      for (guint i = 0; i < n; i++)
         other = MAX (other, at_price[i] - length * (self->goods_per_m * percents[i] / 100) * RC_NEST_PRICE_PARTS);
       least = MIN (least, length * per_tick + other);
     }
@@ -264,10 +270,14 @@ rc_cost_bound_compute (const RcGoods *carpet, const GPtrArray *rolls, const GPtr
       = { self.n_groups, rc_goods_get_usable_width (carpet), self.goods_per_m, find_for_program, &self };
   self.ways = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_way_free);
   g_autoptr (GArray) shares = g_array_new (FALSE, FALSE, sizeof (RcNestShare));
-  rc_nest_choice_solve (&choice, clock, &self.prices, shares);
+  RcNestClock part = *clock;
+  if (clock->end_us < G_MAXINT64)
+    part = rc_nest_clock_take_part (clock, PROGRAM_SHARE * (double)(clock->end_us - rc_nest_clock_get_us (clock))
+                                               / G_USEC_PER_SEC);
+  rc_nest_choice_solve (&choice, &part, &self.prices, shares);
   list_ways (&self, shares, ways);
   find_places (&self);
-  gint64 bound = round_to_steps (&self, set_lot_prices (&self));
+  gint64 bound = round_to_steps (&self, set_lot_prices (&self), clock);
 
   rc_nest_prices_clear (&self.prices);
   g_ptr_array_unref (self.ways);

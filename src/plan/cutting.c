@@ -170,7 +170,7 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
   cutting->problem->rolls = rc_cutting_new_rolls (job, carpet, carpet_per_m, cutting->roll_ids);
 
   RcNestParams nest_params = { .seed = params->seed, .cancellable = params->cancellable };
-  nest_params.seconds = params->steady ? 0 : params->seconds / 4;
+  nest_params.seconds = params->steady ? 0 : params->seconds;
   cutting->let_go = g_ptr_array_new_with_free_func (let_go_free);
   g_autoptr (GArray) rolls = g_array_new (FALSE, FALSE, sizeof (guint));
   guint n_pinned = hold_to_rolls (cutting, pieces, rolls);

@@ -4,6 +4,7 @@
 #include "cutting.h"
 #include "option-list.h"
 #include "option.h"
+#include "steps.h"
 
 /* The areas in the carpet. (transfer full) GArray of guint. */
 static GArray *
@@ -82,45 +83,52 @@ rc_outlook_make (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *pla
   return areas->len < 2 || suggest (plan, areas, planners, ways, suggested, error);
 }
 
-/* What all that is laid in the carpet costs with its areas as chosen, or as suggested where something is; its cuts
- * placed on the rolls for so many seconds. G_MAXINT64 where they cannot be. */
-static RcMoney
-weigh (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
-       const GPtrArray *suggested, const RcPlanParams *params)
+/* What all that is laid in the carpet costs with its areas as chosen, and as suggested where something is. */
+typedef struct
 {
-  g_autoptr (GArray) areas = list_areas (plan, carpet);
+  const RcPlan       *plan;
+  const RcGoods      *carpet;
+  const GPtrArray    *stairs;
+  gint64              carpet_per_m;
+  const GPtrArray    *suggested;
+  const RcPlanParams *params;
+  RcMoney             costs[2]; /* chosen, suggested; G_MAXINT64 where the cuts find no place */
+} Settling;
+
+static void
+weigh (guint index, gpointer user_data, GError **error)
+{
+  Settling *self = user_data;
+  g_autoptr (GArray) areas = list_areas (self->plan, self->carpet);
   g_autoptr (GPtrArray) pieces = g_ptr_array_new ();
   RcMoney cost = 0;
   for (guint i = 0; i < areas->len; i++)
     {
       guint           area = g_array_index (areas, guint, i);
-      const RcOption *option = suggested != NULL ? g_ptr_array_index (suggested, area) : NULL;
+      const RcOption *option = index == 1 ? g_ptr_array_index (self->suggested, area) : NULL;
       if (option == NULL)
-        option = rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, area));
+        option = rc_area_plan_get_chosen (g_ptr_array_index (self->plan->areas, area));
       cost += option->seam_cost + option->rule_cost;
       g_ptr_array_extend (pieces, option->pieces, NULL, NULL);
     }
-  g_ptr_array_extend (pieces, (GPtrArray *)stairs, NULL, NULL);
-  g_autoptr (GError) error = NULL;
-  RcCutting *cutting = rc_cutting_new (plan->job, carpet, pieces, carpet_per_m, params, &error);
-  if (cutting == NULL)
-    return G_MAXINT64;
-  cost += rc_cutting_get_cost (cutting);
+  g_ptr_array_extend (pieces, (GPtrArray *)self->stairs, NULL, NULL);
+  RcCutting *cutting = rc_cutting_new (self->plan->job, self->carpet, pieces, self->carpet_per_m, self->params, NULL);
+  self->costs[index] = cutting != NULL ? cost + rc_cutting_get_cost (cutting) : G_MAXINT64;
   rc_cutting_free (cutting);
-  return cost;
 }
 
-void
+gboolean
 rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
                    GPtrArray *suggested, const RcPlanParams *params)
 {
-  guint n = 0;
+  RcPlanParams each = *params;
+  Settling     self = { plan, carpet, stairs, carpet_per_m, suggested, &each, { 0 } };
+  guint        n = 0;
   for (guint i = 0; i < suggested->len; i++)
     n += g_ptr_array_index (suggested, i) != NULL;
-  if (n == 0
-      || weigh (plan, carpet, stairs, carpet_per_m, suggested, params)
-             >= weigh (plan, carpet, stairs, carpet_per_m, NULL, params))
-    return;
+  each.seconds = params->seconds * rc_steps_count_at_once (2) / 2;
+  if (n == 0 || !rc_steps_take (2, weigh, &self, NULL) || self.costs[1] >= self.costs[0])
+    return FALSE;
   for (guint i = 0; i < suggested->len; i++)
     {
       RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
@@ -130,4 +138,5 @@ rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs,
       area_plan->chosen = area_plan->options->len;
       g_ptr_array_add (area_plan->options, option);
     }
+  return TRUE;
 }

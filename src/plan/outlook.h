@@ -14,6 +14,6 @@ gboolean rc_outlook_make (const RcPlan *plan, const RcGoods *carpet, const GPtrA
                           GError **error);
 
 /* Takes the suggestion, all of it, where it is cheaper than what is chosen, with the cuts of both placed on the rolls
- * in the time that `params` give a plan's cutting. */
-void rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
-                        GPtrArray *suggested, const RcPlanParams *params);
+ * in the time of `params`. FALSE where it is not, or nothing is suggested. */
+gboolean rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
+                            GPtrArray *suggested, const RcPlanParams *params);

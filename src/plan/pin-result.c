@@ -246,7 +246,7 @@ find_cost (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *wei
 {
   RcPlanParams at_once = { .steady = TRUE };
   g_autoptr (RcAreaPlanner) planner = rc_area_planner_new (plan->job, plan->house, area, weights, &at_once, NULL);
-  g_autoptr (RcAreaPlan) area_plan = planner != NULL ? rc_area_planner_plan (planner, 0, NULL) : NULL;
+  g_autoptr (RcAreaPlan) area_plan = planner != NULL ? rc_area_planner_plan (planner, FALSE, 0, NULL) : NULL;
   if (area_plan == NULL)
     return FALSE;
   *cost = ((RcOption *)g_ptr_array_index (area_plan->options, 0))->cost;

@@ -7,7 +7,10 @@ void
 rc_progress_init (RcProgress *progress, const RcPlan *plan, const RcPlanParams *params, RcPlanWeightsFunc weights,
                   gpointer weights_data)
 {
-  *progress = (RcProgress){ plan, params, weights, weights_data, 0, 0, NULL, NULL };
+  *progress = (RcProgress){
+    .plan = plan, .params = params, .weights = weights, .weights_data = weights_data, .thread = g_thread_self ()
+  };
+  g_mutex_init (&progress->lock);
   progress->start_us = rc_progress_get_us (progress);
   progress->costs = g_new0 (RcMoney, plan->job->goods->len + 1);
   progress->bounds = g_new0 (RcMoney, plan->job->goods->len + 1);
@@ -31,6 +34,7 @@ rc_progress_clear (RcProgress *progress)
 {
   g_free (progress->costs);
   g_free (progress->bounds);
+  g_mutex_clear (&progress->lock);
 }
 
 /* No cutting saves more by stock. */
@@ -74,32 +78,40 @@ void
 rc_progress_note_carpet (RcProgress *progress, const RcGoods *carpet, RcMoney cost)
 {
   guint index;
-  if (g_ptr_array_find (progress->plan->job->goods, carpet, &index) && cost < G_MAXINT64)
-    progress->costs[index] = cost;
+  if (!g_ptr_array_find (progress->plan->job->goods, carpet, &index) || cost == G_MAXINT64)
+    return;
+  g_mutex_lock (&progress->lock);
+  progress->costs[index] = cost;
+  g_mutex_unlock (&progress->lock);
 }
 
 void
 rc_progress_note_bound (RcProgress *progress, const RcGoods *carpet, RcMoney bound)
 {
   guint index;
-  if (g_ptr_array_find (progress->plan->job->goods, carpet, &index))
-    progress->bounds[index] = MAX (progress->bounds[index], bound);
+  if (!g_ptr_array_find (progress->plan->job->goods, carpet, &index))
+    return;
+  g_mutex_lock (&progress->lock);
+  progress->bounds[index] = MAX (progress->bounds[index], bound);
+  g_mutex_unlock (&progress->lock);
 }
 
 void
-rc_progress_tell (const RcProgress *progress, const char *what)
+rc_progress_tell (RcProgress *progress, const char *what)
 {
   const RcPlan       *plan = progress->plan;
   const RcPlanParams *params = progress->params;
   double              passed = (double)(rc_progress_get_us (progress) - progress->start_us) / G_USEC_PER_SEC;
   RcPlanProgress      told = { .what = what };
-  if (params->progress == NULL || params->seconds == 0)
+  if (params->progress == NULL || params->seconds == 0 || g_thread_self () != progress->thread)
     return;
   told.share = CLAMP (passed / params->seconds, 0, 1);
+  g_mutex_lock (&progress->lock);
   for (guint g = 0; plan->areas->len == plan->measure->areas->len && g < plan->job->goods->len; g++)
     {
       told.cost += progress->costs[g];
       told.cost_lower_bound += progress->bounds[g];
     }
+  g_mutex_unlock (&progress->lock);
   params->progress (&told, params->progress_data);
 }

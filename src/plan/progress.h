@@ -11,6 +11,8 @@ typedef struct
   gpointer            weights_data;
   gint64              start_us;
   gint64              work_us;        /* with an effort: spent so far */
+  GThread            *thread;         /* that asked for the plan */
+  GMutex              lock;           /* on what follows */
   RcMoney            *costs, *bounds; /* of each of the job's goods, as far as is known */
 } RcProgress;
 
@@ -32,6 +34,6 @@ void rc_progress_note_carpet (RcProgress *progress, const RcGoods *carpet, RcMon
 /* And at least so much, however it is chosen; of what was noted before the greater counts. */
 void rc_progress_note_bound (RcProgress *progress, const RcGoods *carpet, RcMoney bound);
 
-/* Tells the one who asked for the plan what comes next: the name of an area or a carpet. A first answer, parts of which
- * are made at once, tells nothing. */
-void rc_progress_tell (const RcProgress *progress, const char *what);
+/* Tells the one who asked for the plan what comes next: the name of an area or a carpet. Only from that one's own
+ * thread: what others look at meanwhile is not told. A first answer tells nothing. */
+void rc_progress_tell (RcProgress *progress, const char *what);

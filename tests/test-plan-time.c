@@ -1,0 +1,105 @@
+/* A plan ends in the seconds that it is given, and soon after it is cancelled: a building of many areas and carpets,
+ * where what each of them may take more adds up. Its clock counts the work of this program, so that it does not matter
+ * how busy the machine is.
+ */
+#include <time.h>
+
+#include "plan-building.h"
+
+/* In place of GLib's. */
+gint64
+g_get_monotonic_time (void)
+{
+  struct timespec time;
+  g_assert_cmpint (clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &time), ==, 0);
+  return (gint64)time.tv_sec * G_USEC_PER_SEC + time.tv_nsec / 1000;
+}
+
+/* Plans it and returns how long that took. */
+static double
+time_plan (const RcJob *job, const RcPlanParams *params)
+{
+  g_autoptr (GError) error = NULL;
+  gint64 start = g_get_monotonic_time ();
+  g_autoptr (RcPlan) plan = rc_plan_new (job, rc_job_get_measure (job, NULL), building_weights, NULL, params, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (plan->cuttings->len, ==, 6);
+  for (guint c = 0; c < plan->cuttings->len; c++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
+      g_assert_true (rc_nest_check (cutting->problem, cutting->answer, &error));
+      g_assert_no_error (error);
+    }
+  g_assert_cmpint (plan->cost_lower_bound, <=, plan->cost);
+  return (double)(g_get_monotonic_time () - start) / G_USEC_PER_SEC;
+}
+
+/* The least that it can take is a first answer. */
+static void
+test_ends_in_time (void)
+{
+  g_autoptr (RcJob) job = make_building (90);
+  RcPlanParams params = { .seed = 1 };
+  double       first = time_plan (job, &params);
+  for (int i = 1; i <= 2; i++)
+    {
+      params.seconds = 0.5 * i;
+      double taken = time_plan (job, &params);
+      g_test_message ("%g s: %.2f s, first answer %.2f s", params.seconds, taken, first);
+      g_assert_cmpfloat (taken, <, 1.1 * params.seconds + first);
+    }
+}
+
+typedef struct
+{
+  const char   *at; /* the name of a carpet or an area; NULL: before it began */
+  gint64        cancelled_us;
+  GCancellable *cancellable;
+} Canceller;
+
+static void
+cancel_there (const RcPlanProgress *progress, gpointer user_data)
+{
+  Canceller *canceller = user_data;
+  if (g_strcmp0 (progress->what, canceller->at) != 0 || canceller->cancelled_us > 0)
+    return;
+  canceller->cancelled_us = g_get_monotonic_time ();
+  g_cancellable_cancel (canceller->cancellable);
+}
+
+static void
+test_is_cancelled_soon (void)
+{
+  static const char *const places[] = { NULL, "flat-20", "carpet-1" };
+  g_autoptr (RcJob) job = make_building (150);
+  RcPlanParams first_answer = { .seed = 1 };
+  double       first = time_plan (job, &first_answer);
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+      Canceller    canceller = { places[i], 0, cancellable };
+      RcPlanParams params = {
+        .seconds = 8, .seed = 1, .cancellable = cancellable, .progress = cancel_there, .progress_data = &canceller
+      };
+      gint64 start = g_get_monotonic_time ();
+      if (places[i] == NULL)
+        {
+          g_cancellable_cancel (cancellable);
+          canceller.cancelled_us = start;
+        }
+      double taken = time_plan (job, &params), before = (double)(canceller.cancelled_us - start) / G_USEC_PER_SEC;
+      g_test_message ("%s: %.3f s after it was cancelled, first answer %.2f s",
+                      places[i] != NULL ? places[i] : "at once", taken - before, first);
+      g_assert_cmpint (canceller.cancelled_us, >, 0);
+      g_assert_cmpfloat (taken - before, <, 0.6 * first);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plan/time/ends-in-its-seconds", test_ends_in_time);
+  g_test_add_func ("/plan/time/is-cancelled-soon", test_is_cancelled_soon);
+  return g_test_run ();
+}

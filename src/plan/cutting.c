@@ -173,12 +173,14 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
   nest_params.seconds = params->steady ? 0 : params->seconds;
   cutting->let_go = g_ptr_array_new_with_free_func (let_go_free);
   g_autoptr (GArray) rolls = g_array_new (FALSE, FALSE, sizeof (guint));
-  guint n_pinned = hold_to_rolls (cutting, pieces, rolls);
+  guint  n_pinned = hold_to_rolls (cutting, pieces, rolls);
+  gint64 end_us = g_get_monotonic_time () + (gint64)(nest_params.seconds * G_USEC_PER_SEC);
   cutting->answer = rc_nest_solve (cutting->problem, &nest_params);
   if (cutting->answer->status == RC_NEST_INFEASIBLE && n_pinned > 0)
     {
       let_go_of_rolls (cutting, rolls);
       rc_nest_answer_free (cutting->answer);
+      nest_params.seconds = (double)MAX (0, end_us - g_get_monotonic_time ()) / G_USEC_PER_SEC;
       cutting->answer = rc_nest_solve (cutting->problem, &nest_params);
     }
   if (cutting->answer->status == RC_NEST_INFEASIBLE)

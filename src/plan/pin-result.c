@@ -265,14 +265,21 @@ dup_without (const RcFloorArea *area, guint index)
   return without;
 }
 
+static gboolean
+is_over (const RcProgress *progress, gint64 end_us)
+{
+  return rc_progress_get_us (progress) > end_us || g_cancellable_is_cancelled (progress->params->cancellable);
+}
+
 static void
-find_costs (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weights, GCancellable *cancellable)
+find_costs (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weights, const RcProgress *progress,
+            gint64 end_us)
 {
   const RcFloorArea *area = area_plan->area;
   RcMoney            with, without;
-  if (!find_cost (plan, area, weights, &with))
+  if (is_over (progress, end_us) || !find_cost (plan, area, weights, &with))
     return;
-  for (guint i = 0; i < area_plan->pins->len && !g_cancellable_is_cancelled (cancellable); i++)
+  for (guint i = 0; i < area_plan->pins->len && !is_over (progress, end_us); i++)
     {
       RcPinResult *result = &g_array_index (area_plan->pins, RcPinResult, i);
       gboolean     is_there = i < area->pins->len ? get_pin (area, i)->kind != RC_PIN_ROLL : area->pile_degrees >= 0;
@@ -346,7 +353,8 @@ note_let_go (const RcPlan *plan, const RcAreaPlan *area_plan)
 }
 
 static void
-fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weights, const RcPlanParams *params)
+fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weights, const RcProgress *progress,
+           gint64 end_us)
 {
   const RcFloorArea *area = area_plan->area;
   const RcOption    *option = rc_area_plan_get_chosen (area_plan);
@@ -362,10 +370,10 @@ fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weigh
         g_array_index (area_plan->pins, RcPinResult, i).unmet = dup_unmet (plan, area, site, option, pin);
     }
   note_let_go (plan, area_plan);
-  if (params->seconds <= 0)
+  if (progress->params->seconds <= 0)
     return;
-  find_costs (plan, area_plan, weights, params->cancellable);
-  for (guint i = 0; i < area->pins->len; i++)
+  find_costs (plan, area_plan, weights, progress, end_us);
+  for (guint i = 0; i < area->pins->len && !is_over (progress, end_us); i++)
     for (guint c = 0; c < plan->cuttings->len && get_pin (area, i)->kind == RC_PIN_ROLL; c++)
       {
         const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
@@ -375,7 +383,7 @@ fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weigh
 }
 
 void
-rc_pin_results_fill (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data, const RcPlanParams *params)
+rc_pin_results_fill (RcPlan *plan, const RcProgress *progress, gint64 end_us)
 {
   for (guint i = 0; i < plan->areas->len; i++)
     {
@@ -384,7 +392,7 @@ rc_pin_results_fill (RcPlan *plan, RcPlanWeightsFunc weights, gpointer user_data
       RcPlanWeights      weigh = { 0 };
       if (area->pins->len == 0 && area->pile_degrees < 0)
         continue;
-      weights (rc_job_find_goods (plan->job, area->carpet), &weigh, user_data);
-      fill_area (plan, area_plan, &weigh, params);
+      progress->weights (rc_job_find_goods (plan->job, area->carpet), &weigh, progress->weights_data);
+      fill_area (plan, area_plan, &weigh, progress, end_us);
     }
 }

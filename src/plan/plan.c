@@ -13,6 +13,9 @@
 /* The part of the time in which cuts are placed on the rolls. */
 #define CUTTING_SHARE 0.2
 
+/* And beyond it what pins cost is looked for. */
+#define PINS_SHARE 0.1
+
 void
 rc_plan_free (RcPlan *plan)
 {
@@ -160,7 +163,7 @@ fill_plan (RcPlan *plan, RcProgress *progress, GError **error)
   if (!rc_carpets_cut (plan, progress, get_us_after (progress, 1), error))
     return FALSE;
   compute_lower_bound (plan, raised);
-  rc_pin_results_fill (plan, progress->weights, progress->weights_data, progress->params);
+  rc_pin_results_fill (plan, progress, get_us_after (progress, 1 + PINS_SHARE));
   return TRUE;
 }
 

@@ -54,8 +54,8 @@ time_parts (RcDocument *document)
     {
       double start = get_ms (CLOCK_PROCESS_CPUTIME_ID);
       g_autoptr (RcOutcome) outcome
-          = rc_outcome_new (rc_document_get_job (document), NULL, rc_document_get_price_book (document), NULL, 0, NULL,
-                            NULL, NULL, NULL, NULL);
+          = rc_outcome_new (rc_document_get_job (document), NULL, NULL, rc_document_get_price_book (document), NULL, 0,
+                            NULL, NULL, NULL, NULL, NULL);
       g_assert_nonnull (outcome);
       add (plans, get_ms (CLOCK_PROCESS_CPUTIME_ID) - start);
 
@@ -101,8 +101,8 @@ time_keys (DeskFixture *fixture, const char *label, const char *room, double imp
     }
   double plan_start = get_ms (CLOCK_PROCESS_CPUTIME_ID);
   g_autoptr (RcOutcome) outcome
-      = rc_outcome_new (rc_document_get_job (document), NULL, rc_document_get_price_book (document), NULL, 0, NULL,
-                        NULL, NULL, NULL, NULL);
+      = rc_outcome_new (rc_document_get_job (document), NULL, NULL, rc_document_get_price_book (document), NULL, 0,
+                        NULL, NULL, NULL, NULL, NULL);
   g_print ("%-44s %7.1f ms\n", "of it plan and prices of the edited job (CPU)",
            get_ms (CLOCK_PROCESS_CPUTIME_ID) - plan_start);
   g_autofree char *wall_label = g_strdup_printf ("%s (wall)", label);

@@ -149,7 +149,7 @@ set_up (Fixture *fixture, gconstpointer data)
   fixture->job = rc_shipped_load_demo_job (&error);
   g_assert_no_error (error);
   rc_job_adopt_goods (fixture->job, book->goods);
-  fixture->outcome = rc_outcome_new (fixture->job, NULL, book, "2026-03-04", 0, NULL, NULL, NULL, NULL, &error);
+  fixture->outcome = rc_outcome_new (fixture->job, NULL, NULL, book, "2026-03-04", 0, NULL, NULL, NULL, NULL, &error);
   g_assert_no_error (error);
   g_assert_nonnull (fixture->outcome->quote);
 }

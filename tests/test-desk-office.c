@@ -257,6 +257,10 @@ order_and_receive (DeskFixture *fixture)
   click (orders, "do_button");
   g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_RECEIVED);
   g_assert_nonnull (strstr (rc_order_window_get_told (orders), "R-1"));
+  /* What was ordered of it is kept for the job, and the rest is the shop's. */
+  g_autoptr (GPtrArray) kept = rc_store_find_reservations (fixture->store, "R-1", "J-7", NULL);
+  g_assert_cmpuint (kept->len, ==, 1);
+  g_assert_cmpint (((const RcReservation *)g_ptr_array_index (kept, 0))->length, ==, FT (15));
 }
 
 /* The piece as planned, off 18 ft, of which 3' 9" are kept. */
@@ -336,6 +340,31 @@ check_variation_words (DeskFixture *fixture, const char *number)
   g_assert_cmpstr (_ ("Laying"), ==, "Laying");
 }
 
+/* The bench plans with what is cut and with the rest of its roll at once, and says over the floor what no longer fits.
+ */
+static void
+check_bench (DeskFixture *fixture)
+{
+  RcBench   *bench = rc_window_get_bench (fixture->window);
+  RcOutcome *outcome = rc_document_get_outcome (rc_window_get_document (fixture->window));
+  guint      n_cut = 0;
+
+  g_assert_nonnull (strstr (rc_bench_get_fault (bench), "Parlour: piece 1, cut 11' 11\" × 14' 3\""));
+  g_assert_nonnull (strstr (rc_bench_get_fault (bench), "4\" too narrow"));
+  for (guint i = 0; i < outcome->quantities->len; i++)
+    {
+      const RcQuantityLine *line = g_ptr_array_index (outcome->quantities, i);
+
+      if (g_str_equal (line->item, "fennel-twist-oat"))
+        {
+          g_assert_true (line->from_stock);
+          g_assert_nonnull (strstr (line->because, "cut/1"));
+          n_cut++;
+        }
+    }
+  g_assert_cmpuint (n_cut, ==, 1);
+}
+
 static void
 test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data)
 {
@@ -353,6 +382,7 @@ test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data
   cut (fixture);
   g_assert_cmpuint (rc_glance_window_get_n (glance, RC_GLANCE_ROLLS), >, 0); /* the remnant */
   measure_again (fixture);
+  check_bench (fixture);
 
   RcCompareWindow   *compare = open_window (fixture, "win.compare", RC_TYPE_COMPARE_WINDOW);
   RcCureList        *cures = rc_compare_window_get_cures (compare);
@@ -374,6 +404,7 @@ test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data
   /* It is taken; then the customer is quoted the difference, and only that. */
   g_assert_true (rc_cure_list_take (cures, 0, &error));
   desk_fixture_settle ();
+  g_assert_cmpstr (rc_bench_get_fault (rc_window_get_bench (fixture->window)), ==, ""); /* it is decided */
   quotes = open_window (fixture, "win.quotes", RC_TYPE_QUOTE_WINDOW);
   g_assert_true (rc_quote_window_choose (quotes, "Q-1"));
   act (quotes, "quote.vary");

@@ -136,7 +136,7 @@ plan_demo (Sketcher *user)
   g_autoptr (GError) error = NULL;
   g_autoptr (RcPriceBook) book = rc_store_load_price_book (user->hand.desk.store, &error);
   g_assert_no_error (error);
-  RcOutcome *outcome = rc_outcome_new (user->demo, NULL, book, "2026-03-20", 0, NULL, NULL, NULL, NULL, &error);
+  RcOutcome *outcome = rc_outcome_new (user->demo, NULL, NULL, book, "2026-03-20", 0, NULL, NULL, NULL, NULL, &error);
   g_assert_no_error (error);
   return outcome;
 }

@@ -81,6 +81,35 @@ test_two_jobs (Fixture *fixture, gconstpointer data)
   g_assert_no_error (error);
 }
 
+/* Each job is told what is kept for it, and of all rolls what it can have, be it nothing. */
+static void
+test_held (Fixture *fixture, gconstpointer data)
+{
+  RcCurrency usd = { "USD", 2 };
+  g_autoptr (RcJob) job = rc_job_new ("J-1", &usd);
+  g_autoptr (GPtrArray) rolls = NULL;
+  g_autoptr (RcHeld) before = NULL, held = NULL;
+  g_autoptr (GError) error = NULL;
+
+  before = rc_store_load_held (fixture->store, job, &error);
+  g_assert_no_error (error);
+  g_assert_null (before->orders);
+  g_assert_true (rc_store_reserve_roll (fixture->other, "R-7", "J-1", 30 * FT, NOW, &error));
+  g_assert_true (rc_store_reserve_roll (fixture->other, "R-7", "J-2", 10 * FT, NOW, &error));
+  rolls = rc_store_load_rolls_for_job (fixture->store, "J-1", &error);
+  g_assert_cmpint (((const RcRoll *)rolls->pdata[0])->length, ==, 30 * FT);
+  g_assert_cmpint (((const RcRoll *)rolls->pdata[0])->kept, ==, 30 * FT);
+  held = rc_store_load_held (fixture->store, job, &error);
+  g_assert_no_error (error);
+  g_assert_false (rc_held_equal (before, held));
+  g_free (job->id);
+  job->id = g_strdup ("J-3");
+  g_clear_pointer (&held, rc_held_unref);
+  held = rc_store_load_held (fixture->store, job, &error);
+  g_assert_cmpint (((const RcRoll *)held->rolls->pdata[0])->length, ==, 0);
+  g_assert_cmpint (((const RcRoll *)held->rolls->pdata[0])->kept, ==, 0);
+}
+
 /* Not even another program may promise what is not there. */
 static void
 test_triggers (Fixture *fixture, gconstpointer data)
@@ -316,6 +345,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
 #define ADD(path, function) g_test_add (path, Fixture, NULL, set_up, function, tear_down)
   ADD ("/store-stock/two-jobs-cannot-take-one-length", test_two_jobs);
+  ADD ("/store-stock/what-a-job-has", test_held);
   ADD ("/store-stock/other-programs-cannot-either", test_triggers);
   ADD ("/store-stock/a-correction-is-one", test_amend);
   ADD ("/store-stock/a-cut-leaves-balance-and-remnant", test_cut);

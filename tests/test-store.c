@@ -118,7 +118,7 @@ test_no_field_forgotten (void)
   g_assert_cmpuint (sizeof (RcStair), ==, 200);
   g_assert_cmpuint (sizeof (RcFloorArea), ==, 64);
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
-  g_assert_cmpuint (sizeof (RcRoll), ==, 72);
+  g_assert_cmpuint (sizeof (RcRoll), ==, 80); /* what is kept of it stands in the reservations */
   g_assert_cmpuint (sizeof (RcPrice), ==, 56);
   g_assert_cmpuint (sizeof (RcPriceBook), ==, 112);
   g_assert_cmpuint (sizeof (RcQuote), ==, 152);

@@ -124,17 +124,12 @@ static RcRemeasure *
 remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
 {
   g_autoptr (RcStore) store = rc_shop_store_open (after->options->store, error);
-  g_autoptr (GPtrArray) cut = store != NULL ? rc_store_load_cut_goods (store, after->job, error) : NULL;
-  g_autoptr (GPtrArray) rolls = cut != NULL ? rc_store_load_rolls_for_job (store, after->job->id, error) : NULL;
-  g_autoptr (RcJob) job = NULL;
+  g_autoptr (RcHeld) held = store != NULL ? rc_store_load_held (store, after->job, error) : NULL;
+  g_autoptr (RcJob) job = held != NULL ? rc_held_dup_whole_job (held, after->job) : NULL;
 
-  if (rolls == NULL)
-    return NULL;
-  /* The rolls as they lie there now. */
-  job = rc_job_copy (after->job);
-  rc_job_use_rolls (job, rolls);
-  return rc_remeasure_new (job, after->measure->id, before->plan, cut, after->book, after->options->date,
-                           after->options->seconds, error);
+  return job != NULL ? rc_remeasure_new (job, after->measure->id, before->plan, held->goods, after->book,
+                                         after->options->date, after->options->seconds, error)
+                     : NULL;
 }
 
 static RcQuote *

@@ -7,6 +7,7 @@
 #include "item-list.h"
 #include "item-pieces.h"
 #include "job-panel.h"
+#include "document-things.h"
 #include "legend-view.h"
 #include "picture-dialog.h"
 #include "roll-view.h"
@@ -62,7 +63,7 @@ dup_fault (RcBench *self)
     return g_strdup (fault->message);
   if (outcome && outcome->price_fault)
     return g_strdup (outcome->price_fault->message);
-  return NULL;
+  return rc_document_dup_shortfalls (self->document);
 }
 
 static void

@@ -40,9 +40,9 @@ make_outcome (RcCompareWindow *self, const char *measure)
   if (now && rc_document_is_planned (self->document) && !rc_document_is_stale (self->document)
       && g_str_equal (now->measure->id, measure))
     return rc_outcome_ref (now);
-  RcOutcome *outcome
-      = rc_outcome_new (rc_document_get_job (self->document), measure, rc_document_get_price_book (self->document),
-                        now ? now->date : NULL, 0, now, NULL, NULL, NULL, &error);
+  RcOutcome *outcome = rc_outcome_new (
+      rc_document_get_job (self->document), measure, rc_document_get_held (self->document),
+      rc_document_get_price_book (self->document), now ? now->date : NULL, 0, now, NULL, NULL, NULL, &error);
   if (outcome == NULL)
     {
       g_autofree char *text = g_strdup_printf (_ ("Measure %s cannot be planned: %s"), measure, error->message);

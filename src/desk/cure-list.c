@@ -92,23 +92,19 @@ show_found (RcCureList *self)
 gboolean
 rc_cure_list_show (RcCureList *self, RcDocument *document, const RcOutcome *before, const char *measure, GError **error)
 {
-  g_autoptr (GPtrArray) cut
-      = rc_store_load_cut_goods (rc_document_get_store (document), rc_document_get_job (document), error);
-  g_autoptr (GPtrArray) rolls = NULL;
-  g_autoptr (RcJob) job = NULL;
+  const RcJob  *job = rc_document_get_job (document);
+  const RcHeld *held = rc_document_get_held (document);
 
   self->document = document;
   g_clear_pointer (&self->found, rc_remeasure_free);
-  if (cut != NULL && cut->len > 0)
-    rolls = rc_store_load_rolls_for_job (rc_document_get_store (document), before->job->id, error);
-  if (rolls != NULL)
+  if (held->goods->len > 0)
     {
-      job = rc_document_dup_job (document);
-      rc_job_use_rolls (job, rolls);
-      self->found = rc_remeasure_new (job, measure, before->plan, cut, before->book, before->date, 0, error);
+      g_autoptr (RcJob) whole = rc_held_dup_whole_job (held, job);
+
+      self->found = rc_remeasure_new (whole, measure, before->plan, held->goods, before->book, before->date, 0, error);
     }
   show_found (self);
-  return self->found != NULL || (cut != NULL && cut->len == 0);
+  return self->found != NULL || held->goods->len == 0;
 }
 
 const RcRemeasure *

@@ -9,6 +9,8 @@
 #include "room-edit.h"
 #include "pin-edit.h"
 
+#define MOST_SHORTFALLS 4 /* shown over the floor */
+
 /* "Room 3": the name with the next number. */
 static char *
 dup_next_name (const char *stem, guint n)
@@ -305,6 +307,24 @@ rc_document_add_measure (RcDocument *self, GError **error)
 
   return rc_document_commit (self, g_steal_pointer (&job), _ ("Measure again"), NULL, error)
          && rc_document_set_measure (self, id);
+}
+
+char *
+rc_document_dup_shortfalls (RcDocument *self)
+{
+  RcOutcome *outcome = rc_document_get_outcome (self);
+  g_autoptr (GPtrArray) all = outcome ? rc_outcome_list_shortfalls (outcome) : NULL;
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (all == NULL || all->len == 0 || rc_job_has_taken_cut_goods (rc_document_get_job (self), outcome->held->goods))
+    return NULL;
+  for (guint i = 0; i < MIN (all->len, MOST_SHORTFALLS); i++)
+    g_string_append_printf (text, "%s\n", (const char *)g_ptr_array_index (all, i));
+  if (all->len > MOST_SHORTFALLS)
+    g_string_append_printf (text, ngettext ("and %u more\n", "and %u more\n", all->len - MOST_SHORTFALLS),
+                            all->len - MOST_SHORTFALLS);
+  g_string_append (text, _ ("Compare measures (Ctrl+D) has the ways to go on."));
+  return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
 gboolean

@@ -40,3 +40,6 @@ gboolean rc_document_add_measure (RcDocument *self, GError **error);
 gboolean rc_document_reach (RcDocument *self, RcJobState state, GError **error);
 /* Puts the job into the state, forward or back, on the day it has for it, else today. */
 gboolean rc_document_set_state (RcDocument *self, RcJobState state, GError **error);
+/* What is cut for the job, or on its way, and no longer fits as it is measured now, a line each; NULL: all fits, or it
+ * has been decided how to go on. (transfer full) */
+char *rc_document_dup_shortfalls (RcDocument *self);

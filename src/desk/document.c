@@ -14,6 +14,7 @@ struct _RcDocument
   GObject      parent_instance;
   RcStore     *store; /* borrowed */
   RcPriceBook *book;
+  RcHeld      *held; /* what the job has already, as the store last told */
   RcJob       *job;
   char        *measure;  /* id of the one looked at */
   char        *key;      /* of the last edit, while it may still grow */
@@ -59,6 +60,7 @@ rc_document_finalize (GObject *object)
   g_clear_object (&self->planner);
   g_clear_pointer (&self->outcome, rc_outcome_unref);
   g_clear_pointer (&self->book, rc_price_book_free);
+  g_clear_pointer (&self->held, rc_held_unref);
   g_clear_pointer (&self->job, rc_job_free);
   g_clear_pointer (&self->measure, g_free);
   g_clear_pointer (&self->key, g_free);
@@ -110,7 +112,7 @@ rc_document_init (RcDocument *self)
 static void
 plan (RcDocument *self)
 {
-  rc_planner_plan (self->planner, self->job, self->measure, self->book);
+  rc_planner_plan (self->planner, self->job, self->measure, self->held, self->book);
 }
 
 static void
@@ -139,6 +141,9 @@ rc_document_new (RcStore *store, const char *job_id, GError **error)
     return NULL;
   self->book = rc_store_load_price_book (store, error);
   if (self->book == NULL)
+    return NULL;
+  self->held = rc_store_load_held (store, self->job, error);
+  if (self->held == NULL)
     return NULL;
   self->measure = g_strdup (rc_job_get_measure (self->job, NULL)->id);
   plan (self);
@@ -218,6 +223,12 @@ const RcPriceBook *
 rc_document_get_price_book (RcDocument *self)
 {
   return self->book;
+}
+
+RcHeld *
+rc_document_get_held (RcDocument *self)
+{
+  return self->held;
 }
 
 void
@@ -308,9 +319,15 @@ load_anew (RcDocument *self, GError **error)
 
   if (job == NULL)
     return FALSE;
+  g_autoptr (RcHeld) held = rc_store_load_held (self->store, job, error);
+
+  if (held == NULL)
+    return FALSE;
   rc_document_end_step (self);
   note_before (self);
   replace_job (self, g_steal_pointer (&job));
+  g_clear_pointer (&self->held, rc_held_unref);
+  self->held = g_steal_pointer (&held);
   plan (self);
   show_state (self);
   return TRUE;
@@ -365,6 +382,22 @@ rc_document_follow_prices (RcDocument *self, GError **error)
     return FALSE;
   g_clear_pointer (&self->book, rc_price_book_free);
   self->book = book;
+  plan (self);
+  g_signal_emit (self, signals[PLANNED], 0);
+  return TRUE;
+}
+
+gboolean
+rc_document_follow_stock (RcDocument *self, GError **error)
+{
+  g_autoptr (RcHeld) held = rc_store_load_held (self->store, self->job, error);
+
+  if (held == NULL)
+    return FALSE;
+  if (rc_held_equal (held, self->held))
+    return TRUE;
+  g_clear_pointer (&self->held, rc_held_unref);
+  self->held = g_steal_pointer (&held);
   plan (self);
   g_signal_emit (self, signals[PLANNED], 0);
   return TRUE;

@@ -44,6 +44,11 @@ const RcPriceBook *rc_document_get_price_book (RcDocument *self);
 /* Prices that were changed in the store by its own RcStore: takes them and plans anew, as they weigh in the plan. */
 gboolean rc_document_follow_prices (RcDocument *self, GError **error);
 
+/* What the job has already: the stock, what is ordered and cut. follow: takes what the store says now, and plans anew
+ * where that is another. */
+RcHeld  *rc_document_get_held (RcDocument *self);
+gboolean rc_document_follow_stock (RcDocument *self, GError **error);
+
 /* How long a thread looks for better plans once a state is planned; 0: not at all. */
 void   rc_document_set_improve_seconds (RcDocument *self, double seconds);
 double rc_document_get_improve_seconds (RcDocument *self);

@@ -72,9 +72,9 @@ plan_all (RcOutcome *outcome, const GPtrArray *previous, double seconds, GCancel
       const RcAlternative *alternative = g_ptr_array_index (alternatives, i);
       g_autoptr (GError) error = NULL;
       g_autoptr (RcJob) job = rc_job_new_alternative (outcome->job, outcome->measure->id, alternative, &error);
-      RcOutcome *other = job != NULL ? rc_outcome_new (job, outcome->measure->id, outcome->book, outcome->date, seconds,
-                                                       find_previous (previous, alternative->id, outcome), NULL, NULL,
-                                                       cancellable, &error)
+      RcOutcome *other = job != NULL ? rc_outcome_new (job, outcome->measure->id, NULL, outcome->book, outcome->date,
+                                                       seconds, find_previous (previous, alternative->id, outcome),
+                                                       NULL, NULL, cancellable, &error)
                                      : NULL;
 
       g_ptr_array_add (plans, plan_new (alternative, other, error));

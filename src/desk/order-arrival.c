@@ -25,6 +25,7 @@ typedef struct
   guint        line;
   char        *goods_id, *name;
   gint64       open_micro;
+  RcLength     open_length; /* of carpet, as ordered; <= 0: not known */
   GtkEditable *quantity;
   GtkEditable *length, *lot, *place; /* of carpet; NULL for other goods */
 } Row;
@@ -94,6 +95,7 @@ add_row (RcOrderArrival *self, const RcQuoteLine *line, guint index, gint64 open
                                  rc_usual_units_get_style (job));
       if (computed > 0)
         rc_length_entry_set_value (RC_LENGTH_ENTRY (length), computed);
+      row->open_length = computed;
       row->length = add_entry (self, length, NULL, _ ("Length of the roll as measured"), 3, at);
       row->lot = add_entry (self, gtk_entry_new (), NULL, _ ("Dye lot"), 4, at);
       row->place = add_entry (self, gtk_entry_new (), NULL, _ ("Place"), 5, at);
@@ -125,6 +127,17 @@ rc_order_arrival_open (RcOrderArrival *self, const RcPurchase *order, const RcPr
     }
   if (self->rows->len > 0)
     gtk_widget_grab_focus (GTK_WIDGET (((const Row *)g_ptr_array_index (self->rows, 0))->quantity));
+}
+
+/* Of the roll that has come, what was ordered: more than that is the shop's own. */
+static RcLength
+compute_kept (const Row *row, gint64 quantity, const RcRoll *roll)
+{
+  RcLength ordered;
+
+  return row->open_length > 0 && rc_multiply_divide (row->open_length, quantity, row->open_micro, &ordered)
+             ? MIN (ordered, roll->length)
+             : roll->length;
 }
 
 /* *roll (transfer full) is the roll that has come; NULL for other goods. */
@@ -168,7 +181,10 @@ read_rows (RcOrderArrival *self, GArray *arrivals, GPtrArray *rolls, GError **er
       if (!read_row (row, &arrival.quantity_micro, &arrival.roll, error))
         return FALSE;
       if (arrival.roll != NULL)
-        g_ptr_array_add (rolls, arrival.roll);
+        {
+          g_ptr_array_add (rolls, arrival.roll);
+          arrival.kept = compute_kept (row, arrival.quantity_micro, arrival.roll);
+        }
       if (arrival.quantity_micro != 0)
         g_array_append_val (arrivals, arrival);
     }
@@ -189,7 +205,8 @@ rc_order_arrival_do (RcOrderArrival *self, RcStore *store, GError **error)
     return NULL;
   g_string_printf (told, _ ("Noted what came in of order %s."), self->number);
   for (guint i = 0; i < rolls->len; i++)
-    g_string_append_printf (told, _ (" Roll %s is in stock."), ((const RcRoll *)g_ptr_array_index (rolls, i))->id);
+    g_string_append_printf (told, _ (" Roll %s is in stock, kept for its job."),
+                            ((const RcRoll *)g_ptr_array_index (rolls, i))->id);
   return g_string_free (g_steal_pointer (&told), FALSE);
 }
 

@@ -38,7 +38,10 @@ plan_job (const RcOrderMaker *maker, const char *job_id, GError **error)
 {
   g_autoptr (RcJob) job = rc_store_load_job (maker->store, job_id, error);
 
-  return job != NULL ? rc_outcome_new (job, NULL, maker->book, maker->day, 0, NULL, NULL, NULL, NULL, error) : NULL;
+  g_autoptr (RcHeld) held = job != NULL ? rc_store_load_held (maker->store, job, error) : NULL;
+
+  return held != NULL ? rc_outcome_new (job, NULL, held, maker->book, maker->day, 0, NULL, NULL, NULL, NULL, error)
+                      : NULL;
 }
 
 gboolean

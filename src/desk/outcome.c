@@ -11,9 +11,25 @@ price (RcOutcome *self)
   self->price_fault = g_steal_pointer (&error);
 }
 
+/* The measure before is planned as it was: by that the goods were cut, and their pile stays. Where that cannot be
+ * planned any more there is nothing to hold to. */
+static void
+count_on_held (RcOutcome *self, const RcJob *job, const RcOutcome *previous, GCancellable *cancellable)
+{
+  const RcMeasure *before = NULL;
+
+  for (guint i = 1; i < job->measures->len; i++)
+    if (g_str_equal (((const RcMeasure *)g_ptr_array_index (job->measures, i))->id, self->measure->id))
+      before = g_ptr_array_index (job->measures, i - 1);
+  self->before = rc_outcome_new (job, before->id, NULL, self->book, self->date, 0, previous ? previous->before : NULL,
+                                 NULL, NULL, cancellable, NULL);
+  if (self->before)
+    rc_remeasure_hold_pile (self->measure, self->before->plan);
+}
+
 RcOutcome *
-rc_outcome_new (const RcJob *job, const char *measure, const RcPriceBook *book, const char *date, double seconds,
-                const RcOutcome *previous, RcPlanProgressFunc progress, gpointer progress_data,
+rc_outcome_new (const RcJob *job, const char *measure, RcHeld *held, const RcPriceBook *book, const char *date,
+                double seconds, const RcOutcome *previous, RcPlanProgressFunc progress, gpointer progress_data,
                 GCancellable *cancellable, GError **error)
 {
   g_return_val_if_fail (job != NULL && book != NULL, NULL);
@@ -26,11 +42,14 @@ rc_outcome_new (const RcJob *job, const char *measure, const RcPriceBook *book, 
     params.previous = previous->plan;
 
   g_atomic_ref_count_init (&self->refs);
-  self->job = rc_job_copy (job);
+  self->held = held ? rc_held_ref (held) : NULL;
+  self->job = held ? rc_held_dup_job (held, job, measure) : rc_job_copy (job);
   self->book = rc_price_book_copy (book);
   self->date = g_strdup (date);
   self->measure = rc_job_get_measure (self->job, measure);
   g_return_val_if_fail (self->measure != NULL, NULL);
+  if (rc_held_is_counted_on (held, job, measure))
+    count_on_held (self, job, previous, cancellable);
   RcPriceDay day = { self->book, self->date };
   self->plan = rc_plan_new (self->job, self->measure, rc_price_day_get_weights, &day, &params, error);
   if (self->plan == NULL)
@@ -57,9 +76,18 @@ rc_outcome_unref (RcOutcome *outcome)
   g_clear_pointer (&outcome->plan, rc_plan_free);
   g_clear_pointer (&outcome->book, rc_price_book_free);
   g_clear_pointer (&outcome->job, rc_job_free);
+  g_clear_pointer (&outcome->held, rc_held_unref);
+  g_clear_pointer (&outcome->before, rc_outcome_unref);
   g_clear_error (&outcome->price_fault);
   g_free (outcome->date);
   g_free (outcome);
+}
+
+GPtrArray *
+rc_outcome_list_shortfalls (const RcOutcome *outcome)
+{
+  return outcome->before ? rc_remeasure_list_shortfalls (outcome->plan, outcome->before->plan, outcome->held->goods)
+                         : g_ptr_array_new_with_free_func (g_free);
 }
 
 static RcMoney

@@ -12,6 +12,7 @@ typedef struct
 {
   RcJob       *job;
   char        *measure;
+  RcHeld      *held; /* nullable */
   RcPriceBook *book;
 } State;
 
@@ -61,6 +62,7 @@ state_clear (gpointer data)
   rc_job_free (state->job);
   rc_price_book_free (state->book);
   g_free (state->measure);
+  g_clear_pointer (&state->held, rc_held_unref);
 }
 
 static void
@@ -124,8 +126,8 @@ search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancel
   const State     *state = search->state;
   GError          *error = NULL;
   g_autofree char *today = rc_clock_dup_today ();
-  RcOutcome       *outcome = rc_outcome_new (state->job, state->measure, state->book, today, search->seconds,
-                                             search->previous, report, search, search->cancellable, &error);
+  RcOutcome *outcome = rc_outcome_new (state->job, state->measure, state->held, state->book, today, search->seconds,
+                                       search->previous, report, search, search->cancellable, &error);
 
   if (outcome)
     g_task_return_pointer (task, outcome, (GDestroyNotify)rc_outcome_unref);
@@ -242,12 +244,13 @@ note_late (gpointer data)
 }
 
 void
-rc_planner_plan (RcPlanner *self, const RcJob *job, const char *measure, const RcPriceBook *book)
+rc_planner_plan (RcPlanner *self, const RcJob *job, const char *measure, RcHeld *held, const RcPriceBook *book)
 {
   g_clear_pointer (&self->state, state_unref);
   self->state = g_atomic_rc_box_new0 (State);
   self->state->job = rc_job_copy (job);
   self->state->measure = g_strdup (measure);
+  self->state->held = held ? rc_held_ref (held) : NULL;
   self->state->book = rc_price_book_copy (book);
 
   self->is_answered = FALSE;

@@ -19,8 +19,9 @@ typedef void (*RcPlannerTold) (RcOutcome *outcome, const GError *fault, gpointer
 
 RcPlanner *rc_planner_new (RcPlannerTold told, gpointer data);
 
-/* Plans this state (all copied). Areas that are as they were in the last plan keep what was found for them. */
-void rc_planner_plan (RcPlanner *self, const RcJob *job, const char *measure, const RcPriceBook *book);
+/* Plans this state (copied; what the job has already, nullable, is shared). Areas that are as they were in the last
+ * plan keep what was found for them. */
+void rc_planner_plan (RcPlanner *self, const RcJob *job, const char *measure, RcHeld *held, const RcPriceBook *book);
 
 /* How long better plans are looked for; 0: not at all, and a search under way ends. */
 void   rc_planner_set_improve_seconds (RcPlanner *self, double seconds);

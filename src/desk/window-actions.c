@@ -97,11 +97,9 @@ static void
 tell_cut_goods (RcWindow *self)
 {
   RcDocument *document = rc_window_get_document (self);
-  g_autoptr (GPtrArray) cut
-      = document != NULL ? rc_store_load_cut_goods (rc_window_get_store (self), rc_document_get_job (document), NULL)
-                         : NULL;
+  guint       n = document != NULL ? rc_document_get_held (document)->goods->len : 0;
 
-  if (cut == NULL || cut->len == 0)
+  if (n == 0)
     return;
   g_autofree char *text = g_strdup_printf (
       ngettext (
@@ -109,8 +107,8 @@ tell_cut_goods (RcWindow *self)
           "tells what it no longer covers, and the cheapest cure.",
           "%u pieces are cut, or on their way, for this job. Once the rooms are entered, Compare measures (Ctrl+D) "
           "tells what they no longer cover, and the cheapest cure.",
-          cut->len),
-      cut->len);
+          n),
+      n);
   rc_window_tell (self, text);
 }
 

@@ -83,6 +83,8 @@ on_tell_closed (RcWindow *self)
 void
 rc_window_note_change (RcWindow *self)
 {
+  if (self->document != NULL)
+    rc_document_follow_stock (self->document, NULL);
   rc_job_list_refresh (self->job_list);
   g_signal_emit (self, store_changed_signal, 0);
 }

@@ -101,6 +101,7 @@ typedef struct
   char    *place; /* "rack 3"; nullable */
   gboolean cut;   /* cut for this job already: it costs nothing more, so it is used before all else */
   RcLength width; /* of a remnant that is narrower than its goods; 0: the goods' usable width */
+  RcLength kept;  /* of the length, what is promised to this job: used before other rolls. Told by the stock alone */
   GArray  *flaws; /* of RcFlaw: damaged lengths, in any order; never NULL */
 } RcRoll;
 

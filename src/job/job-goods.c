@@ -79,7 +79,7 @@ rc_job_use_rolls (RcJob *job, const GPtrArray *rolls)
     {
       const RcRoll *roll = g_ptr_array_index (rolls, i);
 
-      if (rc_job_find_goods (job, roll->goods_id) != NULL)
+      if (roll->length > 0 && rc_job_find_goods (job, roll->goods_id) != NULL)
         g_ptr_array_add (job->rolls, rc_roll_copy (roll));
     }
 }

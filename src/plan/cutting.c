@@ -7,6 +7,10 @@
  * and remnants first. Common practice, no source. */
 #define STOCK_PERCENT   80
 #define REMNANT_PERCENT 50
+/* A metre of a roll kept for the job against the cheapest metre of other stock, in hundredths: whatever else there is,
+ * it is used first. It is weighed no lower than that, so that keeping a roll does not make its carpet worth wasting.
+ * Common practice, no source. */
+#define KEPT_PERCENT 98
 
 static void
 add_cut (RcNestProblem *problem, const RcPiece *piece)
@@ -29,17 +33,52 @@ rc_cutting_new_problem (const RcGoods *carpet, const GPtrArray *pieces)
   return problem;
 }
 
+/* 0: as wide as its goods. */
+static RcLength
+get_narrow_width (const RcRoll *stock, RcLength usable_width)
+{
+  return stock->width < usable_width ? stock->width : 0;
+}
+
+/* What a metre of it weighs, whomever it is kept for. */
+static gint64
+weigh_stock (const RcRoll *stock, RcLength usable_width, gint64 carpet_per_m)
+{
+  gint64   per_m = carpet_per_m * (stock->remnant ? REMNANT_PERCENT : STOCK_PERCENT) / 100;
+  RcLength width = get_narrow_width (stock, usable_width);
+
+  return width > 0 ? (gint64)((__int128)per_m * width / usable_width) : per_m; /* so much less carpet */
+}
+
+static gboolean
+is_of (const RcRoll *stock, const RcGoods *carpet)
+{
+  return g_strcmp0 (stock->goods_id, carpet->id) == 0 && stock->length > 0;
+}
+
+/* What a metre kept for the job weighs. */
+static gint64
+weigh_kept (const RcJob *job, const RcGoods *carpet, gint64 carpet_per_m)
+{
+  gint64 cheapest = carpet_per_m * REMNANT_PERCENT / 100;
+  for (guint i = 0; i < job->rolls->len; i++)
+    {
+      const RcRoll *stock = g_ptr_array_index (job->rolls, i);
+      if (is_of (stock, carpet) && !stock->cut && stock->kept == 0)
+        cheapest = MIN (cheapest, weigh_stock (stock, rc_goods_get_usable_width (carpet), carpet_per_m));
+    }
+  return cheapest * KEPT_PERCENT / 100;
+}
+
 static RcNestRoll *
-stock_roll_new (const RcRoll *stock, RcLength usable_width, gint64 carpet_per_m)
+stock_roll_new (const RcRoll *stock, RcLength usable_width, gint64 carpet_per_m, gint64 kept_per_m)
 {
   RcNestRoll *roll = rc_nest_roll_new (stock->id, stock->lot, stock->length, 1);
 
-  roll->cost_per_m = carpet_per_m * (stock->remnant ? REMNANT_PERCENT : STOCK_PERCENT) / 100;
-  if (stock->cut)
-    roll->cost_per_m = 0;
-  roll->width = stock->width < usable_width ? stock->width : 0;
-  if (roll->width > 0) /* so much less carpet */
-    roll->cost_per_m = (gint64)((__int128)roll->cost_per_m * roll->width / usable_width);
+  roll->width = get_narrow_width (stock, usable_width);
+  roll->cost_per_m = stock->cut ? 0 : weigh_stock (stock, usable_width, carpet_per_m);
+  if (stock->kept > 0)
+    roll->cost_per_m = MIN (roll->cost_per_m, kept_per_m);
   for (guint i = 0; i < stock->flaws->len; i++)
     {
       const RcFlaw *flaw = &g_array_index (stock->flaws, RcFlaw, i);
@@ -69,13 +108,14 @@ GPtrArray *
 rc_cutting_new_rolls (const RcJob *job, const RcGoods *carpet, gint64 carpet_per_m, GPtrArray *ids)
 {
   GPtrArray *rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_nest_roll_free);
+  gint64     kept_per_m = weigh_kept (job, carpet, carpet_per_m);
   for (guint i = 0; i <= job->rolls->len; i++)
     {
       const RcRoll *stock = i < job->rolls->len ? g_ptr_array_index (job->rolls, i) : NULL;
       RcNestRoll   *roll;
-      if (stock != NULL && (g_strcmp0 (stock->goods_id, carpet->id) != 0 || stock->length <= 0))
+      if (stock != NULL && !is_of (stock, carpet))
         continue;
-      roll = stock != NULL ? stock_roll_new (stock, rc_goods_get_usable_width (carpet), carpet_per_m)
+      roll = stock != NULL ? stock_roll_new (stock, rc_goods_get_usable_width (carpet), carpet_per_m, kept_per_m)
                            : rc_nest_roll_new (NULL, NULL, 0, 1);
       if (stock == NULL)
         roll->cost_per_m = carpet_per_m;

@@ -5,43 +5,6 @@
 #include "quote.h"
 #include "reason.h"
 
-#define CUT_PREFIX   "cut/"
-#define ORDER_PREFIX "order/"
-
-RcCutGoods *
-rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLength width, RcLength length)
-{
-  RcCutGoods *cut = g_new0 (RcCutGoods, 1);
-
-  cut->piece = g_strdup (piece);
-  cut->goods_id = g_strdup (goods_id);
-  cut->lot = g_strdup (lot);
-  cut->width = width;
-  cut->length = length;
-  return cut;
-}
-
-RcCutGoods *
-rc_cut_goods_new_ordered (const char *order, const char *goods_id, RcLength length)
-{
-  RcCutGoods *cut = rc_cut_goods_new (NULL, goods_id, NULL, 0, length);
-
-  cut->order = g_strdup (order);
-  return cut;
-}
-
-void
-rc_cut_goods_free (RcCutGoods *cut)
-{
-  if (cut == NULL)
-    return;
-  g_free (cut->piece);
-  g_free (cut->order);
-  g_free (cut->goods_id);
-  g_free (cut->lot);
-  g_free (cut);
-}
-
 static void
 cure_free (RcCure *cure)
 {
@@ -58,48 +21,14 @@ rc_remeasure_free (RcRemeasure *remeasure)
   if (remeasure == NULL)
     return;
   g_ptr_array_unref (remeasure->cures);
-  g_ptr_array_unref (remeasure->shortfalls);
+  g_clear_pointer (&remeasure->shortfalls, g_ptr_array_unref);
   g_free (remeasure);
 }
 
 /* --- planning --- */
 
-/* The ticket of what the job has. (transfer full) */
-static char *
-dup_ticket (const RcCutGoods *one, guint index)
-{
-  return one->order != NULL ? g_strdup_printf (ORDER_PREFIX "%s/%u", one->order, index + 1)
-                            : g_strdup_printf (CUT_PREFIX "%u", index + 1);
-}
-
-/* The pieces become narrow rolls of their own that cost nothing, and so does what is on order; those that the job had
- * from a cure before are among them. */
-static RcJob *
-dup_job_with_cut (const RcJob *job, const GPtrArray *cut)
-{
-  RcJob *copy = rc_job_copy (job);
-
-  for (guint i = copy->rolls->len; i-- > 0;)
-    if (((const RcRoll *)g_ptr_array_index (copy->rolls, i))->cut)
-      g_ptr_array_remove_index (copy->rolls, i);
-  for (guint i = 0; i < cut->len; i++)
-    {
-      const RcCutGoods *one = g_ptr_array_index (cut, i);
-      g_autofree char  *id = dup_ticket (one, i);
-      RcRoll           *roll = rc_roll_new (id, one->goods_id, one->length);
-
-      roll->lot = g_strdup (one->lot);
-      roll->width = one->width;
-      roll->cut = TRUE;
-      roll->remnant = one->order == NULL;
-      g_ptr_array_add (copy->rolls, roll);
-    }
-  return copy;
-}
-
-/* The pile of what is cut cannot be turned. */
-static void
-hold_pile (RcMeasure *measure, const RcPlan *before)
+void
+rc_remeasure_hold_pile (RcMeasure *measure, const RcPlan *before)
 {
   for (guint i = 0; i < measure->areas->len; i++)
     {
@@ -119,23 +48,15 @@ get_roll (const RcCutting *cutting, const RcNestUse *use)
 }
 
 static gboolean
-comes_from (const RcCutting *cutting, const RcNestUse *use, const char *prefix)
-{
-  const RcNestRoll *roll = get_roll (cutting, use);
-
-  return roll->name != NULL && g_str_has_prefix (roll->name, prefix);
-}
-
-static gboolean
 is_cut (const RcCutting *cutting, const RcNestUse *use)
 {
-  return comes_from (cutting, use, CUT_PREFIX);
+  return rc_ticket_is_cut (get_roll (cutting, use)->name);
 }
 
 static gboolean
 is_paid (const RcCutting *cutting, const RcNestUse *use)
 {
-  return is_cut (cutting, use) || comes_from (cutting, use, ORDER_PREFIX);
+  return is_cut (cutting, use) || rc_ticket_is_on_order (get_roll (cutting, use)->name);
 }
 
 /* Carpet at what it weighs in the cutting, everything else at what the shop pays, rules at their price. */
@@ -195,7 +116,7 @@ add_extra (RcCure *cure, const RcCutting *cutting, const RcNestPlacement *placem
 
   if (roll == NULL)
     extra = g_strdup_printf (_ ("%s: a piece of %s × %s, to be bought"), place, width, length);
-  else if (comes_from (cutting, use, ORDER_PREFIX))
+  else if (rc_ticket_is_on_order (roll))
     extra = g_strdup_printf (_ ("%s: a piece of %s × %s of what is on order"), place, width, length);
   else
     extra = g_strdup_printf (_ ("%s: a piece of %s × %s from roll %s"), place, width, length, roll);
@@ -241,9 +162,10 @@ cure_new (const Task *task, const char *option, GError **error)
   RcMeasure   *measure;
 
   cure->extra = g_ptr_array_new_with_free_func (g_free);
-  cure->job = dup_job_with_cut (task->job, task->cut);
+  cure->job = rc_job_copy (task->job);
+  rc_job_take_cut_goods (cure->job, task->cut);
   measure = rc_job_get_measure (cure->job, task->measure);
-  hold_pile (measure, task->before);
+  rc_remeasure_hold_pile (measure, task->before);
   for (guint i = 0; i < measure->areas->len; i++)
     {
       RcFloorArea *area = g_ptr_array_index (measure->areas, i);
@@ -331,9 +253,9 @@ count_pieces (const RcPlan *plan, const char *room)
 
 /* A piece that covered its room by itself: by how much it is too small now. */
 static void
-add_shortfall (RcRemeasure *remeasure, const RcPlan *before, const RcCutGoods *one, const RcPiece *piece)
+add_shortfall (GPtrArray *shortfalls, const RcPlan *plan, const RcPlan *before, const RcCutGoods *one,
+               const RcPiece *piece)
 {
-  const RcPlan    *plan = ((const RcCure *)g_ptr_array_index (remeasure->cures, 0))->plan;
   g_autofree char *width = rc_reason_format_length (plan, one->width),
                   *length = rc_reason_format_length (plan, one->length);
   const char *place = rc_reason_get_place (plan, piece->room);
@@ -346,7 +268,7 @@ add_shortfall (RcRemeasure *remeasure, const RcPlan *before, const RcCutGoods *o
     {
       g_autofree char *by = rc_reason_format_length (plan, across - one->width);
 
-      g_ptr_array_add (remeasure->shortfalls,
+      g_ptr_array_add (shortfalls,
                        g_strdup_printf (_ ("%s: piece %s, cut %s × %s, no longer covers it: it is %s too narrow"),
                                         place, one->piece, width, length, by));
     }
@@ -354,7 +276,7 @@ add_shortfall (RcRemeasure *remeasure, const RcPlan *before, const RcCutGoods *o
     {
       g_autofree char *by = rc_reason_format_length (plan, along - one->length);
 
-      g_ptr_array_add (remeasure->shortfalls,
+      g_ptr_array_add (shortfalls,
                        g_strdup_printf (_ ("%s: piece %s, cut %s × %s, no longer covers it: it is %s too short"), place,
                                         one->piece, width, length, by));
     }
@@ -389,42 +311,44 @@ find_left (const RcPlan *plan, const char *ticket)
 
 /* What is on order and more than is needed: the order can still be changed. */
 static void
-add_surplus (RcRemeasure *remeasure, const RcPlan *plan, const RcCutGoods *one, RcLength left)
+add_surplus (GPtrArray *shortfalls, const RcPlan *plan, const RcCutGoods *one, RcLength left)
 {
   const RcGoods   *goods = rc_job_find_goods (plan->job, one->goods_id);
   g_autofree char *length = rc_reason_format_length (plan, one->length);
   g_autofree char *over = rc_reason_format_length (plan, left < 0 ? one->length : left);
 
   if (left != 0)
-    g_ptr_array_add (remeasure->shortfalls,
+    g_ptr_array_add (shortfalls,
                      g_strdup_printf (_ ("Order %s: of %s of %s on its way, %s is not needed any more"), one->order,
                                       length, goods != NULL ? goods->name : one->goods_id, over));
 }
 
-static void
-add_shortfalls (RcRemeasure *remeasure, const Task *task)
+GPtrArray *
+rc_remeasure_list_shortfalls (const RcPlan *plan, const RcPlan *before, const GPtrArray *cut)
 {
-  const RcPlan *plan = ((const RcCure *)g_ptr_array_index (remeasure->cures, 0))->plan;
+  GPtrArray *shortfalls = g_ptr_array_new_with_free_func (g_free);
 
-  for (guint i = 0; i < task->cut->len; i++)
+  for (guint i = 0; i < cut->len; i++)
     {
-      const RcCutGoods *one = g_ptr_array_index (task->cut, i);
+      const RcCutGoods *one = g_ptr_array_index (cut, i);
       g_autofree char  *width = rc_reason_format_length (plan, one->width);
-      g_autofree char  *length = rc_reason_format_length (plan, one->length), *ticket = dup_ticket (one, i);
+      g_autofree char  *length = rc_reason_format_length (plan, one->length);
+      g_autofree char  *ticket = rc_cut_goods_dup_ticket (one, i);
       RcLength          left = find_left (plan, ticket);
 
       if (one->order != NULL)
         {
-          add_surplus (remeasure, plan, one, left);
+          add_surplus (shortfalls, plan, one, left);
           continue;
         }
-      for (guint k = 0; k < task->before->pieces->len; k++)
-        if (has_number (one, g_ptr_array_index (task->before->pieces, k)))
-          add_shortfall (remeasure, task->before, one, g_ptr_array_index (task->before->pieces, k));
+      for (guint k = 0; k < before->pieces->len; k++)
+        if (has_number (one, g_ptr_array_index (before->pieces, k)))
+          add_shortfall (shortfalls, plan, before, one, g_ptr_array_index (before->pieces, k));
       if (left < 0)
-        g_ptr_array_add (remeasure->shortfalls, g_strdup_printf (_ ("Piece %s, cut %s × %s, is of no use any more"),
-                                                                 one->piece != NULL ? one->piece : "–", width, length));
+        g_ptr_array_add (shortfalls, g_strdup_printf (_ ("Piece %s, cut %s × %s, is of no use any more"),
+                                                      one->piece != NULL ? one->piece : "–", width, length));
     }
+  return shortfalls;
 }
 
 RcRemeasure *
@@ -437,7 +361,6 @@ rc_remeasure_new (const RcJob *job, const char *measure, const RcPlan *before, c
   g_autoptr (GError) first = NULL;
 
   remeasure->cures = g_ptr_array_new_with_free_func ((GDestroyNotify)cure_free);
-  remeasure->shortfalls = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; i < G_N_ELEMENTS (options); i++)
     {
       RcCure *cure = cure_new (&task, options[i], first == NULL ? &first : NULL);
@@ -452,6 +375,7 @@ rc_remeasure_new (const RcJob *job, const char *measure, const RcPlan *before, c
     }
   g_ptr_array_sort (remeasure->cures, compare_cures);
   drop_repeated (remeasure->cures);
-  add_shortfalls (remeasure, &task);
+  remeasure->shortfalls
+      = rc_remeasure_list_shortfalls (((const RcCure *)g_ptr_array_index (remeasure->cures, 0))->plan, before, cut);
   return g_steal_pointer (&remeasure);
 }

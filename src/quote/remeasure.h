@@ -2,24 +2,9 @@
  * they no longer cover. */
 #pragma once
 
+#include "held.h"
 #include "plan.h"
 #include "price-book.h"
-
-/* What the job has already: a piece that was cut for it and lies ready, or a length of roll on its way from the
- * supplier. */
-typedef struct
-{
-  char    *piece; /* its number on the plan it was cut by; nullable */
-  char    *order; /* the order it comes with; NULL: it is cut */
-  char    *goods_id, *lot;
-  RcLength width, length; /* width 0, on order: the goods' */
-} RcCutGoods;
-
-RcCutGoods *rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLength width,
-                              RcLength length);
-/* A length of roll on order. */
-RcCutGoods *rc_cut_goods_new_ordered (const char *order, const char *goods_id, RcLength length);
-void        rc_cut_goods_free (RcCutGoods *cut);
 
 /* A way to go on with what was cut. */
 typedef struct
@@ -39,6 +24,13 @@ typedef struct
 } RcRemeasure;
 
 void rc_remeasure_free (RcRemeasure *remeasure);
+
+/* What `cut` (of RcCutGoods) no longer covers, by `plan`, which was made with it among its job's rolls
+ * (rc_job_take_cut_goods), room by room; what the plan has no use for; what of an order is too much. `before` is the
+ * plan the pieces were cut by. In the reader's language. (transfer full) GPtrArray of char*. */
+GPtrArray *rc_remeasure_list_shortfalls (const RcPlan *plan, const RcPlan *before, const GPtrArray *cut);
+/* The pile of what is cut cannot be turned: areas that leave it to the planner get that of the plan before. */
+void rc_remeasure_hold_pile (RcMeasure *measure, const RcPlan *before);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRemeasure, rc_remeasure_free)
 

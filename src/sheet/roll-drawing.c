@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "floor-pieces.h"
+#include "held.h"
 #include "scale.h"
 
 static const RcNestUse *
@@ -28,6 +29,16 @@ rc_roll_find_stock (const RcPlan *plan, const RcCutting *cutting, guint use)
   return NULL;
 }
 
+static const char *
+get_kind (const RcRoll *roll)
+{
+  if (rc_ticket_is_on_order (roll->id))
+    return _ ("On its way, %s");
+  if (roll->cut)
+    return _ ("Cut already, %s");
+  return roll->remnant ? _ ("Remnant %s") : _ ("Roll %s");
+}
+
 char *
 rc_roll_dup_name (const RcPlan *plan, const RcCutting *cutting, guint use)
 {
@@ -37,7 +48,7 @@ rc_roll_dup_name (const RcPlan *plan, const RcCutting *cutting, guint use)
   if (!roll)
     return g_strdup (_ ("To be bought, in one length and one dye lot"));
   name = g_string_new (NULL);
-  g_string_append_printf (name, roll->remnant ? _ ("Remnant %s") : _ ("Roll %s"), roll->id);
+  g_string_append_printf (name, get_kind (roll), roll->id);
   if (roll->lot && *roll->lot)
     g_string_append_printf (name, _ (", dye lot %s"), roll->lot);
   if (roll->place && *roll->place)

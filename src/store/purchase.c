@@ -3,7 +3,6 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#include "conversion.h"
 #include "query.h"
 #include "stock-within.h"
 
@@ -38,6 +37,16 @@ rc_purchase_free (RcPurchase *purchase)
   g_ptr_array_unref (purchase->lines);
   g_array_unref (purchase->received_micro);
   g_free (purchase);
+}
+
+/* Lines of an order for many jobs begin with the job's number (rc_orders_add). */
+gboolean
+rc_purchase_is_for (const RcPurchase *order, const RcQuoteLine *line, const RcJob *job)
+{
+  const char *number = job->number != NULL && *job->number != '\0' ? job->number : job->id;
+
+  return strstr (order->jobs, ", ") == NULL
+         || (g_str_has_prefix (line->name, number) && g_str_has_prefix (line->name + strlen (number), ": "));
 }
 
 /* --- making one --- */
@@ -263,54 +272,6 @@ rc_store_load_purchase (RcStore *store, const char *number, GError **error)
   return load_lines (store, purchase, error) ? g_steal_pointer (&purchase) : NULL;
 }
 
-/* Lines of an order for many jobs begin with the job's number (rc_orders_add). */
-static gboolean
-is_of_job (const RcPurchase *order, const RcQuoteLine *line, const RcJob *job)
-{
-  const char *number = job->number != NULL && *job->number != '\0' ? job->number : job->id;
-
-  return strstr (order->jobs, ", ") == NULL
-         || (g_str_has_prefix (line->name, number) && g_str_has_prefix (line->name + strlen (number), ": "));
-}
-
-static void
-add_open_carpet (const RcPurchase *order, const RcJob *job, GPtrArray *goods)
-{
-  for (guint i = 0; i < order->lines->len; i++)
-    {
-      const RcQuoteLine *line = order->lines->pdata[i];
-      const RcGoods     *carpet = rc_job_find_goods (job, line->item);
-      gint64             open = line->quantity_micro - g_array_index (order->received_micro, gint64, i);
-      RcLength           length;
-
-      if (carpet == NULL || carpet->kind != RC_GOODS_CARPET || open <= 0 || !is_of_job (order, line, job))
-        continue;
-      length = rc_conversion_get_length (carpet, open, line->unit);
-      if (length > 0)
-        g_ptr_array_add (goods, rc_cut_goods_new_ordered (order->number, carpet->id, length));
-    }
-}
-
-gboolean
-rc_store_add_ordered_goods (RcStore *store, const RcJob *job, GPtrArray *goods, GError **error)
-{
-  g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job->id, error);
-
-  for (guint i = 0; found != NULL && i < found->len; i++)
-    {
-      const RcPurchase *head = found->pdata[i];
-      g_autoptr (RcPurchase) order = NULL;
-
-      if (head->state >= RC_PURCHASE_RECEIVED)
-        continue;
-      order = rc_store_load_purchase (store, head->number, error);
-      if (order == NULL)
-        return FALSE;
-      add_open_carpet (order, job, goods);
-    }
-  return found != NULL;
-}
-
 /* --- what becomes of it --- */
 
 static gboolean
@@ -424,6 +385,40 @@ receive_line (RcStore *store, const char *number, guint line, gint64 quantity_mi
                           RC_VALUES (rc_value_text (day), rc_value_text (number)), error);
 }
 
+/* The job that a line of the order is for; NULL without error: none that is known. (transfer full) */
+static char *
+dup_job_of_line (RcStore *store, const char *number, guint line, GError **error)
+{
+  g_auto (RcQuery) query = { 0 };
+  char *job_id = NULL;
+
+  if (rc_query_start (
+          &query, store,
+          "SELECT o.job_id, coalesce (nullif (jobs.number, ''), o.job_id) || ': ' AS begin"
+          " FROM order_jobs o JOIN order_lines l ON l.number = o.number LEFT JOIN jobs ON jobs.id = o.job_id"
+          " WHERE o.number = ?1 AND l.position = ?2 AND (substr (l.name, 1, length (begin)) = begin"
+          " OR (SELECT count (*) FROM order_jobs WHERE number = ?1) = 1)",
+          RC_VALUES (rc_value_text (number), rc_value_integer (line)), error)
+      && rc_query_next (&query, error))
+    job_id = rc_query_dup_text (&query, 0);
+  return job_id;
+}
+
+/* What was ordered for a job is kept for it as it comes in. */
+static gboolean
+keep_for_job (RcStore *store, const char *number, const RcArrival *arrival, const char *now, GError **error)
+{
+  GError          *fault = NULL;
+  g_autofree char *job_id = arrival->kept > 0 ? dup_job_of_line (store, number, arrival->line, &fault) : NULL;
+
+  if (fault != NULL)
+    g_propagate_error (error, fault);
+  return fault == NULL
+         && (job_id == NULL
+             || rc_stock_reserve (store, arrival->roll->id, job_id, MIN (arrival->kept, arrival->roll->length), now,
+                                  error));
+}
+
 static gboolean
 receive_all (RcStore *store, const char *number, GArray *arrivals, const char *notes, const char *day, const char *now,
              GError **error)
@@ -442,6 +437,8 @@ receive_all (RcStore *store, const char *number, GArray *arrivals, const char *n
         return FALSE;
       g_free (arrival->roll->id);
       arrival->roll->id = id;
+      if (!keep_for_job (store, number, arrival, now, error))
+        return FALSE;
     }
   return TRUE;
 }
@@ -465,7 +462,7 @@ gboolean
 rc_store_receive_line (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day,
                        GError **error)
 {
-  const RcArrival arrival = { line, quantity_micro, NULL };
+  const RcArrival arrival = { .line = line, .quantity_micro = quantity_micro };
   g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
 
   g_return_val_if_fail (day != NULL, FALSE);

@@ -39,6 +39,9 @@ void rc_purchase_free (RcPurchase *purchase);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPurchase, rc_purchase_free)
 
+/* Which of its jobs a line is for. */
+gboolean rc_purchase_is_for (const RcPurchase *order, const RcQuoteLine *line, const RcJob *job);
+
 /* Keeps orders (of RcOrder) for the jobs (char*, ids), numbered O-n, all of them or none. (transfer full) GPtrArray of
  * their numbers. */
 GPtrArray *rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const char *day,
@@ -52,8 +55,6 @@ gboolean rc_store_check_not_ordered (RcStore *store, const char *job_id, GError 
 
 /* Latest last; of one job, or of all (NULL). Without lines. (transfer full) GPtrArray of RcPurchase. */
 GPtrArray *rc_store_find_purchases (RcStore *store, const char *job_id, GError **error);
-/* Adds to `goods` (of RcCutGoods) the carpet of the job that is ordered and has not come in yet. */
-gboolean rc_store_add_ordered_goods (RcStore *store, const RcJob *job, GPtrArray *goods, GError **error);
 /* With lines. (transfer full) */
 RcPurchase *rc_store_load_purchase (RcStore *store, const char *number, GError **error);
 
@@ -67,14 +68,16 @@ gboolean rc_store_cancel_purchase (RcStore *store, const char *number, const cha
 /* What has come in of one line of an order. */
 typedef struct
 {
-  guint   line;           /* from 0 */
-  gint64  quantity_micro; /* in the line's unit */
-  RcRoll *roll; /* the carpet put into stock, borrowed; its id, where NULL, is filled in. NULL for other goods */
+  guint    line;           /* from 0 */
+  gint64   quantity_micro; /* in the line's unit */
+  RcRoll  *roll; /* the carpet put into stock, borrowed; its id, where NULL, is filled in. NULL for other goods */
+  RcLength kept; /* of the roll, for the job that the line was ordered for */
 } RcArrival;
 
-/* All that came in at once: the lines noted and the rolls in stock, or nothing of it. RC_ERROR_RANGE when more comes in
- * of a line than was ordered and has not come yet. When nothing is open any more the order is received. `arrivals` is
- * of RcArrival; `day` is noted in the order, `now` and `notes` (nullable) in the rolls' histories. */
+/* All that came in at once: the lines noted and the rolls in stock, kept for their jobs, or nothing of it.
+ * RC_ERROR_RANGE when more comes in of a line than was ordered and has not come yet. When nothing is open any more the
+ * order is received. `arrivals` is of RcArrival; `day` is noted in the order, `now` and `notes` (nullable) in the
+ * rolls' histories. */
 gboolean rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, const char *notes,
                                  const char *day, const char *now, GError **error);
 

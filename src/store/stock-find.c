@@ -1,4 +1,5 @@
 /* Reading the stock: rolls, promises, history, cut pieces. */
+#include "conversion.h"
 #include "purchase.h"
 #include "query.h"
 #include "roll-rows.h"
@@ -52,23 +53,36 @@ rc_cut_piece_free (RcCutPiece *piece)
   g_free (piece);
 }
 
-GPtrArray *
-rc_store_load_rolls_for_job (RcStore *store, const char *job_id, GError **error)
+/* Those with `least` or more for the job. */
+static GPtrArray *
+find_rolls (RcStore *store, const char *job_id, RcLength least, GError **error)
 {
   g_autoptr (GPtrArray) rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
   g_auto (RcQuery) query = { 0 };
 
-  g_return_val_if_fail (store != NULL, NULL);
-
   if (!rc_query_start (&query, store,
                        "SELECT id, goods, lot, length_ticks - coalesce ((SELECT sum (length_ticks) FROM reservations"
-                       " WHERE roll = rolls.id AND job_id IS NOT ?), 0) AS free, remnant, place, width_ticks, flaws"
-                       " FROM rolls WHERE free > 0 ORDER BY goods, id",
-                       RC_VALUES (rc_value_text (job_id)), error))
+                       " WHERE roll = rolls.id AND job_id IS NOT ?1), 0) AS free, remnant, place, width_ticks, flaws,"
+                       " coalesce ((SELECT length_ticks FROM reservations WHERE roll = rolls.id AND job_id IS ?1), 0)"
+                       " FROM rolls WHERE free >= ?2 ORDER BY goods, id",
+                       RC_VALUES (rc_value_text (job_id), rc_value_integer (least)), error))
     return NULL;
   while (rc_query_next (&query, error))
-    g_ptr_array_add (rolls, rc_roll_rows_read (&query));
+    {
+      RcRoll *roll = rc_roll_rows_read (&query);
+
+      roll->kept = rc_query_get_integer (&query, 8);
+      g_ptr_array_add (rolls, roll);
+    }
   return query.failed ? NULL : g_steal_pointer (&rolls);
+}
+
+GPtrArray *
+rc_store_load_rolls_for_job (RcStore *store, const char *job_id, GError **error)
+{
+  g_return_val_if_fail (store != NULL, NULL);
+
+  return find_rolls (store, job_id, 1, error);
 }
 
 GPtrArray *
@@ -163,20 +177,94 @@ rc_store_find_cut_pieces (RcStore *store, const char *job_id, GError **error)
   return query.failed ? NULL : g_steal_pointer (&found);
 }
 
-GPtrArray *
-rc_store_load_cut_goods (RcStore *store, const RcJob *job, GError **error)
+/* --- all that a job has --- */
+
+static GPtrArray *
+find_cut_goods (RcStore *store, const RcJob *job, GError **error)
 {
   g_autoptr (GPtrArray) pieces = rc_store_find_cut_pieces (store, job->id, error);
-  g_autoptr (GPtrArray) cut = NULL;
+  GPtrArray *cut = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free);
 
-  if (pieces == NULL)
-    return NULL;
-  cut = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free);
-  for (guint i = 0; i < pieces->len; i++)
+  for (guint i = 0; pieces != NULL && i < pieces->len; i++)
     {
       const RcCutPiece *piece = g_ptr_array_index (pieces, i);
 
       g_ptr_array_add (cut, rc_cut_goods_new (piece->piece, piece->goods_id, piece->lot, piece->width, piece->length));
     }
-  return rc_store_add_ordered_goods (store, job, cut, error) ? g_steal_pointer (&cut) : NULL;
+  if (pieces == NULL)
+    g_clear_pointer (&cut, g_ptr_array_unref);
+  return cut;
+}
+
+/* What of an order's carpet has not come yet: all lines of one carpet are one length, as full rolls and the rest were
+ * planned as one. */
+static void
+add_open_carpet (const RcPurchase *order, const RcJob *job, GPtrArray *goods)
+{
+  guint first = goods->len;
+
+  for (guint i = 0; i < order->lines->len; i++)
+    {
+      const RcQuoteLine *line = order->lines->pdata[i];
+      const RcGoods     *carpet = rc_job_find_goods (job, line->item);
+      gint64             open = line->quantity_micro - g_array_index (order->received_micro, gint64, i);
+      RcLength           length;
+      guint              at = first;
+
+      if (carpet == NULL || carpet->kind != RC_GOODS_CARPET || open <= 0 || !rc_purchase_is_for (order, line, job))
+        continue;
+      length = rc_conversion_get_length (carpet, open, line->unit);
+      while (at < goods->len && g_strcmp0 (((RcCutGoods *)goods->pdata[at])->goods_id, carpet->id) != 0)
+        at++;
+      if (at == goods->len && length > 0)
+        g_ptr_array_add (goods, rc_cut_goods_new_ordered (order->number, carpet->id, length));
+      else if (length > 0)
+        ((RcCutGoods *)goods->pdata[at])->length += length;
+    }
+}
+
+static void
+add_lines (const RcPurchase *order, const RcJob *job, GPtrArray *ordered)
+{
+  for (guint i = 0; i < order->lines->len; i++)
+    if (rc_purchase_is_for (order, order->lines->pdata[i], job))
+      g_ptr_array_add (ordered, rc_quote_line_copy (order->lines->pdata[i]));
+}
+
+/* *numbers (transfer full): those of the orders that stand; NULL: none. */
+static gboolean
+add_orders (RcStore *store, const RcJob *job, GPtrArray *goods, GPtrArray *ordered, char **numbers, GError **error)
+{
+  g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job->id, error);
+  g_autoptr (GString) list = g_string_new (NULL);
+
+  for (guint i = 0; found != NULL && i < found->len; i++)
+    {
+      const RcPurchase *head = found->pdata[i];
+      g_autoptr (RcPurchase) order = NULL;
+
+      if (head->state == RC_PURCHASE_CANCELLED)
+        continue;
+      order = rc_store_load_purchase (store, head->number, error);
+      if (order == NULL)
+        return FALSE;
+      add_open_carpet (order, job, goods);
+      add_lines (order, job, ordered);
+      g_string_append_printf (list, "%s%s", list->len > 0 ? ", " : "", order->number);
+    }
+  *numbers = list->len > 0 ? g_strdup (list->str) : NULL;
+  return found != NULL;
+}
+
+RcHeld *
+rc_store_load_held (RcStore *store, const RcJob *job, GError **error)
+{
+  g_autoptr (GPtrArray) goods = find_cut_goods (store, job, error);
+  g_autoptr (GPtrArray) ordered = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+  g_autoptr (GPtrArray) rolls = goods != NULL ? find_rolls (store, job->id, 0, error) : NULL;
+  char *numbers = NULL;
+
+  if (rolls == NULL || !add_orders (store, job, goods, ordered, &numbers, error))
+    return NULL;
+  return rc_held_new (g_steal_pointer (&rolls), g_steal_pointer (&goods), g_steal_pointer (&ordered), numbers);
 }

@@ -94,15 +94,14 @@ gboolean rc_store_amend_roll (RcStore *store, const RcRoll *roll, const char *no
 gboolean rc_store_get_available (RcStore *store, const char *roll_id, const char *job_id, RcLength *length,
                                  GError **error);
 
-/* The rolls that have something for the job (nullable: for a new one), each with as much as it has for it. (transfer
- * full) GPtrArray of RcRoll. */
+/* The rolls that have something for the job (nullable: for a new one), each with as much as it has for it and what of
+ * that is kept for it. (transfer full) GPtrArray of RcRoll. */
 GPtrArray *rc_store_load_rolls_for_job (RcStore *store, const char *job_id, GError **error);
 
 /* Each (transfer full), oldest first; NULL for a roll or job: of all. */
 GPtrArray *rc_store_find_reservations (RcStore *store, const char *roll_id, const char *job_id, GError **error);
 GPtrArray *rc_store_find_moves (RcStore *store, const char *roll_id, GError **error);     /* of RcRollMove */
 GPtrArray *rc_store_find_cut_pieces (RcStore *store, const char *job_id, GError **error); /* of RcCutPiece */
-/* The same pieces as a re-measure takes them, then what is ordered for the job. (transfer full) GPtrArray of
- * RcCutGoods.
- */
-GPtrArray *rc_store_load_cut_goods (RcStore *store, const RcJob *job, GError **error);
+/* What the job has already: pieces cut for it, what is ordered for it, and the whole stock as far as it can have it.
+ * (transfer full) */
+RcHeld *rc_store_load_held (RcStore *store, const RcJob *job, GError **error);

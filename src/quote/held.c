@@ -1,0 +1,244 @@
+#include "held.h"
+
+#include <string.h>
+
+#define CUT_PREFIX   "cut/"
+#define ORDER_PREFIX "order/"
+
+RcCutGoods *
+rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLength width, RcLength length)
+{
+  RcCutGoods *cut = g_new0 (RcCutGoods, 1);
+
+  cut->piece = g_strdup (piece);
+  cut->goods_id = g_strdup (goods_id);
+  cut->lot = g_strdup (lot);
+  cut->width = width;
+  cut->length = length;
+  return cut;
+}
+
+RcCutGoods *
+rc_cut_goods_new_ordered (const char *order, const char *goods_id, RcLength length)
+{
+  RcCutGoods *cut = rc_cut_goods_new (NULL, goods_id, NULL, 0, length);
+
+  cut->order = g_strdup (order);
+  return cut;
+}
+
+void
+rc_cut_goods_free (RcCutGoods *cut)
+{
+  if (cut == NULL)
+    return;
+  g_free (cut->piece);
+  g_free (cut->order);
+  g_free (cut->goods_id);
+  g_free (cut->lot);
+  g_free (cut);
+}
+
+char *
+rc_cut_goods_dup_ticket (const RcCutGoods *one, guint index)
+{
+  return one->order != NULL ? g_strdup_printf (ORDER_PREFIX "%s/%u", one->order, index + 1)
+                            : g_strdup_printf (CUT_PREFIX "%u", index + 1);
+}
+
+gboolean
+rc_ticket_is_cut (const char *ticket)
+{
+  return ticket != NULL && g_str_has_prefix (ticket, CUT_PREFIX);
+}
+
+gboolean
+rc_ticket_is_on_order (const char *ticket)
+{
+  return ticket != NULL && g_str_has_prefix (ticket, ORDER_PREFIX);
+}
+
+static const RcRoll *
+find_roll (const GPtrArray *rolls, const char *id)
+{
+  for (guint i = 0; i < rolls->len; i++)
+    if (g_strcmp0 (((const RcRoll *)rolls->pdata[i])->id, id) == 0)
+      return rolls->pdata[i];
+  return NULL;
+}
+
+void
+rc_job_take_cut_goods (RcJob *job, const GPtrArray *goods)
+{
+  for (guint i = job->rolls->len; i-- > 0;)
+    if (((const RcRoll *)g_ptr_array_index (job->rolls, i))->cut)
+      g_ptr_array_remove_index (job->rolls, i);
+  for (guint i = 0; i < goods->len; i++)
+    {
+      const RcCutGoods *one = g_ptr_array_index (goods, i);
+      g_autofree char  *id = rc_cut_goods_dup_ticket (one, i);
+      RcRoll           *roll = rc_roll_new (id, one->goods_id, one->length);
+
+      roll->lot = g_strdup (one->lot);
+      roll->width = one->width;
+      roll->cut = TRUE;
+      roll->remnant = one->order == NULL;
+      g_ptr_array_add (job->rolls, roll);
+    }
+}
+
+static gboolean
+is_same_goods (const RcRoll *roll, const RcCutGoods *one)
+{
+  return roll != NULL && roll->cut && g_strcmp0 (roll->goods_id, one->goods_id) == 0 && roll->width == one->width
+         && roll->length == one->length;
+}
+
+gboolean
+rc_job_has_taken_cut_goods (const RcJob *job, const GPtrArray *goods)
+{
+  for (guint i = 0; i < goods->len; i++)
+    {
+      g_autofree char *ticket = rc_cut_goods_dup_ticket (goods->pdata[i], i);
+
+      if (!is_same_goods (find_roll (job->rolls, ticket), goods->pdata[i]))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* --- all that a job has --- */
+
+RcHeld *
+rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *ordered, char *orders)
+{
+  RcHeld *held = g_new0 (RcHeld, 1);
+
+  g_atomic_ref_count_init (&held->refs);
+  held->rolls = rolls;
+  held->goods = goods;
+  held->ordered = ordered;
+  held->orders = orders;
+  return held;
+}
+
+RcHeld *
+rc_held_ref (RcHeld *held)
+{
+  g_atomic_ref_count_inc (&held->refs);
+  return held;
+}
+
+void
+rc_held_unref (RcHeld *held)
+{
+  if (!g_atomic_ref_count_dec (&held->refs))
+    return;
+  g_ptr_array_unref (held->rolls);
+  g_ptr_array_unref (held->goods);
+  g_ptr_array_unref (held->ordered);
+  g_free (held->orders);
+  g_free (held);
+}
+
+static gboolean
+is_roll_equal (const RcRoll *a, const RcRoll *b)
+{
+  return g_strcmp0 (a->id, b->id) == 0 && g_strcmp0 (a->goods_id, b->goods_id) == 0 && g_strcmp0 (a->lot, b->lot) == 0
+         && a->length == b->length && a->width == b->width && a->kept == b->kept && a->remnant == b->remnant
+         && g_strcmp0 (a->place, b->place) == 0 && a->flaws->len == b->flaws->len
+         && (a->flaws->len == 0 || memcmp (a->flaws->data, b->flaws->data, a->flaws->len * sizeof (RcFlaw)) == 0);
+}
+
+static gboolean
+is_cut_equal (const RcCutGoods *a, const RcCutGoods *b)
+{
+  return g_strcmp0 (a->piece, b->piece) == 0 && g_strcmp0 (a->order, b->order) == 0
+         && g_strcmp0 (a->goods_id, b->goods_id) == 0 && g_strcmp0 (a->lot, b->lot) == 0 && a->width == b->width
+         && a->length == b->length;
+}
+
+/* The lines follow from the orders, which never change but for what has come in. */
+gboolean
+rc_held_equal (const RcHeld *a, const RcHeld *b)
+{
+  if (a == NULL || b == NULL)
+    return a == b;
+  if (a->rolls->len != b->rolls->len || a->goods->len != b->goods->len || g_strcmp0 (a->orders, b->orders) != 0)
+    return FALSE;
+  for (guint i = 0; i < a->rolls->len; i++)
+    if (!is_roll_equal (a->rolls->pdata[i], b->rolls->pdata[i]))
+      return FALSE;
+  for (guint i = 0; i < a->goods->len; i++)
+    if (!is_cut_equal (a->goods->pdata[i], b->goods->pdata[i]))
+      return FALSE;
+  return TRUE;
+}
+
+/* Something is cut for the job, on its way, or has come. */
+static gboolean
+is_begun (const RcHeld *held)
+{
+  return held->goods->len > 0 || held->orders != NULL;
+}
+
+static gboolean
+is_any_kept (const RcHeld *held)
+{
+  for (guint i = 0; i < held->rolls->len; i++)
+    if (((const RcRoll *)held->rolls->pdata[i])->kept > 0)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char *measure)
+{
+  return held != NULL && rc_job_get_measure (job, measure) != job->measures->pdata[0]
+         && (is_begun (held) || is_any_kept (held));
+}
+
+static void
+follow_stock (RcJob *job, const GPtrArray *stock)
+{
+  g_autoptr (GPtrArray) was = job->rolls;
+
+  job->rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
+  for (guint i = 0; i < was->len; i++)
+    {
+      const RcRoll *roll = was->pdata[i], *now = roll->cut ? NULL : find_roll (stock, roll->id);
+
+      if (now == NULL || now->length > 0)
+        g_ptr_array_add (job->rolls, rc_roll_copy (now != NULL ? now : roll));
+    }
+  for (guint i = 0; i < stock->len; i++)
+    {
+      const RcRoll *roll = stock->pdata[i];
+
+      if (roll->kept > 0 && find_roll (was, roll->id) == NULL && rc_job_find_goods (job, roll->goods_id) != NULL)
+        g_ptr_array_add (job->rolls, rc_roll_copy (roll));
+    }
+}
+
+RcJob *
+rc_held_dup_whole_job (const RcHeld *held, const RcJob *job)
+{
+  RcJob *copy = rc_job_copy (job);
+
+  rc_job_use_rolls (copy, held->rolls);
+  rc_job_take_cut_goods (copy, held->goods);
+  return copy;
+}
+
+RcJob *
+rc_held_dup_job (const RcHeld *held, const RcJob *job, const char *measure)
+{
+  RcJob *copy;
+
+  if (rc_held_is_counted_on (held, job, measure))
+    return rc_held_dup_whole_job (held, job);
+  copy = rc_job_copy (job);
+  if (held != NULL && !is_begun (held))
+    follow_stock (copy, held->rolls);
+  return copy;
+}

@@ -1,0 +1,65 @@
+/* What a job has already: pieces that were cut for it, lengths on their way from a supplier, rolls in stock, of which
+ * some are kept for it. What it is planned with before anything is bought. */
+#pragma once
+
+#include "quote-line.h"
+
+/* A piece that was cut for the job and lies ready, or a length of roll on its way from the supplier. */
+typedef struct
+{
+  char    *piece; /* its number on the plan it was cut by; nullable */
+  char    *order; /* the order it comes with; NULL: it is cut */
+  char    *goods_id, *lot;
+  RcLength width, length; /* width 0, on order: the goods' */
+} RcCutGoods;
+
+RcCutGoods *rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLength width,
+                              RcLength length);
+/* A length of roll on order. */
+RcCutGoods *rc_cut_goods_new_ordered (const char *order, const char *goods_id, RcLength length);
+void        rc_cut_goods_free (RcCutGoods *cut);
+
+/* The ticket under which the job has it as a roll: "cut/1", "order/O-3/2". (transfer full) */
+char *rc_cut_goods_dup_ticket (const RcCutGoods *one, guint index);
+/* What a ticket is of. */
+gboolean rc_ticket_is_cut (const char *ticket);      /* nullable */
+gboolean rc_ticket_is_on_order (const char *ticket); /* nullable */
+
+/* Gives the job these (of RcCutGoods) as narrow rolls of its own that cost nothing, in place of those it had so. */
+void rc_job_take_cut_goods (RcJob *job, const GPtrArray *goods);
+/* It has been done with just these: somebody has decided how to go on with them. */
+gboolean rc_job_has_taken_cut_goods (const RcJob *job, const GPtrArray *goods);
+
+/* Made once, then never changed; shared by reference between threads. */
+typedef struct
+{
+  GPtrArray      *rolls;   /* of RcRoll: the whole stock, each with what it has for this job, be it nothing */
+  GPtrArray      *goods;   /* of RcCutGoods */
+  GPtrArray      *ordered; /* of RcQuoteLine: all that was ordered for it, whether it has come or not */
+  char           *orders;  /* the numbers of these orders: "O-1, O-4"; NULL: none */
+  gatomicrefcount refs;
+} RcHeld;
+
+/* Takes the arrays and the text (transfer full). */
+RcHeld *rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *ordered, char *orders);
+RcHeld *rc_held_ref (RcHeld *held);
+void    rc_held_unref (RcHeld *held);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcHeld, rc_held_unref)
+
+/* Both nullable: a job that has nothing is as one without. */
+gboolean rc_held_equal (const RcHeld *a, const RcHeld *b);
+
+/* Something is cut for the job, ordered or kept, and `measure` (an id of the job's; NULL: the last) is not the one it
+ * began with: its plan counts on that. */
+gboolean rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char *measure);
+
+/* The job as `measure` is to be planned (transfer full).
+ *
+ * Measured again, it has all the stock there is of its goods, and what is cut for it or on its way at no further cost.
+ * Before that and before anything is ordered or cut, its rolls are as they lie in stock now, less what others are
+ * promised, and the rolls kept for it are among them; rolls that the stock does not know stay as they are. Once
+ * something is ordered or cut, its first measure stays planned as it was. */
+RcJob *rc_held_dup_job (const RcHeld *held, const RcJob *job, const char *measure);
+/* The job planned with all that it has, whichever its measure: what is still to be bought is then the difference. */
+RcJob *rc_held_dup_whole_job (const RcHeld *held, const RcJob *job);

@@ -1,0 +1,246 @@
+/* What a job has already: rolls kept for it, goods ordered and cut, and what is planned from them. */
+#include "held.h"
+#include "plan-maker.h"
+#include "rounds.h"
+
+static RcRoll *
+add_stock (GPtrArray *rolls, const char *id, RcLength length, RcLength kept)
+{
+  RcRoll *roll = rc_roll_new (id, "carpet", length);
+
+  roll->lot = g_strdup (id);
+  roll->kept = kept;
+  g_ptr_array_add (rolls, roll);
+  return roll;
+}
+
+static GPtrArray *
+new_stock (void)
+{
+  return g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
+}
+
+static RcHeld *
+held_new (GPtrArray *rolls, const char *orders)
+{
+  return rc_held_new (rolls, g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free),
+                      g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free), g_strdup (orders));
+}
+
+static void
+add_measure (RcJob *job)
+{
+  RcMeasure *again = rc_measure_copy (rc_job_get_measure (job, NULL));
+
+  g_free (again->id);
+  again->id = g_strdup ("M2");
+  g_ptr_array_add (job->measures, again);
+}
+
+static const RcRoll *
+find_roll (const RcJob *job, const char *id)
+{
+  for (guint i = 0; i < job->rolls->len; i++)
+    if (g_str_equal (((const RcRoll *)job->rolls->pdata[i])->id, id))
+      return job->rolls->pdata[i];
+  return NULL;
+}
+
+/* The rolls a plan cuts from: "R-1 R-2"; what is bought is "+". */
+static char *
+list_used (const RcPlan *plan)
+{
+  GString *list = g_string_new (NULL);
+
+  for (guint c = 0; c < plan->cuttings->len; c++)
+    {
+      const RcCutting *cutting = plan->cuttings->pdata[c];
+
+      for (guint i = 0; i < cutting->answer->rolls->len; i++)
+        {
+          const char *id = rc_cutting_get_roll_id (cutting, cutting->answer->rolls->pdata[i]);
+
+          g_string_append_printf (list, "%s%s", list->len > 0 ? " " : "", id != NULL ? id : "+");
+        }
+    }
+  return g_string_free (list, FALSE);
+}
+
+static void
+assert_used (const RcJob *job, const char *used)
+{
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_autofree char *list = list_used (plan);
+
+  g_assert_cmpstr (list, ==, used);
+}
+
+/* Without anything kept a remnant goes first, then a roll, then goods to be bought; a kept roll goes before all of
+ * them, also before a narrow remnant, a metre of which is little carpet. */
+static void
+test_kept_goes_first (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  RcRoll *narrow, *roll;
+
+  add_rectangle (job, "den", 0, 0, FT (5), FT (9), "A");
+  assert_used (job, "+");
+  roll = add_stock (job->rolls, "R-1", FT (40), 0);
+  assert_used (job, "R-1");
+  add_stock (job->rolls, "R-2", FT (30), 0)->remnant = TRUE;
+  assert_used (job, "R-2");
+  narrow = add_stock (job->rolls, "R-3", FT (20), 0);
+  narrow->remnant = TRUE;
+  narrow->width = FT (6);
+  assert_used (job, "R-3");
+  roll->kept = FT (9);
+  assert_used (job, "R-1");
+  /* Too short for the whole: one dye lot for an area, so it comes from elsewhere. */
+  roll->length = FT (3);
+  roll->kept = FT (3);
+  assert_used (job, "R-3");
+}
+
+/* Whatever rooms and whatever other rolls: what fits on a roll kept for the job comes off it. */
+static void
+test_kept_on_random_rooms (void)
+{
+  for (guint round = 0; round < scale_rounds (40); round++)
+    {
+      g_autoptr (RcJob) job = make_job (FT (12));
+      guint n_others = (guint)g_test_rand_int_range (0, 4), at = (guint)g_test_rand_int_range (0, (gint32)n_others + 1);
+
+      add_rectangle (job, "den", 0, 0, IN (g_test_rand_int_range (40, 240)), IN (g_test_rand_int_range (40, 240)), "A");
+      for (guint i = 0; i <= n_others; i++)
+        {
+          g_autofree char *id = g_strdup_printf ("R-%u", i + 1);
+          RcRoll *roll = add_stock (job->rolls, id, i == at ? FT (120) : IN (g_test_rand_int_range (100, 700)), 0);
+
+          if (i == at)
+            roll->kept = IN (g_test_rand_int_range (1, 500));
+          else if (g_test_rand_bit ())
+            roll->remnant = TRUE;
+          if (roll->remnant && g_test_rand_bit ())
+            roll->width = IN (g_test_rand_int_range (24, 144));
+        }
+      assert_used (job, ((const RcRoll *)job->rolls->pdata[at])->id);
+    }
+}
+
+/* Keeping the roll that is planned with leaves the pieces as they are: its carpet is not wasted for being kept. */
+static void
+test_kept_keeps_the_plan (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  g_autoptr (RcPlan) before = NULL;
+  g_autoptr (RcPlan) after = NULL;
+
+  add_rectangle (job, "den", 0, 0, FT (15), FT (14), "A");
+  add_stock (job->rolls, "R-1", FT (90), 0)->remnant = TRUE;
+  before = make_plan (job);
+  ((RcRoll *)job->rolls->pdata[0])->kept = FT (30);
+  after = make_plan (job);
+  g_assert_cmpuint (before->pieces->len, ==, after->pieces->len);
+  for (guint i = 0; i < before->pieces->len; i++)
+    {
+      const RcPiece *a = before->pieces->pdata[i], *b = after->pieces->pdata[i];
+
+      g_assert_cmpint (a->cut_width, ==, b->cut_width);
+      g_assert_cmpint (a->cut_length, ==, b->cut_length);
+    }
+}
+
+/* Before anything is ordered the job's rolls are what the stock has for it: less what others were promised, none that
+ * is theirs altogether, those kept for it besides; what the stock does not know stays. */
+static void
+test_stock_is_followed (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  GPtrArray *stock = new_stock ();
+  g_autoptr (RcHeld) held = NULL;
+  g_autoptr (RcJob) planned = NULL;
+
+  add_rectangle (job, "den", 0, 0, FT (5), FT (9), "A");
+  add_stock (job->rolls, "R-1", FT (40), 0);
+  add_stock (job->rolls, "R-2", FT (40), 0);
+  add_stock (job->rolls, "F-9", FT (7), 0);
+  add_stock (stock, "R-1", FT (12), 0);
+  add_stock (stock, "R-2", 0, 0);
+  add_stock (stock, "R-3", FT (50), FT (20));
+  add_stock (stock, "R-4", FT (60), 0);
+  held = held_new (stock, NULL);
+  planned = rc_held_dup_job (held, job, NULL);
+  g_assert_cmpuint (planned->rolls->len, ==, 3);
+  g_assert_cmpint (find_roll (planned, "R-1")->length, ==, FT (12));
+  g_assert_cmpint (find_roll (planned, "R-3")->kept, ==, FT (20));
+  g_assert_nonnull (find_roll (planned, "F-9"));
+  assert_used (planned, "R-3");
+  g_assert_cmpuint (job->rolls->len, ==, 3); /* the job itself is as it was */
+}
+
+/* Once it is ordered the first measure stays planned as it was; measured again it has the stock, what is cut, and what
+ * is on its way. */
+static void
+test_measured_again (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  GPtrArray *stock = new_stock ();
+  g_autoptr (RcHeld) held = NULL;
+  g_autoptr (RcJob) first = NULL;
+  g_autoptr (RcJob) again = NULL;
+
+  add_rectangle (job, "den", 0, 0, FT (11), FT (9), "A");
+  add_stock (stock, "R-1", FT (20), FT (20));
+  add_stock (stock, "R-2", 0, 0);
+  held = held_new (stock, "O-1");
+  g_assert_false (rc_held_is_counted_on (held, job, NULL));
+  g_ptr_array_add (held->goods, rc_cut_goods_new ("1", "carpet", "R-1", FT (11), FT (9)));
+  g_ptr_array_add (held->goods, rc_cut_goods_new_ordered ("O-1", "carpet", FT (3)));
+  first = rc_held_dup_job (held, job, NULL);
+  assert_used (first, "+");
+  add_measure (job);
+  g_assert_true (rc_held_is_counted_on (held, job, NULL));
+  g_assert_false (rc_held_is_counted_on (held, job, "M1"));
+  again = rc_held_dup_job (held, job, NULL);
+  g_assert_cmpuint (again->rolls->len, ==, 3);
+  assert_used (again, "cut/1");
+  g_assert_false (rc_job_has_taken_cut_goods (job, held->goods));
+  g_assert_true (rc_job_has_taken_cut_goods (again, held->goods));
+  ((RcCutGoods *)held->goods->pdata[0])->length -= 1;
+  g_assert_false (rc_job_has_taken_cut_goods (again, held->goods));
+}
+
+/* Two looks at the store are alike unless something has moved. */
+static void
+test_equal (void)
+{
+  g_autoptr (RcHeld) a = held_new (new_stock (), "O-1");
+  g_autoptr (RcHeld) b = held_new (new_stock (), "O-1");
+
+  g_assert_true (rc_held_equal (a, b));
+  g_assert_true (rc_held_equal (NULL, NULL));
+  g_assert_false (rc_held_equal (a, NULL));
+  add_stock (a->rolls, "R-1", FT (10), 0);
+  g_assert_false (rc_held_equal (a, b));
+  add_stock (b->rolls, "R-1", FT (10), 0);
+  g_assert_true (rc_held_equal (a, b));
+  ((RcRoll *)b->rolls->pdata[0])->kept = 1;
+  g_assert_false (rc_held_equal (a, b));
+  ((RcRoll *)a->rolls->pdata[0])->kept = 1;
+  g_ptr_array_add (a->goods, rc_cut_goods_new ("1", "carpet", NULL, FT (1), FT (1)));
+  g_ptr_array_add (b->goods, rc_cut_goods_new ("2", "carpet", NULL, FT (1), FT (1)));
+  g_assert_false (rc_held_equal (a, b));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/quote-held/a kept roll goes before all others", test_kept_goes_first);
+  g_test_add_func ("/quote-held/on random rooms", test_kept_on_random_rooms);
+  g_test_add_func ("/quote-held/keeping a roll keeps the plan", test_kept_keeps_the_plan);
+  g_test_add_func ("/quote-held/the stock is followed", test_stock_is_followed);
+  g_test_add_func ("/quote-held/measured again", test_measured_again);
+  g_test_add_func ("/quote-held/equal", test_equal);
+  return g_test_run ();
+}

@@ -186,16 +186,18 @@ run_read_jobs (FaultFixture *fixture, RcStore *store, GError **error)
   gboolean         is_current;
   g_autofree char *reached = NULL;
   g_autoptr (RcPriceBook) book = NULL;
+  g_autoptr (RcHeld) held = NULL;
 
   if (!rc_store_find_state (store, "J-1", &state, &reached, error)
       || !is_found (rc_store_find_jobs_in_state (store, "J", (RcJobState)((state + 1) % RC_N_JOB_STATES), 0, error), 0)
       || !rc_store_get_revision (store, "J-1", &revision, error)
       || !rc_store_is_current (store, "J-1", &is_current, error) || !rc_store_get_data_version (store, &version, error)
-      || !is_found (rc_store_load_cut_goods (store, fixture->job, error), 0)
+      || (held = rc_store_load_held (store, fixture->job, error)) == NULL
       || !rc_store_check_not_ordered (store, "J-2", error))
     return FALSE;
   g_assert_cmpint (revision, >, 0);
   g_assert_true (is_current);
+  g_assert_cmpuint (held->goods->len, ==, 0);
   book = rc_store_load_price_book (store, error);
   if (book != NULL)
     g_assert_cmpuint (book->goods->len, ==, 3);
@@ -214,12 +216,12 @@ run_amend (FaultFixture *fixture, RcStore *store, GError **error)
   return rc_store_amend_roll (store, roll, "measured", NOW, error);
 }
 
-/* The line noted, two rolls in stock. */
+/* The line noted, two rolls in stock, one of them kept for the job. */
 static gboolean
 run_rolls_arrive (FaultFixture *fixture, RcStore *store, GError **error)
 {
   g_autoptr (RcRoll) one = rc_roll_new (NULL, "twist", 15 * FT), two = rc_roll_new (NULL, "twist", 12 * FT);
-  const RcArrival parts[] = { { 0, 20 * RC_MICRO, one }, { 0, 16 * RC_MICRO, two } };
+  const RcArrival parts[] = { { 0, 20 * RC_MICRO, one, 15 * FT }, { 0, 16 * RC_MICRO, two, 0 } };
   g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
 
   g_array_append_vals (arrivals, parts, G_N_ELEMENTS (parts));

@@ -278,7 +278,7 @@ static void
 check_arrival (RcStore *store, const char *order)
 {
   g_autoptr (RcRoll) roll = rc_roll_new (NULL, "twist", 30 * FT), empty = rc_roll_new (NULL, "twist", 0);
-  RcArrival parts[] = { { 0, 20 * RC_MICRO, roll }, { 0, 16 * RC_MICRO, empty } };
+  RcArrival parts[] = { { 0, 20 * RC_MICRO, roll, 0 }, { 0, 16 * RC_MICRO, empty, 0 } };
   g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
   g_autoptr (RcPurchase) purchase = NULL;
   g_autoptr (GError) error = NULL;

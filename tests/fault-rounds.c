@@ -9,55 +9,13 @@
 #include "rounds.h"
 #include "schema.h"
 #include "store-maker.h"
+#include "store-office.h"
 
 #define SEED     20
 #define N_ROUNDS 2
 #define N_SLOW   1000
 
-char *
-fault_rounds_make_order (RcStore *store, GError **error)
-{
-  g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
-  RcOrder *order = g_new0 (RcOrder, 1);
-  char    *number;
-
-  order->supplier = g_strdup ("Skerrow Mills");
-  order->currency = (RcCurrency){ "USD", 2 };
-  order->notes = g_ptr_array_new_with_free_func (g_free);
-  order->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
-  g_ptr_array_add (order->lines,
-                   rc_quote_line_new_plain ("twist", "Twist", 36 * RC_MICRO, RC_UNIT_SQ_YD, 1140, 1140, FALSE, NULL));
-  order->net = order->total = 36 * 1140;
-  g_ptr_array_add (jobs, (gpointer) "J-1");
-  number = rc_store_make_purchase (store, order, jobs, "2025-03-04", error);
-  rc_order_free (order);
-  return number;
-}
-
-/* A quotation with its paper, one without, a roll that promises a length to J-1, an order sent, and a file. */
-static void
-make_office (RcStore *store, const RcJob *job, GRand *rand)
-{
-  g_autoptr (RcQuote) quote = rc_store_maker_new_quote (rand, 3);
-  g_autoptr (GBytes) bytes = g_bytes_new_static ("%PDF-1.7", 8);
-  g_autoptr (RcRoll) roll = rc_roll_new (FAULT_ROLL, "twist", 40 * RC_TICKS_PER_FOOT);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *number = rc_store_issue_quote (store, job, quote, "2025-03-04", &error);
-  g_autofree char *bare = rc_store_issue_quote (store, job, quote, "2025-03-05", &error), *order = NULL;
-
-  g_assert_cmpstr (number, ==, FAULT_QUOTE);
-  g_assert_cmpstr (bare, ==, FAULT_BARE);
-  g_assert_true (rc_store_keep_paper (store, number, bytes, &error));
-  g_free (rc_store_receive_roll (store, roll, NULL, NOW, &error));
-  g_assert_true (rc_store_reserve_roll (store, FAULT_ROLL, "J-1", 10 * RC_TICKS_PER_FOOT, NOW, &error));
-  order = fault_rounds_make_order (store, &error);
-  g_assert_cmpstr (order, ==, FAULT_ORDER);
-  g_assert_true (rc_store_send_purchase (store, order, "2025-03-04", &error));
-  g_free (rc_store_add_file (store, bytes, &error));
-  g_assert_no_error (error);
-}
-
-/* Two jobs with steps, one of them undone, prices, and what the office has. */
+/* Two jobs with steps, one of them undone, one deleted, prices, and what the office has. */
 static void
 make_base (FaultFixture *fixture)
 {
@@ -65,11 +23,14 @@ make_base (FaultFixture *fixture)
   g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
   g_autoptr (RcJob) other = rc_store_maker_new_job (rand, "J-2", 2);
   g_autoptr (RcJob) job = rc_store_maker_new_job (rand, "J-1", 3);
+  g_autoptr (RcJob) gone = rc_store_maker_new_job (rand, "J-3", 2);
   g_autoptr (RcPriceBook) book = rc_store_maker_new_price_book (rand, 3);
   g_autoptr (GError) error = NULL;
 
   g_assert_true (rc_store_save_job (store, other, "Edit", NOW, &error));
   g_assert_true (rc_store_backup (store, fixture->earlier, &error));
+  g_assert_true (rc_store_save_job (store, gone, "Edit", NOW, &error));
+  g_assert_true (rc_store_delete_job (store, "J-3", &error));
   for (guint i = 0; i < 4; i++)
     {
       g_assert_true (rc_store_save_job (store, job, "Edit", NOW, &error));
@@ -77,7 +38,7 @@ make_base (FaultFixture *fixture)
     }
   g_assert_true (rc_store_undo (store, "J-1", NULL, &error));
   g_assert_true (rc_store_save_price_book (store, book, &error));
-  make_office (store, job, rand);
+  store_office_fill (store, job, rand);
 }
 
 /* The store that a program of an earlier version wrote. */

@@ -1,16 +1,10 @@
-/* Work on a store, done again and again, while each call of SQLite to a file, and each allocation it makes, fails in
- * turn, once or from then on: nothing crashes, the fault is told in words, and all of the change or none of it is in
- * the file. For tests; fault_layer_install comes first. */
+/* Work on a store, done again and again, while each call of SQLite to a file, each allocation it makes, and each call
+ * of the program to it fails in turn, once or from then on: nothing crashes, the fault is told in words, and all of the
+ * change or none of it is in the file. The store holds the jobs J-1 and J-2, a deleted J-3, prices, steps to undo and
+ * redo, and what store-office.h says. For tests; fault_layer_install comes first. */
 #pragma once
 
 #include "store.h"
-
-/* What the store that every round begins with holds, beside the jobs J-1 and J-2, prices, and steps to undo and redo.
- */
-#define FAULT_QUOTE "Q-1"
-#define FAULT_BARE  "Q-2" /* a quotation whose paper was not kept yet */
-#define FAULT_ROLL  "R-7" /* 40 ft, 10 ft of them promised to J-1 */
-#define FAULT_ORDER "O-1" /* of one line, 36 sq yd; sent */
 
 typedef struct
 {
@@ -36,6 +30,3 @@ typedef struct
 
 /* Adds a test for each work, which must be constant. */
 void fault_rounds_add (const char *suite, const FaultWork *works, guint n_works);
-
-/* (transfer full) The number of a new order for J-1. */
-char *fault_rounds_make_order (RcStore *store, GError **error);

@@ -2,6 +2,7 @@
 #include "fault-layer.h"
 #include "fault-rounds.h"
 #include "store-maker.h"
+#include "store-office.h"
 
 #define FT RC_TICKS_PER_FOOT
 
@@ -36,7 +37,7 @@ run_receive (FaultFixture *fixture, RcStore *store, GError **error)
 static gboolean
 run_reserve (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return rc_store_reserve_roll (store, FAULT_ROLL, "J-2", 20 * FT, NOW, error);
+  return rc_store_reserve_roll (store, OFFICE_ROLL, "J-2", 20 * FT, NOW, error);
 }
 
 static gboolean
@@ -49,19 +50,19 @@ run_cut (FaultFixture *fixture, RcStore *store, GError **error)
   remnant->width = 4 * FT;
   g_ptr_array_add (remnants, remnant);
   g_ptr_array_add (pieces, rc_cut_piece_new ("3", 8 * FT, 12 * FT));
-  return rc_store_cut_roll (store, FAULT_ROLL, "J-1", 12 * FT, pieces, remnants, 27 * FT, NOW, error);
+  return rc_store_cut_roll (store, OFFICE_ROLL, "J-1", 12 * FT, pieces, remnants, 27 * FT, NOW, error);
 }
 
 static gboolean
 run_correct (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return rc_store_correct_roll (store, FAULT_ROLL, 33 * FT, "measured", NOW, error);
+  return rc_store_correct_roll (store, OFFICE_ROLL, 33 * FT, "measured", NOW, error);
 }
 
 static gboolean
 run_place (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return rc_store_place_roll (store, FAULT_ROLL, "rack 3", NOW, error);
+  return rc_store_place_roll (store, OFFICE_ROLL, "rack 3", NOW, error);
 }
 
 static gboolean
@@ -71,31 +72,31 @@ run_damage (FaultFixture *fixture, RcStore *store, GError **error)
   g_autoptr (GArray) flaws = g_array_new (FALSE, FALSE, sizeof (RcFlaw));
 
   g_array_append_val (flaws, flaw);
-  return rc_store_mark_damage (store, FAULT_ROLL, flaws, NOW, error);
+  return rc_store_mark_damage (store, OFFICE_ROLL, flaws, NOW, error);
 }
 
 static gboolean
 run_order (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return is_made (fault_rounds_make_order (store, error));
+  return is_made (store_office_make_order (store, error));
 }
 
 static gboolean
 run_confirm (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return rc_store_confirm_purchase (store, FAULT_ORDER, "SM 4711", "2025-04-01", "2025-03-05", error);
+  return rc_store_confirm_purchase (store, OFFICE_ORDER, "SM 4711", "2025-04-01", "2025-03-05", error);
 }
 
 static gboolean
 run_cancel (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return rc_store_cancel_purchase (store, FAULT_ORDER, "2025-03-05", error);
+  return rc_store_cancel_purchase (store, OFFICE_ORDER, "2025-03-05", error);
 }
 
 static gboolean
 run_arrive (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return rc_store_receive_line (store, FAULT_ORDER, 0, 36 * RC_MICRO, "2025-03-06", error);
+  return rc_store_receive_line (store, OFFICE_ORDER, 0, 36 * RC_MICRO, "2025-03-06", error);
 }
 
 static gboolean
@@ -106,13 +107,13 @@ run_revise (FaultFixture *fixture, RcStore *store, GError **error)
 
   g_ptr_array_add (quotes, rc_store_maker_new_quote (rand, 3));
   g_ptr_array_add (quotes, rc_store_maker_new_quote (rand, 2));
-  return is_made (rc_store_issue_offer (store, fixture->job, quotes, FAULT_QUOTE, "2025-03-06", error));
+  return is_made (rc_store_issue_offer (store, fixture->job, quotes, OFFICE_QUOTE, "2025-03-06", error));
 }
 
 static gboolean
 run_accept (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return rc_store_mark_quote (store, FAULT_QUOTE, RC_QUOTE_ACCEPTED, "2025-03-06", "by letter", error);
+  return rc_store_mark_quote (store, OFFICE_QUOTE, RC_QUOTE_ACCEPTED, "2025-03-06", "by letter", error);
 }
 
 static gboolean
@@ -139,7 +140,7 @@ run_read_stock (FaultFixture *fixture, RcStore *store, GError **error)
       || !is_found (rc_store_find_reservations (store, NULL, NULL, error), 1)
       || !is_found (rc_store_find_moves (store, NULL, error), 2)
       || !is_found (rc_store_find_cut_pieces (store, NULL, error), 0)
-      || !rc_store_get_available (store, FAULT_ROLL, "J-2", &available, error))
+      || !rc_store_get_available (store, OFFICE_ROLL, "J-2", &available, error))
     return FALSE;
   g_assert_cmpint (available, ==, 30 * FT);
   return TRUE;
@@ -148,9 +149,9 @@ run_read_stock (FaultFixture *fixture, RcStore *store, GError **error)
 static gboolean
 run_read_papers (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  g_autoptr (RcQuote) quote = rc_store_load_quote (store, FAULT_QUOTE, error);
-  g_autoptr (GBytes) paper = quote != NULL ? rc_store_load_paper (store, FAULT_QUOTE, error) : NULL;
-  g_autoptr (RcPurchase) order = paper != NULL ? rc_store_load_purchase (store, FAULT_ORDER, error) : NULL;
+  g_autoptr (RcQuote) quote = rc_store_load_quote (store, OFFICE_QUOTE, error);
+  g_autoptr (GBytes) paper = quote != NULL ? rc_store_load_paper (store, OFFICE_QUOTE, error) : NULL;
+  g_autoptr (RcPurchase) order = paper != NULL ? rc_store_load_purchase (store, OFFICE_ORDER, error) : NULL;
 
   if (order == NULL)
     return FALSE;
@@ -166,7 +167,7 @@ run_keep_paper (FaultFixture *fixture, RcStore *store, GError **error)
 {
   g_autoptr (GBytes) bytes = g_bytes_new_static ("%PDF-1.7 2", 10);
 
-  return rc_store_keep_paper (store, FAULT_BARE, bytes, error);
+  return rc_store_keep_paper (store, OFFICE_BARE, bytes, error);
 }
 
 static gboolean
@@ -208,7 +209,7 @@ run_read_jobs (FaultFixture *fixture, RcStore *store, GError **error)
 static gboolean
 run_amend (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  g_autoptr (RcRoll) roll = rc_roll_new (FAULT_ROLL, "twist", 33 * FT);
+  g_autoptr (RcRoll) roll = rc_roll_new (OFFICE_ROLL, "twist", 33 * FT);
   const RcFlaw flaw = { 2 * FT, 3 * FT };
 
   roll->place = g_strdup ("rack 3");
@@ -225,7 +226,7 @@ run_rolls_arrive (FaultFixture *fixture, RcStore *store, GError **error)
   g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
 
   g_array_append_vals (arrivals, parts, G_N_ELEMENTS (parts));
-  return rc_store_receive_order (store, FAULT_ORDER, arrivals, "order O-1", "2025-03-06", NOW, error);
+  return rc_store_receive_order (store, OFFICE_ORDER, arrivals, "order O-1", "2025-03-06", NOW, error);
 }
 
 static const FaultWork works[] = {

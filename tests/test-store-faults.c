@@ -45,6 +45,30 @@ run_save (FaultFixture *fixture, RcStore *store, GError **error)
 }
 
 static gboolean
+save_other (RcStore *store, const char *id, GError **error)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+  g_autoptr (RcJob) job = rc_store_maker_new_job (rand, id, 2);
+
+  return rc_store_save_job (store, job, "New job", NOW, error);
+}
+
+static gboolean
+run_save_new (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  g_autofree char *id = rc_store_dup_new_job_id (store, error);
+
+  return id != NULL && save_other (store, id, error);
+}
+
+/* Which brings its steps back. */
+static gboolean
+run_save_deleted (FaultFixture *fixture, RcStore *store, GError **error)
+{
+  return save_other (store, "J-3", error);
+}
+
+static gboolean
 run_amend (FaultFixture *fixture, RcStore *store, GError **error)
 {
   return rc_store_amend_job (store, fixture->job, "Edit", NOW, NULL, error);
@@ -121,6 +145,8 @@ static const FaultWork works[] = {
   { "loading-a-job", run_load, TRUE, NULL, 0 },
   { "finding-jobs", run_find, TRUE, NULL, 0 },
   { "saving-a-job", run_save, TRUE, NULL, 0 },
+  { "saving-a-new-job", run_save_new, TRUE, NULL, 0 },
+  { "saving-a-deleted-job", run_save_deleted, TRUE, NULL, 0 },
   { "amending-a-step", run_amend, TRUE, NULL, 0 },
   { "undo", run_undo, TRUE, NULL, 0 },
   { "redo", run_redo, TRUE, NULL, 0 },

@@ -3,6 +3,8 @@
 #define SQLITE_ENABLE_PREUPDATE_HOOK 1
 #include <sqlite3.h>
 
+#include "changeset.h"
+#include "row-table.h"
 #include "rowcut-error.h"
 #include "store-maker.h"
 
@@ -296,6 +298,98 @@ test_steps_touch_only_the_job (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (rolls->len, ==, 1);
 }
 
+/* What SQLite makes of a changeset that ours accepts: it reads it to its end, every row is of a table of jobs, and
+ * every row that is named in full is this job's. */
+static void
+assert_one_job (const guint8 *bytes, gsize size, gint64 job)
+{
+  g_autofree guint8      *copy = g_memdup2 (bytes, size);
+  sqlite3_changeset_iter *iter;
+  int                     code;
+
+  g_assert_cmpint (sqlite3changeset_start (&iter, (int)size, copy), ==, SQLITE_OK);
+  while ((code = sqlite3changeset_next (iter)) == SQLITE_ROW)
+    {
+      const char    *table;
+      int            n_columns, operation, indirect;
+      sqlite3_value *owner = NULL;
+      gboolean       known = FALSE;
+
+      g_assert_cmpint (sqlite3changeset_op (iter, &table, &n_columns, &operation, &indirect), ==, SQLITE_OK);
+      for (RcTableId id = 0; id < RC_N_JOB_TABLES; id++)
+        known |= g_str_equal (rc_row_table_get (id)->name, table);
+      g_assert_true (known);
+      if (operation == SQLITE_INSERT)
+        g_assert_cmpint (sqlite3changeset_new (iter, 0, &owner), ==, SQLITE_OK);
+      else
+        g_assert_cmpint (sqlite3changeset_old (iter, 0, &owner), ==, SQLITE_OK);
+      g_assert_cmpint (sqlite3_value_int64 (owner), ==, job);
+    }
+  sqlite3changeset_finalize (iter);
+  g_assert_cmpint (code, ==, SQLITE_DONE);
+}
+
+/* The changesets of all steps, one of them a deletion, in the store's order. (transfer full) */
+static GPtrArray *
+make_changesets (Fixture *fixture)
+{
+  g_autoptr (RcJob) job = rc_store_maker_new_job (fixture->rand, "J-1", 2);
+  GPtrArray    *found = g_ptr_array_new_with_free_func ((GDestroyNotify)g_bytes_unref);
+  sqlite3      *db = NULL;
+  sqlite3_stmt *statement = NULL;
+
+  save (fixture, job, "New job");
+  for (guint i = 0; i < 8; i++)
+    save (fixture, job, rc_store_maker_edit_job (fixture->rand, job));
+  g_assert_true (rc_store_delete_job (fixture->store, "J-1", NULL));
+  g_assert_cmpint (sqlite3_open (fixture->path, &db), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_prepare_v2 (db, "SELECT changeset FROM steps ORDER BY number", -1, &statement, NULL), ==,
+                   SQLITE_OK);
+  while (sqlite3_step (statement) == SQLITE_ROW)
+    g_ptr_array_add (found,
+                     g_bytes_new (sqlite3_column_blob (statement, 0), (gsize)sqlite3_column_bytes (statement, 0)));
+  sqlite3_finalize (statement);
+  sqlite3_close (db);
+  g_assert_cmpuint (found->len, >, 3);
+  return found;
+}
+
+/* Cut off after each byte, and with each byte another: refused, or as good to SQLite as to us. */
+static void
+test_any_record_is_examined (Fixture *fixture, gconstpointer data)
+{
+  static const guint8 others[] = { 0, 1, 2, 3, 4, 5, 9, 18, 23, 'T', 0x7f, 0x80, 0xff };
+  g_autoptr (GPtrArray) changesets = make_changesets (fixture);
+  guint n_accepted = 0, n_refused = 0;
+
+  for (guint i = 0; i < changesets->len; i++)
+    {
+      gsize         size;
+      const guint8 *bytes = g_bytes_get_data (changesets->pdata[i], &size);
+      gint64        owner, job;
+
+      g_assert_true (rc_changeset_find_job (bytes, size, &owner));
+      assert_one_job (bytes, size, owner);
+      for (gsize at = 0; at < MIN (size, 3000); at++)
+        {
+          g_autofree guint8 *changed = g_memdup2 (bytes, size);
+
+          changed[at] = others[g_rand_int_range (fixture->rand, 0, G_N_ELEMENTS (others))];
+          for (guint cut = 0; cut < 2; cut++)
+            if (rc_changeset_find_job (cut ? bytes : changed, cut ? at : size, &job))
+              {
+                assert_one_job (cut ? bytes : changed, cut ? at : size, job);
+                n_accepted++;
+              }
+            else
+              n_refused++;
+        }
+    }
+  g_test_message ("%u accepted, %u refused", n_accepted, n_refused);
+  g_assert_cmpuint (n_accepted, >, 100);
+  g_assert_cmpuint (n_refused, >, 1000);
+}
+
 static void
 amend (Fixture *fixture, RcJob *job, const char *title, gboolean expected)
 {
@@ -388,6 +482,7 @@ main (int argc, char **argv)
   ADD ("/store-undo/in-any-order-over-several-jobs", test_any_order_over_several_jobs);
   ADD ("/store-undo/damaged-steps-are-refused", test_damaged_steps_are_refused);
   ADD ("/store-undo/steps-touch-only-the-job", test_steps_touch_only_the_job);
+  ADD ("/store-undo/any-record-is-examined", test_any_record_is_examined);
   ADD ("/store-undo/amended-steps-are-one", test_amended_steps_are_one);
   ADD ("/store-undo/amending-to-nothing-leaves-no-step", test_amending_to_nothing);
   ADD ("/store-undo/amending-meets-a-conflict", test_amending_meets_a_conflict);

@@ -241,7 +241,10 @@ load_lines (RcStore *store, RcPurchase *purchase, GError **error)
       line->amount = line->gross = line->cost = rc_query_get_integer (&query, 8);
       if (!rc_unit_parse (rc_query_get_text (&query, 4), &line->unit, error)
           || !rc_unit_parse (rc_query_get_text (&query, 6), &line->pack_unit, error))
-        return FALSE;
+        {
+          g_prefix_error (error, _ ("Order %s, line %u: "), purchase->number, purchase->lines->len);
+          return FALSE;
+        }
       line->needed_unit = line->unit;
     }
   return !query.failed;

@@ -331,6 +331,30 @@ test_too_large (void)
     }
 }
 
+/* Whole packs of what can be counted come to more than can be; so does a whole step of length; so do packs as such. */
+static void
+test_whole_packs_too_large (void)
+{
+  g_autoptr (RcGoods) goods = rc_goods_new ("x", RC_GOODS_STRIP, "Strip X");
+  const RcLength most = G_MAXINT64 / RC_MICRO * RC_TICKS_PER_FOOT; /* as much as can be counted in feet */
+  RcPacking      packing;
+
+  goods->unit = RC_UNIT_FT;
+  g_assert_true (rc_packing_from_length (goods, most, &packing, NULL));
+  goods->length_step = most - 1;
+  g_assert_false (rc_packing_from_length (goods, most, &packing, NULL));
+  goods->length_step = 0;
+  goods->pack_micro = G_MAXINT64 / 8 * 5;
+  g_assert_true (rc_packing_from_length (goods, most / 2, &packing, NULL));
+  g_assert_cmpint (packing.packs, ==, 1);
+  g_assert_false (rc_packing_from_length (goods, most, &packing, NULL));
+  g_assert_true (rc_packing_from_packs (goods, 1, FT (1), &packing, NULL));
+  g_assert_false (rc_packing_from_packs (goods, 2, FT (1), &packing, NULL));
+  g_assert_false (rc_packing_from_packs (goods, 2, most, &packing, NULL));
+  goods->unit = RC_UNIT_FT; /* of no width */
+  g_assert_false (rc_packing_from_area (goods, 10, &packing, NULL));
+}
+
 /* Cushion sold by the running foot of a roll: area over the roll's width. */
 static void
 test_area_by_the_running_foot (void)
@@ -540,6 +564,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity-parts/transition-of-a-shared-door", test_transition_of_a_shared_door);
   g_test_add_func ("/quantity-parts/stairs-alone", test_stairs_alone);
   g_test_add_func ("/quantity-parts/too-large", test_too_large);
+  g_test_add_func ("/quantity-parts/whole-packs-too-large", test_whole_packs_too_large);
   g_test_add_func ("/quantity-parts/area-by-the-running-foot", test_area_by_the_running_foot);
   g_test_add_func ("/quantity-parts/conversions", test_conversions);
   g_test_add_func ("/quantity-parts/conversions-refused", test_conversions_refused);

@@ -131,6 +131,24 @@ test_products (void)
   rc_quantity_line_free (NULL);
 }
 
+/* What is left of an order as length of roll: nothing is wrapped. */
+static void
+test_length_of_roll (void)
+{
+  g_autoptr (RcGoods) carpet = rc_goods_new ("twist", RC_GOODS_CARPET, "Twist");
+
+  carpet->unit = RC_UNIT_SQ_YD;
+  carpet->roll_width = 12 * RC_TICKS_PER_FOOT;
+  /* 36 sq yd of a 12 ft roll are 27 ft (hasslefreeflooring.com). */
+  g_assert_cmpint (rc_conversion_get_length (carpet, 36 * RC_MICRO, RC_UNIT_SQ_YD), ==, 27 * RC_TICKS_PER_FOOT);
+  g_assert_cmpint (rc_conversion_get_length (carpet, 1, RC_UNIT_FT), ==, 0);
+  g_assert_cmpint (rc_conversion_get_length (carpet, G_MAXINT64, RC_UNIT_FT), ==,
+                   G_MAXINT64 / RC_MICRO * RC_TICKS_PER_FOOT
+                       + (G_MAXINT64 % RC_MICRO * RC_TICKS_PER_FOOT + 500000) / RC_MICRO);
+  g_assert_cmpint (rc_conversion_get_length (carpet, G_MAXINT64, RC_UNIT_YD), ==, -1);
+  g_assert_cmpint (rc_conversion_get_length (carpet, RC_MICRO, RC_UNIT_TUB), ==, -1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -140,5 +158,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity-units/kinds", test_kinds_of_unit);
   g_test_add_func ("/quantity-units/packs", test_packs);
   g_test_add_func ("/quantity-units/products", test_products);
+  g_test_add_func ("/quantity-units/length-of-roll", test_length_of_roll);
   return g_test_run ();
 }

@@ -1,4 +1,6 @@
 /* What a plan implies: carpet, tape, sealer, strip, cushion, adhesive, transitions, labour. */
+#include <string.h>
+
 #include "plan-builder.h"
 #include "quantity.h"
 #include "rowcut-error.h"
@@ -355,6 +357,132 @@ test_missing_goods (void)
   rc_job_free (job);
 }
 
+/* Every kind of line at once: stretched in over cushion, stuck down over cushion, a doorway with a moulding, a stair.
+ */
+static RcPlan *
+build_all (RcJob **job)
+{
+  RcRoom      *living, *study;
+  RcFloorArea *area;
+  RcGoods     *carpet;
+  RcPlan      *plan;
+
+  *job = build_job (RC_UNITS_IMPERIAL);
+  carpet = build_carpet (*job, "twist", FT (12), RC_UNIT_SQ_YD);
+  living = build_room (*job, "living", "Living room", FT (15), FT (20), 0);
+  study = build_room (*job, "study", "Study", FT (10), FT (10), FT (20));
+  build_opening (living, "D1", RC_OPENING_DOOR, 0, FT (1), FT (3))->transition = g_strdup ("bar");
+  build_opening (study, "D2", RC_OPENING_DOOR, 0, FT (1), FT (3))->transition = g_strdup ("bar");
+  build_area (*job, "A", "twist", "living", NULL)->cushion = g_strdup ("pad");
+  area = build_area (*job, "B", "twist", "study", NULL);
+  area->cushion = g_strdup ("pad");
+  area->fixing = RC_FIXING_GLUE;
+  build_stair (*job, "S", 12, FT_IN (0, 7), FT_IN (0, 10), FT (3), RC_STAIR_WATERFALL)->cushion = g_strdup ("pad");
+  plan = build_plan (*job);
+  build_roll (build_cutting (plan, carpet), NULL, FT (27), FT (27));
+  build_seam (plan, RC_SEAM_SIDE, "A", "living", FT (20), 1, 2, 0);
+  return plan;
+}
+
+/* The message of a take-off that cannot be made. (transfer full) */
+static char *
+fail_to_compute (const RcPlan *plan, const GPtrArray *catalogue, RcErrorCode code)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (rc_quantity_compute (plan, catalogue, &error));
+  g_assert_error (error, RC_ERROR, (gint)code);
+  return g_strdup (error->message);
+}
+
+/* Each of the catalogue in turn is not there, or says nothing of what one covers: named, whatever else could be
+ * counted.
+ */
+static void
+test_each_of_the_catalogue_missing (void)
+{
+  RcJob  *job;
+  RcPlan *plan = build_all (&job);
+
+  for (guint i = 0;; i++)
+    {
+      g_autoptr (GPtrArray) catalogue = build_catalogue ();
+      g_autofree char *measureless = NULL, *missing = NULL, *id = NULL;
+      RcGoods         *goods;
+      const char      *kind;
+
+      if (i == catalogue->len)
+        break;
+      goods = g_ptr_array_index (catalogue, i);
+      id = g_strdup (goods->id);
+      kind = rc_goods_kind_get_name (goods->kind);
+      goods->unit = RC_UNIT_TUB;
+      goods->pack_micro = goods->pack_covers_length = goods->pack_covers_area = 0;
+      measureless = fail_to_compute (plan, catalogue, RC_ERROR_RANGE);
+      g_assert_nonnull (strstr (measureless, goods->name));
+      g_ptr_array_remove_index (catalogue, i);
+      missing = fail_to_compute (plan, catalogue, RC_ERROR_REFERENCE);
+      g_assert_true (strstr (missing, id) != NULL || strstr (missing, kind) != NULL);
+    }
+  build_plan_free (plan);
+  rc_job_free (job);
+}
+
+static RcAreaPlan *
+get_area (const RcPlan *plan, guint i)
+{
+  return g_ptr_array_index (plan->areas, i);
+}
+
+static RcFloorArea *
+get_floor_area (RcJob *job, const char *id)
+{
+  return rc_measure_find_area (rc_job_get_measure (job, NULL), id);
+}
+
+/* Sums past what 63 bits hold are refused with what they are of: cushion, adhesive in two coats and in one, laying,
+ * mouldings, the roll. */
+static void
+test_sums_too_large (void)
+{
+  static const char *const what[] = { "Living room", "Study", "Study", "Study", "Transitions", "twist", "twist" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (what); i++)
+    {
+      RcJob  *job;
+      RcPlan *plan = build_all (&job);
+      g_autoptr (GPtrArray) catalogue = build_catalogue ();
+      g_autofree char *message = NULL;
+      RcNestUse       *use = g_ptr_array_index (((RcCutting *)plan->cuttings->pdata[0])->answer->rolls, 0);
+
+      if (i == 0)
+        get_area (plan, 0)->floor_area = -1;
+      if (i == 1)
+        get_area (plan, 1)->floor_area = G_MAXINT64 / 2 + 1;
+      if (i == 2 || i == 3)
+        for (guint k = 0; k < 2; k++)
+          {
+            get_area (plan, k)->floor_area = G_MAXINT64 - 1;
+            g_clear_pointer (&get_floor_area (job, k == 0 ? "A" : "B")->cushion, g_free);
+            get_floor_area (job, k == 0 ? "A" : "B")->fixing = i == 2 ? RC_FIXING_GLUE : RC_FIXING_STRETCH;
+          }
+      if (i == 1 || i == 2)
+        g_clear_pointer (&((RcStair *)plan->measure->stairs->pdata[0])->cushion, g_free);
+      if (i == 4)
+        for (guint k = 0; k < plan->house->openings->len; k++)
+          ((RcOpening *)((RcPlacedOpening *)plan->house->openings->pdata[k])->opening)->width = G_MAXINT64 - 1;
+      if (i == 5)
+        use->used = -1;
+      if (i == 6)
+        use->length = -1;
+      message = fail_to_compute (plan, catalogue, RC_ERROR_RANGE);
+      if (strstr (message, what[i]) == NULL || strstr (message, "more than can be counted") == NULL)
+        g_error ("“%s” does not name %s", message, what[i]);
+      build_plan_free (plan);
+      rc_job_free (job);
+    }
+}
+
 /* Carpet that is counted in something that no roll can be measured in. */
 static void
 test_carpet_of_no_measure (void)
@@ -411,6 +539,8 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/packs-over-the-whole-job", test_packs_over_the_whole_job);
   g_test_add_func ("/quantity/floor-areas", test_floor_areas);
   g_test_add_func ("/quantity/missing-goods", test_missing_goods);
+  g_test_add_func ("/quantity/each-of-the-catalogue-missing", test_each_of_the_catalogue_missing);
+  g_test_add_func ("/quantity/sums-too-large", test_sums_too_large);
   g_test_add_func ("/quantity/carpet-of-no-measure", test_carpet_of_no_measure);
   g_test_add_func ("/quantity/own-goods-first", test_own_goods_first);
   g_test_add_func ("/quantity/empty-plan", test_empty_plan);

@@ -173,9 +173,11 @@ rc_multiply_divide_up (gint64 n, gint64 numerator, gint64 denominator, gint64 *r
 RcLength
 rc_conversion_get_length (const RcGoods *carpet, gint64 quantity_micro, RcUnit unit)
 {
-  gint64 feet;
+  gint64   feet;
+  RcLength length;
 
-  if (!rc_conversion_apply (carpet, quantity_micro, unit, RC_UNIT_FT, &feet))
+  if (!rc_conversion_apply (carpet, quantity_micro, unit, RC_UNIT_FT, &feet)
+      || !rc_multiply_divide (feet, RC_TICKS_PER_FOOT, RC_MICRO, &length))
     return -1;
-  return (RcLength)((feet * RC_TICKS_PER_FOOT + RC_MICRO / 2) / RC_MICRO);
+  return length;
 }

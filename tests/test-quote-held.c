@@ -1,7 +1,10 @@
 /* What a job has already: rolls kept for it, goods ordered and cut, and what is planned from them. */
+#include <string.h>
+
 #include "held.h"
 #include "plan-maker.h"
 #include "rounds.h"
+#include "rowcut-error.h"
 
 static RcRoll *
 add_stock (GPtrArray *rolls, const char *id, RcLength length, RcLength kept)
@@ -21,10 +24,14 @@ new_stock (void)
 }
 
 static RcHeld *
-held_new (GPtrArray *rolls, const char *orders)
+held_new (GPtrArray *rolls, const char *order)
 {
-  return rc_held_new (rolls, g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free),
-                      g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free), g_strdup (orders));
+  GPtrArray *all = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_ordered_free);
+
+  if (order != NULL)
+    g_ptr_array_add (
+        all, rc_ordered_new (order, "Mill", g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free)));
+  return rc_held_new (rolls, g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free), all);
 }
 
 static void
@@ -210,6 +217,112 @@ test_measured_again (void)
   g_assert_false (rc_job_has_taken_cut_goods (again, held->goods));
 }
 
+static RcGoods *
+goods_new (RcUnit unit, gint64 pack_micro)
+{
+  RcGoods *goods = rc_goods_new ("pad", RC_GOODS_CUSHION, "Pad");
+
+  goods->unit = unit;
+  goods->pack_micro = pack_micro;
+  goods->pack_unit = RC_UNIT_ROLL;
+  goods->roll_width = FT (6);
+  return goods;
+}
+
+static RcQuantityLine *
+quantity_new (const RcGoods *goods, gint64 need_micro)
+{
+  RcQuantityLine *line = g_new0 (RcQuantityLine, 1);
+  RcPacking       packing = { 0 };
+
+  /* A unit's size cancels out: so much of the unit is needed. */
+  g_assert_true (rc_packing_from_area (goods, 2 * rc_unit_get_square_ticks (goods->unit) * (need_micro / RC_MICRO),
+                                       &packing, NULL));
+  line->goods = goods;
+  line->item = g_strdup (goods->id);
+  line->name = g_strdup (goods->name);
+  line->because = g_strdup ("");
+  line->unit = goods->unit;
+  line->quantity_micro = packing.quantity_micro;
+  line->net_micro = packing.net_micro;
+  line->packs = packing.packs;
+  line->pack_unit = packing.pack_unit;
+  return line;
+}
+
+static void
+add_ordered (RcHeld *held, const char *item, gint64 quantity_micro, RcUnit unit, gint64 packs)
+{
+  GPtrArray   *lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+  RcQuoteLine *line = rc_quote_line_new_plain (item, NULL, quantity_micro, unit, 100, 100, FALSE, NULL);
+
+  line->packs = packs;
+  line->pack_unit = RC_UNIT_ROLL;
+  g_ptr_array_add (lines, line);
+  g_ptr_array_add (held->orders, rc_ordered_new ("O-1", "Mill", lines));
+}
+
+/* Ordered and missing together are enough, and one pack less would not be; loose goods come out to the last bit. */
+static void
+test_missing_of_random_needs (void)
+{
+  for (guint round = 0; round < scale_rounds (300); round++)
+    {
+      gint64 pack = (round % 2) * g_test_rand_int_range (1, 40) * RC_MICRO;
+      gint64 first = g_test_rand_int_range (0, 500) * RC_MICRO, now = g_test_rand_int_range (1, 500) * RC_MICRO;
+      g_autoptr (RcGoods) goods = goods_new (RC_UNIT_SQ_YD, pack);
+      g_autoptr (RcHeld) held = held_new (new_stock (), NULL);
+      g_autoptr (GPtrArray) need = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quantity_line_free);
+      g_autoptr (GPtrArray) missing = NULL;
+      g_autoptr (GError) error = NULL;
+      RcQuantityLine       *before = quantity_new (goods, first);
+      const RcQuantityLine *left;
+
+      /* What was ordered is kept in the unit of its price. */
+      if (first > 0)
+        add_ordered (held, "pad", 9 * before->quantity_micro, RC_UNIT_SQ_FT, before->packs);
+      g_ptr_array_add (need, quantity_new (goods, now));
+      missing = rc_held_list_missing (held, need, &error);
+      g_assert_no_error (error);
+      left = missing->pdata[0];
+      g_assert_cmpint (before->quantity_micro + left->quantity_micro, >=, now);
+      if (left->quantity_micro > 0)
+        g_assert_cmpint (before->quantity_micro + left->quantity_micro - MAX (pack, 1), <, now);
+      g_assert_cmpint (left->packs * pack, ==, pack > 0 ? left->quantity_micro : 0);
+      rc_quantity_line_free (before);
+    }
+}
+
+/* Carpet is what the plan says: it knows what there is of it. Work and stock are not missing. A unit that says nothing
+ * about the goods is not passed over. */
+static void
+test_missing_by_kind (void)
+{
+  g_autoptr (RcGoods) pad = goods_new (RC_UNIT_SQ_YD, 0);
+  g_autoptr (RcGoods) carpet = goods_new (RC_UNIT_SQ_YD, 0);
+  g_autoptr (RcHeld) held = held_new (new_stock (), NULL);
+  g_autoptr (GPtrArray) need = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quantity_line_free);
+  g_autoptr (GPtrArray) missing = NULL;
+  g_autoptr (GError) error = NULL;
+
+  carpet->kind = RC_GOODS_CARPET;
+  g_free (carpet->id);
+  carpet->id = g_strdup ("carpet");
+  add_ordered (held, "carpet", 5 * RC_MICRO, RC_UNIT_SQ_YD, 0);
+  g_ptr_array_add (need, quantity_new (carpet, 20 * RC_MICRO));
+  g_ptr_array_add (need, quantity_new (carpet, 7 * RC_MICRO));
+  ((RcQuantityLine *)need->pdata[1])->from_stock = TRUE;
+  missing = rc_held_list_missing (held, need, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (missing->len, ==, 1);
+  g_assert_cmpint (((RcQuantityLine *)missing->pdata[0])->quantity_micro, ==, 20 * RC_MICRO);
+  add_ordered (held, "pad", 5 * RC_MICRO, RC_UNIT_GALLON, 0);
+  g_ptr_array_add (need, quantity_new (pad, 7 * RC_MICRO));
+  g_assert_null (rc_held_list_missing (held, need, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
+  g_assert_nonnull (strstr (error->message, "Pad was ordered in gal with order O-1"));
+}
+
 /* Two looks at the store are alike unless something has moved. */
 static void
 test_equal (void)
@@ -241,6 +354,8 @@ main (int argc, char **argv)
   g_test_add_func ("/quote-held/keeping a roll keeps the plan", test_kept_keeps_the_plan);
   g_test_add_func ("/quote-held/the stock is followed", test_stock_is_followed);
   g_test_add_func ("/quote-held/measured again", test_measured_again);
+  g_test_add_func ("/quote-held/missing of random needs", test_missing_of_random_needs);
+  g_test_add_func ("/quote-held/missing by kind of goods", test_missing_by_kind);
   g_test_add_func ("/quote-held/equal", test_equal);
   return g_test_run ();
 }

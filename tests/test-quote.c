@@ -317,7 +317,7 @@ test_orders (void)
   g_assert_true (has_note (order, "one length of 27' 0\", 12' 0\" wide, in one piece"));
   g_assert_true (has_note (order, "1: 12' 0\" × 20' 0\"; 2: 4' 0\" × 7' 0\"; 3: 4' 0\" × 7' 0\"; 4: 4' 0\" × 7' 0\""));
   g_assert_true (has_note (order, "one dye lot; pile one way"));
-  g_assert_true (has_note (order, "from our stock: 8' 0\" of roll R-9"));
+  g_assert_false (has_note (order, "R-9")); /* our stock is not the supplier's business */
 
   order = g_ptr_array_index (orders, 1);
   g_assert_cmpstr (order->supplier, ==, "Sundry House");
@@ -339,10 +339,13 @@ test_nothing_to_order (void)
 {
   g_autoptr (RcPriceBook) book = build_book ();
   g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
-  g_autoptr (GPtrArray) quantities = NULL, orders = NULL;
+  g_autoptr (GPtrArray) quantities = NULL, orders = NULL, stock = NULL;
   RcPlan *plan = build_plan (job);
 
   build_roll (build_cutting (plan, build_carpet (job, "twist", FT (12), RC_UNIT_SQ_YD)), "R-1", FT (9), FT (9));
+  stock = rc_order_list_stock (plan);
+  g_assert_cmpuint (stock->len, ==, 1);
+  g_assert_nonnull (strstr (g_ptr_array_index (stock, 0), "9' 0\" of roll R-1"));
   quantities = rc_quantity_compute (plan, book->goods, NULL);
   orders = rc_order_new_all (job, plan, quantities, book, NULL, NULL);
   g_assert_cmpuint (orders->len, ==, 0);

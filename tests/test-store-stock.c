@@ -93,7 +93,7 @@ test_held (Fixture *fixture, gconstpointer data)
 
   before = rc_store_load_held (fixture->store, job, &error);
   g_assert_no_error (error);
-  g_assert_null (before->orders);
+  g_assert_cmpuint (before->orders->len, ==, 0);
   g_assert_true (rc_store_reserve_roll (fixture->other, "R-7", "J-1", 30 * FT, NOW, &error));
   g_assert_true (rc_store_reserve_roll (fixture->other, "R-7", "J-2", 10 * FT, NOW, &error));
   rolls = rc_store_load_rolls_for_job (fixture->store, "J-1", &error);

@@ -1,6 +1,7 @@
 #include "job-work.h"
 
 #include "job-file.h"
+#include "remeasure.h"
 #include "shop-store.h"
 
 #include <glib/gi18n-lib.h>
@@ -16,6 +17,7 @@ rc_job_work_free (RcJobWork *work)
   g_clear_pointer (&work->quantities, g_ptr_array_unref);
   g_clear_pointer (&work->plan, rc_plan_free);
   g_clear_pointer (&work->book, rc_price_book_free);
+  g_clear_pointer (&work->held, rc_held_unref);
   g_clear_pointer (&work->job, rc_job_free);
   g_free (work);
 }
@@ -337,11 +339,36 @@ rc_job_work_price_alternatives (RcJobWork *work, GError **error)
   return TRUE;
 }
 
+gboolean
+rc_job_work_count_on_held (RcJobWork *work, RcJobWork *before, GError **error)
+{
+  g_autoptr (RcStore) store = NULL;
+  g_autofree char *measure = g_strdup (work->measure->id);
+  RcJob           *whole;
+
+  if (!rc_job_work_plan (work, error) || (before != NULL && !rc_job_work_plan (before, error)))
+    return FALSE;
+  store = rc_shop_store_open (work->options->store, error);
+  work->held = store != NULL ? rc_store_load_held (store, work->job, error) : NULL;
+  if (work->held == NULL)
+    return FALSE;
+  whole = rc_held_dup_whole_job (work->held, work->job);
+  rc_remeasure_hold_pile (rc_job_get_measure (whole, measure), (before != NULL ? before : work)->plan);
+  g_clear_pointer (&work->plan, rc_plan_free);
+  rc_job_free (work->job);
+  work->job = whole;
+  work->measure = rc_job_get_measure (whole, measure);
+  return TRUE;
+}
+
 GPtrArray *
 rc_job_work_order (RcJobWork *work, GError **error)
 {
   if (!rc_job_work_price (work, error))
     return NULL;
+  if (work->held != NULL)
+    return rc_order_new_supplement (work->job, work->plan, work->quantities, work->held, work->book,
+                                    work->options->date, error);
   return rc_order_new_all (work->job, work->plan, work->quantities, work->book, work->options->date, error);
 }
 

@@ -18,6 +18,7 @@ typedef struct
   GPtrArray          *quantities;   /* of RcQuantityLine; NULL until measured out */
   RcQuote            *quote;        /* NULL until priced */
   GPtrArray          *alternatives; /* of RcQuote, each named; NULL until they are priced */
+  RcHeld             *held;         /* what the job has already, where it is planned with that; else NULL */
   gboolean            store_read;
 } RcJobWork;
 
@@ -34,7 +35,12 @@ gboolean rc_job_work_price (RcJobWork *work, GError **error);
 
 gboolean rc_job_work_price_alternatives (RcJobWork *work, GError **error); /* those of the job's offer */
 
-/* The orders, priced. (transfer full) GPtrArray of RcOrder. */
+/* From now on the job is planned with what the store says is cut, ordered and kept for it. `before` (nullable) is the
+ * measure before it, planned: the pile stays as it was. */
+gboolean rc_job_work_count_on_held (RcJobWork *work, RcJobWork *before, GError **error);
+
+/* The orders, priced; of a job planned with what it has, what is still to be ordered. (transfer full) GPtrArray of
+ * RcOrder. */
 GPtrArray *rc_job_work_order (RcJobWork *work, GError **error);
 
 /* What the job goes by: its number, or its id when it has none yet. */

@@ -15,6 +15,8 @@ add_order (RcJson *json, const RcOrder *order)
 {
   rc_json_begin_object (json, NULL);
   rc_json_add_string (json, "supplier", order->supplier);
+  if (order->supplements != NULL)
+    rc_json_add_string (json, "supplements", order->supplements);
   rc_lines_add_quote_json (json, order->lines, &order->currency, FALSE);
   rc_json_begin_array (json, "notes");
   for (guint i = 0; i < order->notes->len; i++)
@@ -30,9 +32,10 @@ add_order (RcJson *json, const RcOrder *order)
 /* What is ordered at once: jobs, and what they need together. */
 typedef struct
 {
-  GPtrArray *works;  /* of RcJobWork */
-  GPtrArray *orders; /* of RcOrder */
-  char      *jobs;   /* "2026-014, 2026-015" */
+  gboolean   supplements; /* only what is missing beside what is ordered */
+  GPtrArray *works;       /* of RcJobWork */
+  GPtrArray *orders;      /* of RcOrder */
+  char      *jobs;        /* "2026-014, 2026-015" */
 } Ordering;
 
 static void
@@ -60,6 +63,36 @@ is_there (const Ordering *ordering, const RcJobWork *work, GError **error)
         g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT, _ ("Job %s is there twice"), rc_job_work_get_number (work));
         return TRUE;
       }
+  return FALSE;
+}
+
+/* The measure before the work's, by which goods were ordered and cut; NULL without error: there is none. (transfer
+ * full) */
+static RcJobWork *
+find_before (const char *path, const RcJobWork *work, RcJobOptions *options, GError **error)
+{
+  const GPtrArray *measures = work->job->measures;
+  guint            at = 0;
+
+  while (g_ptr_array_index (measures, at) != work->measure)
+    at++;
+  if (at == 0)
+    return NULL;
+  *options = *work->options;
+  options->measure = ((RcMeasure *)g_ptr_array_index (measures, at - 1))->id;
+  return rc_job_work_new (path, options, error);
+}
+
+static gboolean
+count_on_held (const char *path, RcJobWork *work, GError **error)
+{
+  RcJobOptions options; /* borrows */
+  GError      *fault = NULL;
+  g_autoptr (RcJobWork) before = find_before (path, work, &options, &fault);
+
+  if (fault == NULL)
+    return rc_job_work_count_on_held (work, before, error);
+  g_propagate_error (error, fault);
   return FALSE;
 }
 
@@ -101,10 +134,26 @@ ordering_init (Ordering *ordering, char **paths, const RcJobOptions *options, GE
           return FALSE;
         }
       g_ptr_array_add (ordering->works, work);
-      if (!add_job (ordering, work, paths[1] == NULL, claims, error))
+      if ((ordering->supplements && !count_on_held (paths[i], work, error))
+          || !add_job (ordering, work, paths[1] == NULL, claims, error))
         return FALSE;
     }
   return TRUE;
+}
+
+/* What nobody has to order. (transfer full) GPtrArray of char*. */
+static GPtrArray *
+list_stock (const Ordering *ordering)
+{
+  GPtrArray *list = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < ordering->works->len; i++)
+    {
+      GPtrArray *own = rc_order_list_stock (get_work (ordering, i)->plan);
+
+      g_ptr_array_extend_and_steal (list, own);
+    }
+  return list;
 }
 
 static int
@@ -112,6 +161,7 @@ print_json (const Ordering *ordering)
 {
   g_autoptr (RcJson) json = rc_json_new ();
   const RcJobWork *first = get_work (ordering, 0);
+  g_autoptr (GPtrArray) stock = list_stock (ordering);
 
   rc_json_begin_object (json, NULL);
   rc_json_add_string (json, "job", rc_job_work_get_number (first));
@@ -125,15 +175,23 @@ print_json (const Ordering *ordering)
   for (guint i = 0; i < ordering->orders->len; i++)
     add_order (json, g_ptr_array_index (ordering->orders, i));
   rc_json_end_array (json);
+  rc_json_begin_array (json, "from_stock");
+  for (guint i = 0; i < stock->len; i++)
+    rc_json_add_string (json, NULL, g_ptr_array_index (stock, i));
+  rc_json_end_array (json);
   rc_json_end_object (json);
   return rc_json_print (json) ? RC_EXIT_DONE : RC_EXIT_FAILED;
 }
 
 static void
-print_text (const GPtrArray *orders)
+print_text (const Ordering *ordering)
 {
+  const GPtrArray *orders = ordering->orders;
+  g_autoptr (GPtrArray) stock = list_stock (ordering);
+
   if (orders->len == 0)
-    printf ("%s\n", _ ("Nothing to order: all is in stock."));
+    printf ("%s\n", ordering->supplements ? _ ("Nothing is missing beside what is ordered and in stock.")
+                                          : _ ("Nothing to order: all is in stock."));
   for (guint i = 0; i < orders->len; i++)
     {
       const RcOrder *order = g_ptr_array_index (orders, i);
@@ -144,6 +202,10 @@ print_text (const GPtrArray *orders)
       for (guint j = 0; j < order->notes->len; j++)
         printf ("  %s\n", (const char *)g_ptr_array_index (order->notes, j));
     }
+  if (stock->len > 0)
+    printf ("\n%s\n", _ ("Not ordered, as it is there:"));
+  for (guint i = 0; i < stock->len; i++)
+    printf ("  %s\n", (const char *)g_ptr_array_index (stock, i));
 }
 
 /* Of the order at `index`: the number given, numbered on where there are several. */
@@ -207,16 +269,16 @@ keep_orders (const Ordering *ordering, GError **error)
   const RcJobOptions *options = get_work (ordering, 0)->options;
   g_autoptr (RcStore) store = rc_shop_store_open (options->store, error);
   g_autoptr (GPtrArray) jobs = g_ptr_array_new (), numbers = NULL;
+  g_autoptr (GPtrArray) known = g_ptr_array_new_with_free_func (g_free);
 
-  for (guint i = 0; store != NULL && i < ordering->works->len; i++)
+  for (guint i = 0; i < ordering->works->len; i++)
     {
-      char *id = get_work (ordering, i)->job->id;
+      const RcJobWork *work = get_work (ordering, i);
 
-      if (!rc_store_check_not_ordered (store, id, error))
-        return FALSE;
-      g_ptr_array_add (jobs, id);
+      g_ptr_array_add (jobs, work->job->id);
+      g_ptr_array_add (known, work->held != NULL ? rc_held_dup_order_numbers (work->held, NULL) : NULL);
     }
-  numbers = store != NULL ? rc_store_make_purchases (store, ordering->orders, jobs, options->date, error) : NULL;
+  numbers = store != NULL ? rc_store_make_purchases (store, ordering->orders, jobs, known, options->date, error) : NULL;
   for (guint i = 0; numbers != NULL && !options->json && i < numbers->len; i++)
     printf (_ ("Order %s\n"), (const char *)g_ptr_array_index (numbers, i));
   return numbers != NULL;
@@ -227,7 +289,7 @@ rc_order_command_run (int argc, char **argv)
 {
   g_auto (RcJobOptions) job_options = { 0 };
   g_auto (RcDocumentOptions) options = { 0 };
-  GOptionEntry         entries[RC_DOCUMENT_N_ENTRIES];
+  GOptionEntry         entries[RC_DOCUMENT_N_ENTRIES + 1];
   const RcCommandUsage usage = {
     .name = "order",
     .parameters = "JOB.xml...",
@@ -245,6 +307,16 @@ rc_order_command_run (int argc, char **argv)
   int status;
 
   rc_document_options_get_entries (&options, entries);
+  entries[RC_DOCUMENT_N_ENTRIES - 1]
+      = (GOptionEntry){ "supplement",
+                        0,
+                        0,
+                        G_OPTION_ARG_NONE,
+                        &ordering.supplements,
+                        N_ ("Only what is missing beside what the store says is ordered, "
+                            "cut and kept for the job"),
+                        NULL };
+  entries[RC_DOCUMENT_N_ENTRIES] = (GOptionEntry)G_OPTION_ENTRY_NULL;
   rc_job_options_init (&job_options);
   if (!rc_command_parse (&usage, argc, argv, &arguments, &status))
     return status;
@@ -255,6 +327,6 @@ rc_order_command_run (int argc, char **argv)
     return rc_command_fail (usage.name, error);
   if (job_options.json)
     return print_json (&ordering);
-  print_text (ordering.orders);
+  print_text (&ordering);
   return RC_EXIT_DONE;
 }

@@ -262,6 +262,19 @@ rc_store_run_orders (RcStore *store, const RcStoreOptions *options, GStrv argume
   return RC_EXIT_DONE;
 }
 
+/* ORDER */
+int
+rc_store_run_cancel (RcStore *store, const RcStoreOptions *options, GStrv arguments)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *today = rc_command_dup_today ();
+
+  if (!rc_store_cancel_purchase (store, arguments[0], today, &error))
+    return rc_store_run_fail ("cancel", error);
+  printf (_ ("Order %s is cancelled.\n"), arguments[0]);
+  return RC_EXIT_DONE;
+}
+
 /* ORDER [LINE [QUANTITY]]: all that is open, of the order or of a line. */
 int
 rc_store_run_arrived (RcStore *store, const RcStoreOptions *options, GStrv arguments)

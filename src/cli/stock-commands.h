@@ -19,4 +19,5 @@ int rc_store_run_history (RcStore *store, const RcStoreOptions *options, GStrv a
 int rc_store_run_quotations (RcStore *store, const RcStoreOptions *options, GStrv arguments);
 int rc_store_run_accept (RcStore *store, const RcStoreOptions *options, GStrv arguments);
 int rc_store_run_orders (RcStore *store, const RcStoreOptions *options, GStrv arguments);
+int rc_store_run_cancel (RcStore *store, const RcStoreOptions *options, GStrv arguments);
 int rc_store_run_arrived (RcStore *store, const RcStoreOptions *options, GStrv arguments);

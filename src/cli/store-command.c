@@ -317,6 +317,8 @@ static const StoreCommand commands[] = {
   { "orders", "[JOB]", N_ ("Lists the orders to suppliers."), 0, 1, rc_store_run_orders, FALSE, NULL, NULL },
   { "arrived", "ORDER [LINE [QUANTITY]]", N_ ("Notes what has come in of an order; all that is open by default."), 1, 3,
     rc_store_run_arrived, FALSE, NULL, NULL },
+  { "cancel", "ORDER", N_ ("Calls an order off of which nothing has come in."), 1, 1, rc_store_run_cancel, FALSE, NULL,
+    NULL },
   { "accounts", "FILE [FROM [TO]]",
     N_ ("Writes what was accepted and what was ordered as CSV, from one day to another, a line a tax rate."), 1, 3,
     rc_store_run_accounts, FALSE, NULL, rc_store_find_accounts_fault },

@@ -175,6 +175,27 @@ mark_ordered (RcOrderWindow *self, const RcOrderMaker *maker, GError **error)
   return TRUE;
 }
 
+/* What is to be done now, and what need not be. (transfer full) */
+static char *
+dup_made (const RcOrderMaker *maker, const GPtrArray *numbers)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < numbers->len; i++)
+    g_string_append_printf (text, i == 0 ? _ ("To be sent now: %s") : ", %s",
+                            (const char *)g_ptr_array_index (numbers, i));
+  for (guint i = 0; numbers->len == 0 && i < maker->known->len; i++)
+    if (g_ptr_array_index (maker->known, i) != NULL)
+      g_string_append_printf (text, _ ("Nothing is missing beside order %s. "),
+                              (const char *)g_ptr_array_index (maker->known, i));
+  if (text->len == 0)
+    g_string_append (text, _ ("Nothing to order: all is in stock."));
+  for (guint i = 0; i < maker->stock->len; i++)
+    g_string_append_printf (text, "%s%s", i == 0 ? _ ("\nNot ordered, as it is there: ") : "; ",
+                            (const char *)g_ptr_array_index (maker->stock, i));
+  return g_string_free (text, FALSE);
+}
+
 static void
 keep (RcOrderWindow *self, RcOrderMaker *maker)
 {
@@ -187,15 +208,9 @@ keep (RcOrderWindow *self, RcOrderMaker *maker)
       return;
     }
   rc_window_note_change (self->window);
-  if (numbers->len == 0)
-    {
-      tell (self, _ ("Nothing to order: all is in stock."));
-      return;
-    }
-  g_ptr_array_add (numbers, NULL);
-  g_autofree char *list = g_strjoinv (", ", (char **)numbers->pdata);
-  g_autofree char *text = g_strdup_printf (_ ("To be sent now: %s"), list);
-  rc_order_window_choose (self, g_ptr_array_index (numbers, 0));
+  g_autofree char *text = dup_made (maker, numbers);
+  if (numbers->len > 0)
+    rc_order_window_choose (self, g_ptr_array_index (numbers, 0));
   tell (self, text);
 }
 

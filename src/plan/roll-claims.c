@@ -52,10 +52,10 @@ claim_roll (RcRollClaims *claims, const RcPlan *plan, const char *roll, const Rc
   if (claim == NULL)
     {
       claim = g_new0 (Claim, 1);
-      claim->length = use->length;
       claim->jobs = g_string_new (NULL);
       g_hash_table_insert (claims->claims, g_strdup (roll), claim);
     }
+  claim->length = MAX (claim->length, use->length); /* less for a job where others are promised some of it */
   claim->taken += use->used;
   g_string_append_printf (claim->jobs, "%s%s", claim->jobs->len > 0 ? ", " : "", job);
   if (claim->taken <= claim->length)
@@ -67,6 +67,20 @@ claim_roll (RcRollClaims *claims, const RcPlan *plan, const char *roll, const Rc
       _ ("Roll %s is wanted for jobs %s: %s together, and it has %s. Keep it for one of them, and plan the other "
          "without it."),
       roll, claim->jobs->str, taken, length);
+  return FALSE;
+}
+
+/* What is cut for the job, or on its way to it, nobody else can want. */
+static gboolean
+is_own (const RcPlan *plan, const char *roll)
+{
+  for (guint i = 0; i < plan->job->rolls->len; i++)
+    {
+      const RcRoll *stock = g_ptr_array_index (plan->job->rolls, i);
+
+      if (g_strcmp0 (stock->id, roll) == 0)
+        return stock->cut;
+    }
   return FALSE;
 }
 
@@ -82,7 +96,7 @@ rc_roll_claims_add (RcRollClaims *claims, const RcPlan *plan, const char *job, G
           const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, u);
           const char      *roll = rc_cutting_get_roll_id (cutting, use);
 
-          if (roll != NULL && !claim_roll (claims, plan, roll, use, job, error))
+          if (roll != NULL && !is_own (plan, roll) && !claim_roll (claims, plan, roll, use, job, error))
             return FALSE;
         }
     }

@@ -1,6 +1,10 @@
 #include "held.h"
 
+#include <glib/gi18n-lib.h>
 #include <string.h>
+
+#include "conversion.h"
+#include "rowcut-error.h"
 
 #define CUT_PREFIX   "cut/"
 #define ORDER_PREFIX "order/"
@@ -109,15 +113,36 @@ rc_job_has_taken_cut_goods (const RcJob *job, const GPtrArray *goods)
 
 /* --- all that a job has --- */
 
+RcOrdered *
+rc_ordered_new (const char *number, const char *supplier, GPtrArray *lines)
+{
+  RcOrdered *ordered = g_new0 (RcOrdered, 1);
+
+  ordered->number = g_strdup (number);
+  ordered->supplier = g_strdup (supplier);
+  ordered->lines = lines;
+  return ordered;
+}
+
+void
+rc_ordered_free (RcOrdered *ordered)
+{
+  if (ordered == NULL)
+    return;
+  g_free (ordered->number);
+  g_free (ordered->supplier);
+  g_ptr_array_unref (ordered->lines);
+  g_free (ordered);
+}
+
 RcHeld *
-rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *ordered, char *orders)
+rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *orders)
 {
   RcHeld *held = g_new0 (RcHeld, 1);
 
   g_atomic_ref_count_init (&held->refs);
   held->rolls = rolls;
   held->goods = goods;
-  held->ordered = ordered;
   held->orders = orders;
   return held;
 }
@@ -136,9 +161,23 @@ rc_held_unref (RcHeld *held)
     return;
   g_ptr_array_unref (held->rolls);
   g_ptr_array_unref (held->goods);
-  g_ptr_array_unref (held->ordered);
-  g_free (held->orders);
+  g_ptr_array_unref (held->orders);
   g_free (held);
+}
+
+char *
+rc_held_dup_order_numbers (const RcHeld *held, const char *supplier)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+
+  for (guint i = 0; i < held->orders->len; i++)
+    {
+      const RcOrdered *order = held->orders->pdata[i];
+
+      if (supplier == NULL || g_strcmp0 (order->supplier, supplier) == 0)
+        g_string_append_printf (list, "%s%s", list->len > 0 ? ", " : "", order->number);
+    }
+  return list->len > 0 ? g_string_free (g_steal_pointer (&list), FALSE) : NULL;
 }
 
 static gboolean
@@ -158,14 +197,17 @@ is_cut_equal (const RcCutGoods *a, const RcCutGoods *b)
          && a->length == b->length;
 }
 
-/* The lines follow from the orders, which never change but for what has come in. */
+/* An order's lines never change but for what has come in, which is among the goods. */
 gboolean
 rc_held_equal (const RcHeld *a, const RcHeld *b)
 {
   if (a == NULL || b == NULL)
     return a == b;
-  if (a->rolls->len != b->rolls->len || a->goods->len != b->goods->len || g_strcmp0 (a->orders, b->orders) != 0)
+  if (a->rolls->len != b->rolls->len || a->goods->len != b->goods->len || a->orders->len != b->orders->len)
     return FALSE;
+  for (guint i = 0; i < a->orders->len; i++)
+    if (g_strcmp0 (((RcOrdered *)a->orders->pdata[i])->number, ((RcOrdered *)b->orders->pdata[i])->number) != 0)
+      return FALSE;
   for (guint i = 0; i < a->rolls->len; i++)
     if (!is_roll_equal (a->rolls->pdata[i], b->rolls->pdata[i]))
       return FALSE;
@@ -179,7 +221,7 @@ rc_held_equal (const RcHeld *a, const RcHeld *b)
 static gboolean
 is_begun (const RcHeld *held)
 {
-  return held->goods->len > 0 || held->orders != NULL;
+  return held->goods->len > 0 || held->orders->len > 0;
 }
 
 static gboolean
@@ -241,4 +283,94 @@ rc_held_dup_job (const RcHeld *held, const RcJob *job, const char *measure)
   if (held != NULL && !is_begun (held))
     follow_stock (copy, held->rolls);
   return copy;
+}
+
+/* --- what is still to be bought --- */
+
+/* Millionths by which quantities may differ that were rounded on their way from one unit to another. */
+#define ROUNDING_MICRO 1000
+
+/* What was ordered of the item: packs where both count the same packs, and the rest in the line's unit. */
+static gboolean
+sum_ordered (const RcHeld *held, const RcQuantityLine *line, gint64 *packs, gint64 *loose_micro, GError **error)
+{
+  *packs = *loose_micro = 0;
+  for (guint i = 0; i < held->orders->len; i++)
+    {
+      const RcOrdered *order = held->orders->pdata[i];
+
+      for (guint k = 0; k < order->lines->len; k++)
+        {
+          const RcQuoteLine *one = order->lines->pdata[k];
+          gint64             micro;
+
+          if (!g_str_equal (one->item, line->item))
+            continue;
+          if (one->packs > 0 && line->packs > 0 && one->pack_unit == line->pack_unit)
+            *packs += one->packs;
+          else if (rc_conversion_apply (line->goods, one->quantity_micro, one->unit, line->unit, &micro))
+            *loose_micro += micro;
+          else
+            {
+              g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE,
+                           _ ("%s was ordered in %s with order %s and is counted in %s now: order by hand what is "
+                              "missing"),
+                           line->name, rc_unit_get_name (one->unit), order->number, rc_unit_get_name (line->unit));
+              return FALSE;
+            }
+        }
+    }
+  return TRUE;
+}
+
+/* Takes what is ordered off the line; packs are bought whole. */
+static gboolean
+take_off_ordered (const RcHeld *held, RcQuantityLine *line, GError **error)
+{
+  gint64 packs, loose_micro, pack_micro = line->packs > 0 ? line->quantity_micro / line->packs : 0;
+
+  if (!sum_ordered (held, line, &packs, &loose_micro, error))
+    return FALSE;
+  if (pack_micro > 0)
+    {
+      line->packs = MAX (0, line->packs - packs - (loose_micro + ROUNDING_MICRO) / pack_micro);
+      line->quantity_micro = line->packs * pack_micro;
+    }
+  else
+    line->quantity_micro -= loose_micro;
+  if (line->quantity_micro <= ROUNDING_MICRO)
+    line->quantity_micro = 0;
+  line->net_micro = MIN (line->net_micro, line->quantity_micro);
+  return TRUE;
+}
+
+static RcQuantityLine *
+copy_line (const RcQuantityLine *line)
+{
+  RcQuantityLine *copy = g_memdup2 (line, sizeof *line);
+
+  copy->item = g_strdup (line->item);
+  copy->name = g_strdup (line->name);
+  copy->because = g_strdup (line->because);
+  return copy;
+}
+
+GPtrArray *
+rc_held_list_missing (const RcHeld *held, const GPtrArray *quantities, GError **error)
+{
+  g_autoptr (GPtrArray) missing = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quantity_line_free);
+
+  for (guint i = 0; i < quantities->len; i++)
+    {
+      const RcQuantityLine *line = quantities->pdata[i];
+      RcQuantityLine       *left;
+
+      if (line->goods == NULL || line->from_stock)
+        continue;
+      left = copy_line (line);
+      g_ptr_array_add (missing, left);
+      if (line->goods->kind != RC_GOODS_CARPET && !take_off_ordered (held, left, error))
+        return NULL;
+    }
+  return g_steal_pointer (&missing);
 }

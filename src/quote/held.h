@@ -30,22 +30,35 @@ void rc_job_take_cut_goods (RcJob *job, const GPtrArray *goods);
 /* It has been done with just these: somebody has decided how to go on with them. */
 gboolean rc_job_has_taken_cut_goods (const RcJob *job, const GPtrArray *goods);
 
+/* An order for the job that stands, whether it has come or not. */
+typedef struct
+{
+  char      *number, *supplier;
+  GPtrArray *lines; /* of RcQuoteLine: those that are for this job */
+} RcOrdered;
+
+/* Takes the lines (transfer full). */
+RcOrdered *rc_ordered_new (const char *number, const char *supplier, GPtrArray *lines);
+void       rc_ordered_free (RcOrdered *ordered);
+
 /* Made once, then never changed; shared by reference between threads. */
 typedef struct
 {
-  GPtrArray      *rolls;   /* of RcRoll: the whole stock, each with what it has for this job, be it nothing */
-  GPtrArray      *goods;   /* of RcCutGoods */
-  GPtrArray      *ordered; /* of RcQuoteLine: all that was ordered for it, whether it has come or not */
-  char           *orders;  /* the numbers of these orders: "O-1, O-4"; NULL: none */
+  GPtrArray      *rolls;  /* of RcRoll: the whole stock, each with what it has for this job, be it nothing */
+  GPtrArray      *goods;  /* of RcCutGoods */
+  GPtrArray      *orders; /* of RcOrdered */
   gatomicrefcount refs;
 } RcHeld;
 
-/* Takes the arrays and the text (transfer full). */
-RcHeld *rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *ordered, char *orders);
+/* Takes the arrays (transfer full). */
+RcHeld *rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *orders);
 RcHeld *rc_held_ref (RcHeld *held);
 void    rc_held_unref (RcHeld *held);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcHeld, rc_held_unref)
+
+/* The numbers of its orders to that supplier (NULL: to any): "O-1, O-4". (transfer full) NULL when there are none. */
+char *rc_held_dup_order_numbers (const RcHeld *held, const char *supplier);
 
 /* Both nullable: a job that has nothing is as one without. */
 gboolean rc_held_equal (const RcHeld *a, const RcHeld *b);
@@ -63,3 +76,9 @@ gboolean rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char
 RcJob *rc_held_dup_job (const RcHeld *held, const RcJob *job, const char *measure);
 /* The job planned with all that it has, whichever its measure: what is still to be bought is then the difference. */
 RcJob *rc_held_dup_whole_job (const RcHeld *held, const RcJob *job);
+
+/* Of `quantities` (of RcQuantityLine, by a plan of the whole job) what is still to be bought: carpet as it stands, as
+ * the plan knows what there is of it; of all else what is ordered already is taken off, by the pack. What is in stock
+ * or work is left out. RC_ERROR_REFERENCE naming goods that were ordered in a unit that cannot be converted. (transfer
+ * full) GPtrArray of RcQuantityLine, which borrow goods as these do. */
+GPtrArray *rc_held_list_missing (const RcHeld *held, const GPtrArray *quantities, GError **error);

@@ -2,6 +2,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "held.h"
+#include "order.h"
 #include "reason.h"
 
 static int
@@ -63,15 +65,6 @@ add_length (GPtrArray *notes, const RcCutting *cutting, guint roll)
   g_ptr_array_add (notes, g_strdup_printf (_ ("Cuts from this length, width × length, from its start: %s"), cuts));
 }
 
-static void
-add_stock (GPtrArray *notes, const RcCutting *cutting, const RcNestUse *use)
-{
-  g_autofree char *length = rc_reason_format_sold_length (cutting->goods, use->used);
-
-  g_ptr_array_add (notes, g_strdup_printf (_ ("%s: not ordered, from our stock: %s of roll %s"), cutting->goods->name,
-                                           length, rc_cutting_get_roll_id (cutting, use)));
-}
-
 static char *
 dup_match_label (RcMatch match)
 {
@@ -114,10 +107,36 @@ rc_order_notes_add (GPtrArray *notes, const RcCutting *cutting)
         add_length (notes, cutting, i);
         n_bought++;
       }
-  if (n_bought == 0)
-    return;
-  add_quality (notes, cutting->goods, n_bought);
-  for (guint i = 0; i < rolls->len; i++)
-    if (rc_cutting_get_roll_id (cutting, g_ptr_array_index (rolls, i)) != NULL)
-      add_stock (notes, cutting, g_ptr_array_index (rolls, i));
+  if (n_bought > 0)
+    add_quality (notes, cutting->goods, n_bought);
+}
+
+/* "Fennel Twist, oat: 17' 2" of roll R-0988". */
+static char *
+format_stock (const RcCutting *cutting, const RcNestUse *use)
+{
+  const char      *ticket = rc_cutting_get_roll_id (cutting, use);
+  g_autofree char *length = rc_reason_format_sold_length (cutting->goods, use->used);
+
+  if (rc_ticket_is_cut (ticket))
+    return g_strdup_printf (_ ("%s: %s, cut already (%s)"), cutting->goods->name, length, ticket);
+  if (rc_ticket_is_on_order (ticket))
+    return g_strdup_printf (_ ("%s: %s, on its way (%s)"), cutting->goods->name, length, ticket);
+  return g_strdup_printf (_ ("%s: %s of roll %s"), cutting->goods->name, length, ticket);
+}
+
+GPtrArray *
+rc_order_list_stock (const RcPlan *plan)
+{
+  GPtrArray *list = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, i);
+
+      for (guint k = 0; k < cutting->answer->rolls->len; k++)
+        if (rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, k)) != NULL)
+          g_ptr_array_add (list, format_stock (cutting, g_ptr_array_index (cutting->answer->rolls, k)));
+    }
+  return list;
 }

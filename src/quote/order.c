@@ -11,6 +11,7 @@ rc_order_free (RcOrder *order)
   if (order == NULL)
     return;
   g_free (order->supplier);
+  g_free (order->supplements);
   g_ptr_array_unref (order->lines);
   g_ptr_array_unref (order->notes);
   g_free (order);
@@ -121,6 +122,52 @@ rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantit
   return g_steal_pointer (&orders);
 }
 
+/* More of a carpet must be of the dye lot that is on its way. */
+static char *
+dup_supplement_note (const RcOrder *order, const GPtrArray *missing)
+{
+  for (guint i = 0; i < missing->len; i++)
+    {
+      const RcQuantityLine *line = g_ptr_array_index (missing, i);
+
+      if (line->goods->kind == RC_GOODS_CARPET && g_strcmp0 (get_supplier (line->goods), order->supplier) == 0)
+        return g_strdup_printf (_ ("In addition to our order %s, which stands: carpet of the same dye lot"),
+                                order->supplements);
+    }
+  return g_strdup_printf (_ ("In addition to our order %s, which stands"), order->supplements);
+}
+
+GPtrArray *
+rc_order_new_supplement (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities, const RcHeld *held,
+                         const RcPriceBook *book, const char *date, GError **error)
+{
+  g_autoptr (GPtrArray) missing = rc_held_list_missing (held, quantities, error);
+  GPtrArray *orders = missing != NULL ? rc_order_new_all (job, plan, missing, book, date, error) : NULL;
+
+  for (guint i = 0; orders != NULL && i < orders->len; i++)
+    {
+      RcOrder *order = g_ptr_array_index (orders, i);
+
+      order->supplements = rc_held_dup_order_numbers (held, order->supplier);
+      if (order->supplements != NULL)
+        g_ptr_array_insert (order->notes, 0, dup_supplement_note (order, missing));
+    }
+  return orders;
+}
+
+/* The orders that either supplements. */
+static void
+add_supplements (RcOrder *order, const RcOrder *more)
+{
+  g_autofree char *before = order->supplements;
+
+  if (more->supplements == NULL)
+    order->supplements = g_steal_pointer (&before);
+  else
+    order->supplements
+        = before != NULL ? g_strdup_printf ("%s, %s", before, more->supplements) : g_strdup (more->supplements);
+}
+
 static gboolean
 add_order (RcOrder *order, const RcOrder *more, const char *job, GError **error)
 {
@@ -134,6 +181,7 @@ add_order (RcOrder *order, const RcOrder *more, const char *job, GError **error)
     }
   for (guint i = 0; i < more->notes->len; i++)
     g_ptr_array_add (order->notes, g_strdup_printf ("%s: %s", job, (const char *)g_ptr_array_index (more->notes, i)));
+  add_supplements (order, more);
   if (!g_str_equal (order->currency.code, more->currency.code))
     {
       g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("Job %s is in %s and others in %s: order it by itself"), job,

@@ -1,7 +1,7 @@
 /* Orders to suppliers: what a job has to buy. */
 #pragma once
 
-#include "quote-line.h"
+#include "held.h"
 
 /* One order to one supplier: the goods lines at cost. Goods for resale are ordered net: a supplier's tax, where there
  * is one, comes with the supplier's invoice, so tax is 0 and total = net. */
@@ -9,8 +9,9 @@ typedef struct
 {
   char      *supplier; /* "" when the goods name none */
   RcCurrency currency;
-  GPtrArray *lines; /* of RcQuoteLine with price = cost price, amount at cost */
-  GPtrArray *notes; /* of char*, translated: lengths to deliver, cuts, dye lot, pile, stock that is used instead */
+  GPtrArray *lines;       /* of RcQuoteLine with price = cost price, amount at cost */
+  GPtrArray *notes;       /* of char*, translated: the orders before it, lengths to deliver, cuts, dye lot, pile */
+  char      *supplements; /* the numbers of earlier orders to this supplier, which stand; NULL: it is the first */
   RcMoney    net, tax, total;
 } RcOrder;
 
@@ -23,6 +24,15 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOrder, rc_order_free)
  * RC_ERROR_RANGE. (transfer full) GPtrArray of RcOrder; empty when nothing is to be bought. */
 GPtrArray *rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities, const RcPriceBook *book,
                              const char *date, GError **error);
+
+/* The same of what is still to be bought beside what `held` says is ordered: `plan` and `quantities` are of the whole
+ * job (rc_held_dup_whole_job). Each order says which ones it supplements. Errors also as rc_held_list_missing. */
+GPtrArray *rc_order_new_supplement (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities,
+                                    const RcHeld *held, const RcPriceBook *book, const char *date, GError **error);
+
+/* What the plan takes from rolls in stock, from what is cut already and what is on its way, instead of buying it.
+ * Translated. (transfer full) GPtrArray of char*. */
+GPtrArray *rc_order_list_stock (const RcPlan *plan);
 
 /* Adds the orders of one more job (of RcOrder, as rc_order_new_all gives them) to `orders`, so that each supplier gets
  * one for all jobs. Each line and note then begins with `job`, as the office writes its number. RC_ERROR_RANGE when a

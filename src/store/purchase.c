@@ -112,11 +112,43 @@ make_within (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, con
   return g_steal_pointer (&number);
 }
 
+/* The job's orders are those that are known. */
+static gboolean
+check_known (RcStore *store, const char *job_id, const char *known, GError **error)
+{
+  g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job_id, error);
+  g_autoptr (GString) numbers = g_string_new (NULL);
+
+  if (found == NULL)
+    return FALSE;
+  for (guint i = 0; i < found->len; i++)
+    {
+      const RcPurchase *order = g_ptr_array_index (found, i);
+
+      if (order->state != RC_PURCHASE_CANCELLED)
+        g_string_append_printf (numbers, "%s%s", numbers->len > 0 ? ", " : "", order->number);
+    }
+  if (g_str_equal (numbers->str, known != NULL ? known : ""))
+    return TRUE;
+  if (numbers->len > 0)
+    g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT,
+                 _ ("Job %s has been ordered already: %s. Order only what is missing, or cancel that order first."),
+                 job_id, numbers->str);
+  else
+    g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT, _ ("Job %s: order %s has been cancelled meanwhile; order anew."),
+                 job_id, known);
+  return FALSE;
+}
+
 static GPtrArray *
-make_all (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const char *day, GError **error)
+make_all (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const GPtrArray *known, const char *day,
+          GError **error)
 {
   g_autoptr (GPtrArray) numbers = g_ptr_array_new_with_free_func (g_free);
 
+  for (guint i = 0; known != NULL && i < job_ids->len; i++)
+    if (!check_known (store, job_ids->pdata[i], known->pdata[i], error))
+      return NULL;
   for (guint i = 0; i < orders->len; i++)
     {
       char *number = make_within (store, orders->pdata[i], job_ids, day, error);
@@ -129,8 +161,8 @@ make_all (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, con
 }
 
 GPtrArray *
-rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const char *day,
-                         GError **error)
+rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const GPtrArray *known,
+                         const char *day, GError **error)
 {
   g_autofree char *doing = NULL;
   GPtrArray       *numbers;
@@ -141,7 +173,7 @@ rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArra
                            orders->len > 0 ? ((const RcOrder *)orders->pdata[0])->supplier : "");
   if (!rc_store_begin (store, doing, error))
     return NULL;
-  numbers = make_all (store, orders, job_ids, day, error);
+  numbers = make_all (store, orders, job_ids, known, day, error);
   if (numbers == NULL)
     rc_store_rollback (store);
   else if (!rc_store_commit (store, doing, error))
@@ -156,7 +188,7 @@ rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *j
   g_autoptr (GPtrArray) numbers = NULL;
 
   g_ptr_array_add (orders, (gpointer)order);
-  numbers = rc_store_make_purchases (store, orders, job_ids, day, error);
+  numbers = rc_store_make_purchases (store, orders, job_ids, NULL, day, error);
   return numbers != NULL ? g_strdup (numbers->pdata[0]) : NULL;
 }
 
@@ -288,28 +320,6 @@ change (RcStore *store, const char *number, const char *sql, const RcValue *valu
   if (!rc_query_run (store, sql, values, n_values, error))
     return rc_store_rollback (store);
   return rc_store_commit (store, doing, error);
-}
-
-gboolean
-rc_store_check_not_ordered (RcStore *store, const char *job_id, GError **error)
-{
-  g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job_id, error);
-  g_autoptr (GString) numbers = g_string_new (NULL);
-
-  if (found == NULL)
-    return FALSE;
-  for (guint i = 0; i < found->len; i++)
-    {
-      const RcPurchase *order = g_ptr_array_index (found, i);
-
-      if (order->state != RC_PURCHASE_CANCELLED)
-        g_string_append_printf (numbers, "%s%s", numbers->len > 0 ? ", " : "", order->number);
-    }
-  if (numbers->len == 0)
-    return TRUE;
-  g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT, _ ("Job %s has been ordered already: %s. Cancel that order first."),
-               job_id, numbers->str);
-  return FALSE;
 }
 
 gboolean

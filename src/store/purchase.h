@@ -42,16 +42,15 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPurchase, rc_purchase_free)
 /* Which of its jobs a line is for. */
 gboolean rc_purchase_is_for (const RcPurchase *order, const RcQuoteLine *line, const RcJob *job);
 
-/* Keeps orders (of RcOrder) for the jobs (char*, ids), numbered O-n, all of them or none. (transfer full) GPtrArray of
- * their numbers. */
-GPtrArray *rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids, const char *day,
-                                    GError **error);
+/* Keeps orders (of RcOrder) for the jobs (char*, ids), numbered O-n, all of them or none. `known` (nullable) has for
+ * each job the numbers of its orders that these reckon with (char*, as rc_held_dup_order_numbers; NULL: none): where it
+ * has others, nothing is made, and RC_ERROR_CONFLICT names them, so that goods are not ordered twice. (transfer full)
+ * GPtrArray of their numbers. */
+GPtrArray *rc_store_make_purchases (RcStore *store, const GPtrArray *orders, const GPtrArray *job_ids,
+                                    const GPtrArray *known, const char *day, GError **error);
 /* The same of one order. (transfer full) its number. */
 char *rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *job_ids, const char *day,
                               GError **error);
-
-/* FALSE and RC_ERROR_CONFLICT naming the orders that a job has already: goods are not ordered twice by mistake. */
-gboolean rc_store_check_not_ordered (RcStore *store, const char *job_id, GError **error);
 
 /* Latest last; of one job, or of all (NULL). Without lines. (transfer full) GPtrArray of RcPurchase. */
 GPtrArray *rc_store_find_purchases (RcStore *store, const char *job_id, GError **error);

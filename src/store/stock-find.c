@@ -223,20 +223,21 @@ add_open_carpet (const RcPurchase *order, const RcJob *job, GPtrArray *goods)
     }
 }
 
-static void
-add_lines (const RcPurchase *order, const RcJob *job, GPtrArray *ordered)
+static RcOrdered *
+ordered_new (const RcPurchase *order, const RcJob *job)
 {
+  GPtrArray *lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+
   for (guint i = 0; i < order->lines->len; i++)
     if (rc_purchase_is_for (order, order->lines->pdata[i], job))
-      g_ptr_array_add (ordered, rc_quote_line_copy (order->lines->pdata[i]));
+      g_ptr_array_add (lines, rc_quote_line_copy (order->lines->pdata[i]));
+  return rc_ordered_new (order->number, order->supplier, lines);
 }
 
-/* *numbers (transfer full): those of the orders that stand; NULL: none. */
 static gboolean
-add_orders (RcStore *store, const RcJob *job, GPtrArray *goods, GPtrArray *ordered, char **numbers, GError **error)
+add_orders (RcStore *store, const RcJob *job, GPtrArray *goods, GPtrArray *orders, GError **error)
 {
   g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job->id, error);
-  g_autoptr (GString) list = g_string_new (NULL);
 
   for (guint i = 0; found != NULL && i < found->len; i++)
     {
@@ -249,10 +250,8 @@ add_orders (RcStore *store, const RcJob *job, GPtrArray *goods, GPtrArray *order
       if (order == NULL)
         return FALSE;
       add_open_carpet (order, job, goods);
-      add_lines (order, job, ordered);
-      g_string_append_printf (list, "%s%s", list->len > 0 ? ", " : "", order->number);
+      g_ptr_array_add (orders, ordered_new (order, job));
     }
-  *numbers = list->len > 0 ? g_strdup (list->str) : NULL;
   return found != NULL;
 }
 
@@ -260,11 +259,10 @@ RcHeld *
 rc_store_load_held (RcStore *store, const RcJob *job, GError **error)
 {
   g_autoptr (GPtrArray) goods = find_cut_goods (store, job, error);
-  g_autoptr (GPtrArray) ordered = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
+  g_autoptr (GPtrArray) orders = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_ordered_free);
   g_autoptr (GPtrArray) rolls = goods != NULL ? find_rolls (store, job->id, 0, error) : NULL;
-  char *numbers = NULL;
 
-  if (rolls == NULL || !add_orders (store, job, goods, ordered, &numbers, error))
+  if (rolls == NULL || !add_orders (store, job, goods, orders, error))
     return NULL;
-  return rc_held_new (g_steal_pointer (&rolls), g_steal_pointer (&goods), g_steal_pointer (&ordered), numbers);
+  return rc_held_new (g_steal_pointer (&rolls), g_steal_pointer (&goods), g_steal_pointer (&orders));
 }

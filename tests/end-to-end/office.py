@@ -70,10 +70,44 @@ def check_orders():
     answer = tap.answer("compare", JOB, "M1", "M2", "--cut", *STORE, "--date", tap.DATE)
     extra = " ".join(answer["cures"][0]["extra"]) if answer else ""
     tap.ok("on order" in extra, "measured again before it comes, what is on order is laid first", extra)
+    again = tap.run("order", JOB, *STORE, "--measure", "M1", "--date", tap.DATE, "--keep")
+    tap.ok(again.returncode == 1 and "O-1" in again.stderr, "it is not ordered twice", again.stderr)
+    check_supplement()
     tap.equal(store("arrived", "O-1").returncode, 0, "the mill delivers")
     listed = store("orders", "J-7").stdout
     tap.ok("Received" in listed and "To be sent" in listed, "one has come, the other is to be sent", listed)
     tap.equal(store("arrived", "O-1", "1", "5").returncode, 1, "more than was ordered does not come in")
+
+
+def supplement(measure, *arguments):
+    return tap.answer("order", JOB, *STORE, "--measure", measure, "--date", tap.DATE, "--supplement", *arguments)
+
+
+def check_supplement():
+    """Measured again before anything has come: the difference is ordered, once."""
+    same = supplement("M1")
+    tap.equal(same["orders"], [], "nothing is missing as long as the room is the same")
+    tap.ok(any("O-1" in line for line in same["from_stock"]), "and what is on its way is named", same["from_stock"])
+    needs = {line["item"]: D(line["quantity"])
+             for line in tap.answer("quantities", JOB, *STORE, "--measure", "M2")["lines"] if line["packs"]}
+    orders = {order["supplier"]: order for order in supplement("M2", "--keep")["orders"]}
+    mill = orders["Skerrow Mills"]
+    tap.equal(mill["supplements"], "O-1", "the order for more carpet names the first")
+    tap.ok("O-1" in mill["notes"][0] and "same dye lot" in mill["notes"][0], "on its paper too", mill["notes"])
+    first = {order["supplier"]: order
+             for order in tap.answer("order", JOB, *STORE, "--measure", "M1", "--date", tap.DATE)["orders"]}
+    carpet = [D(order["lines"][0]["quantity"]) for order in (first["Skerrow Mills"], mill)]
+    tap.ok(D(0) < carpet[1] < carpet[0], "and is for the strip that is missing, not for the room", carpet)
+    bought = {}
+    for order in (*first.values(), *orders.values()):
+        for line in order["lines"]:
+            bought[line["item"]] = bought.get(line["item"], D(0)) + D(line["quantity"])
+    tap.ok(all(bought[item] == needs[item] for item in needs), "of all else the two orders are what it takes",
+           f"{needs} {bought}")
+    tap.equal(supplement("M2")["orders"], [], "ordered once, nothing is missing any more")
+    listed = [line.split()[0] for line in store("orders", "J-7").stdout.splitlines()]
+    for number in listed[2:]:
+        tap.equal(store("cancel", number).returncode, 0, f"{number} is called off again")
 
 
 def check_accounts():

@@ -57,6 +57,15 @@ rc_floor_area_free (RcFloorArea *area)
   g_free (area);
 }
 
+guint
+rc_floor_area_find_room (const RcFloorArea *area, const char *id)
+{
+  for (guint i = 0; id != NULL && i < area->rooms->len; i++)
+    if (g_str_equal (g_ptr_array_index (area->rooms, i), id))
+      return i + 1;
+  return 0;
+}
+
 const char *
 rc_fixing_get_name (RcFixing fixing)
 {

@@ -163,20 +163,11 @@ check_rooms (const RcMeasure *measure, GError **error)
 }
 
 static gboolean
-has_room (const RcFloorArea *area, const char *id)
-{
-  for (guint i = 0; id != NULL && i < area->rooms->len; i++)
-    if (g_str_equal (g_ptr_array_index (area->rooms, i), id))
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
 check_pin (const RcJob *job, const RcFloorArea *area, const RcPin *pin, const char *who, guint number, GError **error)
 {
   gboolean has_roll = pin->kind != RC_PIN_ROLL;
 
-  if (!has_room (area, pin->room))
+  if (rc_floor_area_find_room (area, pin->room) == 0)
     return fail (error, RC_ERROR_REFERENCE, _ ("%s, pin %u: it names the room “%s”, which is not in the area"), who,
                  number, pin->room != NULL ? pin->room : "");
   if (!rc_pin_check (pin, error))

@@ -75,6 +75,9 @@ RcFloorArea *rc_floor_area_new (const char *id, const char *name);
 RcFloorArea *rc_floor_area_copy (const RcFloorArea *area);
 void         rc_floor_area_free (RcFloorArea *area);
 
+/* Which of its rooms has that id (nullable), counted from 1; 0: none. */
+guint rc_floor_area_find_room (const RcFloorArea *area, const char *id);
+
 const char *rc_fixing_get_name (RcFixing fixing); /* "stretch", "glue" */
 gboolean    rc_fixing_parse (const char *name, RcFixing *fixing, GError **error);
 

@@ -56,8 +56,6 @@ add_carpet (GString *key, const RcGoods *carpet)
 static void
 add_room (GString *key, const RcPlacedRoom *placed, RcPoint origin)
 {
-  add_text (key, placed->room->id);
-  add_text (key, placed->room->name);
   add_number (key, placed->room->floor);
   add_ring (key, placed->polygon->outer, origin);
   for (guint i = 0; i < placed->polygon->holes->len; i++)
@@ -73,23 +71,28 @@ add_pin (GString *key, const RcPin *pin)
   add_ring (key, pin->points, (RcPoint){ 0, 0 }); /* the room's own */
 }
 
-static gboolean
-has_room (const RcFloorArea *area, const RcRoom *room)
+/* A room of the area by its number, another one by its name, which reasons tell. */
+static void
+add_side (GString *key, const RcFloorArea *area, const RcRoom *room)
 {
-  for (guint i = 0; room != NULL && i < area->rooms->len; i++)
-    if (g_str_equal (g_ptr_array_index (area->rooms, i), room->id))
-      return TRUE;
-  return FALSE;
+  guint number = room != NULL ? rc_floor_area_find_room (area, room->id) : 0;
+  add_number (key, number);
+  if (number == 0)
+    add_text (key, room != NULL ? room->name : NULL);
+}
+
+gboolean
+rc_area_key_has_opening (const RcFloorArea *area, const RcPlacedOpening *placed)
+{
+  return rc_floor_area_find_room (area, placed->room->id) > 0
+         || (placed->other != NULL && rc_floor_area_find_room (area, placed->other->id) > 0);
 }
 
 static void
 add_opening (GString *key, const RcFloorArea *area, const RcPlacedOpening *placed, RcPoint origin)
 {
-  if (!has_room (area, placed->room) && !has_room (area, placed->other))
-    return;
-  add_text (key, placed->room->id);
-  add_text (key, placed->room->name);
-  add_text (key, placed->other != NULL ? placed->other->id : NULL);
+  add_side (key, area, placed->room);
+  add_side (key, area, placed->other);
   add_text (key, placed->opening->id);
   add_number (key, placed->opening->kind);
   add_number (key, placed->opening->width);
@@ -114,12 +117,10 @@ rc_area_key_find_origin (const RcHouse *house, const RcFloorArea *area)
 }
 
 char *
-rc_area_key_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcPlanWeights *weights)
+rc_area_key_new_shape (const RcJob *job, const RcHouse *house, const RcFloorArea *area, const RcPlanWeights *weights)
 {
   GString *key = g_string_new (NULL);
   RcPoint  origin = rc_area_key_find_origin (house, area);
-  add_text (key, area->id);
-  add_text (key, area->name);
   add_number (key, area->pile_degrees);
   for (guint i = 0; i < area->pins->len; i++)
     add_pin (key, g_ptr_array_index (area->pins, i));
@@ -134,6 +135,22 @@ rc_area_key_new (const RcJob *job, const RcHouse *house, const RcFloorArea *area
     add_room (key, rc_house_find_room (house, g_ptr_array_index (area->rooms, i)), origin);
   /* Rooms of other areas bound what runs into the walls between. */
   for (guint i = 0; i < house->openings->len; i++)
-    add_opening (key, area, g_ptr_array_index (house->openings, i), origin);
+    if (rc_area_key_has_opening (area, g_ptr_array_index (house->openings, i)))
+      add_opening (key, area, g_ptr_array_index (house->openings, i), origin);
+  return g_string_free (key, FALSE);
+}
+
+char *
+rc_area_key_new (const char *shape, const RcHouse *house, const RcFloorArea *area)
+{
+  GString *key = g_string_new (shape);
+  add_text (key, area->id);
+  add_text (key, area->name);
+  for (guint i = 0; i < area->rooms->len; i++)
+    {
+      const RcRoom *room = rc_house_find_room (house, g_ptr_array_index (area->rooms, i))->room;
+      add_text (key, room->id);
+      add_text (key, room->name);
+    }
   return g_string_free (key, FALSE);
 }

@@ -6,6 +6,7 @@
 #include "area-key.h"
 #include "area-search.h"
 #include "cutting.h"
+#include "like.h"
 #include "option-list.h"
 #include "option.h"
 #include "pile.h"
@@ -40,8 +41,9 @@ struct _RcAreaPlanner
   const RcHouse      *house;
   const RcFloorArea  *area;
   RcPlanWeights       weights;
-  char               *key;   /* all that its options depend on */
-  RcRegion           *floor; /* as laid, in the house */
+  char               *shape, *key; /* as in area-key.h */
+  RcPlanning         *model;       /* nullable: of a like area, which does the work for this one */
+  RcRegion           *floor;       /* as laid, in the house */
   RcArea              floor_area;
   RcAreaPlan         *area_plan; /* while its options are made */
   RcAxis              axes[N_AXES];
@@ -353,7 +355,8 @@ rc_area_planner_new (const RcJob *job, const RcHouse *house, const RcFloorArea *
   planning->house = house;
   planning->area = area;
   planning->weights = *weights;
-  planning->key = rc_area_key_new (job, house, area, weights);
+  planning->shape = rc_area_key_new_shape (job, house, area, weights);
+  planning->key = rc_area_key_new (planning->shape, house, area);
   planning->floor = rc_house_compute_floor (house, area, &planning->floor_area, error);
   if (planning->floor == NULL)
     {
@@ -375,6 +378,7 @@ rc_area_planner_free (RcAreaPlanner *planning)
       rc_area_search_free (planning->axes[i].search);
       rc_site_free (planning->axes[i].site);
     }
+  g_free (planning->shape);
   g_free (planning->key);
   g_clear_pointer (&planning->floor, g_ptr_array_unref);
   g_free (planning);
@@ -397,6 +401,35 @@ prepare (RcPlanning *planning, gboolean deep, gint64 budget_us)
   planning->budget_us = budget_us;
   planning->deadline_us = g_get_monotonic_time () + budget_us;
   need_axes (planning);
+}
+
+gboolean
+rc_area_planner_follow (RcAreaPlanner *planning, RcAreaPlanner *model)
+{
+  if (!g_str_equal (planning->shape, model->shape)
+      || !rc_like_is_possible (planning->house, model->area, planning->area))
+    return FALSE;
+  planning->model = model;
+  return TRUE;
+}
+
+const char *
+rc_area_planner_get_shape (const RcAreaPlanner *planning)
+{
+  return planning->shape;
+}
+
+RcAreaPlanner *
+rc_area_planner_get_model (RcAreaPlanner *planning)
+{
+  return planning->model != NULL ? planning->model : planning;
+}
+
+/* The model's option as one of this area. */
+static RcOption *
+copy_from_model (const RcPlanning *planning, const RcOption *option)
+{
+  return rc_like_copy_option (option, planning->house, planning->model->area, planning->area);
 }
 
 GPtrArray *
@@ -428,6 +461,22 @@ rc_area_planner_plan (RcAreaPlanner *planning, gboolean deep, double seconds, GE
   return g_steal_pointer (&planning->area_plan);
 }
 
+RcAreaPlan *
+rc_area_planner_copy_plan (RcAreaPlanner *planning, const RcAreaPlan *of_model)
+{
+  RcAreaPlan *kept = reuse (planning);
+  planning->has_kept = kept != NULL;
+  if (planning->has_kept)
+    return kept;
+  RcAreaPlan *copy = new_plan (planning);
+  copy->seconds = of_model->seconds;
+  copy->share_lower_bound = of_model->share_lower_bound;
+  for (guint i = 0; i < of_model->options->len; i++)
+    g_ptr_array_add (copy->options, copy_from_model (planning, g_ptr_array_index (of_model->options, i)));
+  choose (copy);
+  return copy;
+}
+
 gboolean
 rc_area_planner_has_kept (const RcAreaPlanner *planning)
 {
@@ -437,6 +486,11 @@ rc_area_planner_has_kept (const RcAreaPlanner *planning)
 RcOption *
 rc_area_planner_take_way (RcAreaPlanner *planning, const RcAreaWay *way, GError **error)
 {
+  if (planning->model != NULL)
+    {
+      g_autoptr (RcOption) found = rc_area_planner_take_way (planning->model, way, error);
+      return found != NULL ? copy_from_model (planning, found) : NULL;
+    }
   const RcAxis *axis = &planning->axes[way->axis];
   RcOption     *option = NULL;
   gboolean      possible;
@@ -451,6 +505,13 @@ rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, 
                                GError **error)
 {
   const RcAxis *best = NULL;
+  if (planning->model != NULL)
+    {
+      g_autoptr (GPtrArray) cuts = rc_like_exchange_cuts (beside->cuts, planning->model->area, planning->area);
+      RcBeside exchanged = { cuts, beside->rolls };
+      g_autoptr (RcOption) found = rc_area_planner_search_beside (planning->model, &exchanged, deep, budget_us, error);
+      return found != NULL ? copy_from_model (planning, found) : NULL;
+    }
   prepare (planning, deep, budget_us);
   for (guint i = 0; i < planning->n_axes; i++)
     planning->axes[i].beside = beside;
@@ -468,7 +529,7 @@ rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, 
 gint64
 rc_area_planner_get_work_us (const RcAreaPlanner *planning)
 {
-  return planning->work_us;
+  return planning->model != NULL ? planning->model->work_us : planning->work_us;
 }
 
 const RcOption *

@@ -21,6 +21,8 @@ RcOption *rc_option_new (const char *name);
 RcOption *rc_option_copy (const RcOption *option);
 void      rc_option_free (RcOption *option);
 
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcOption, rc_option_free)
+
 /* Moves all of it that lies in the house. */
 void rc_option_move (RcOption *option, RcLength dx, RcLength dy);
 

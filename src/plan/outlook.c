@@ -17,18 +17,25 @@ list_areas (const RcPlan *plan, const RcGoods *carpet)
   return areas;
 }
 
-/* (transfer full) GPtrArray of RcAreaChoice; NULL where some area has too many ways or the time is over. */
+/* Of each area, one for all that are alike. (transfer container) GPtrArray of RcAreaChoice, owned by `all`; NULL where
+ * some area has too many ways or the time is over. */
 static GPtrArray *
-list_choices (const GArray *areas, const GPtrArray *planners, const RcNestClock *clock, GError **error)
+list_choices (const GArray *areas, const GPtrArray *planners, const RcNestClock *clock, GHashTable *all, GError **error)
 {
-  g_autoptr (GPtrArray) choices = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_choice_free);
+  g_autoptr (GPtrArray) choices = g_ptr_array_new ();
   for (guint i = 0; i < areas->len; i++)
     {
-      RcAreaPlanner *planner = g_ptr_array_index (planners, g_array_index (areas, guint, i));
-      g_autoptr (GPtrArray) sites = rc_area_planner_list_sites (planner);
-      RcAreaChoice *choice = rc_area_choice_new (sites, clock, error);
+      RcAreaPlanner *planner
+          = rc_area_planner_get_model (g_ptr_array_index (planners, g_array_index (areas, guint, i)));
+      RcAreaChoice *choice = g_hash_table_lookup (all, planner);
       if (choice == NULL)
-        return NULL;
+        {
+          g_autoptr (GPtrArray) sites = rc_area_planner_list_sites (planner);
+          choice = rc_area_choice_new (sites, clock, error);
+          if (choice == NULL)
+            return NULL;
+          g_hash_table_insert (all, planner, choice);
+        }
       g_ptr_array_add (choices, choice);
     }
   return g_steal_pointer (&choices);
@@ -67,7 +74,8 @@ rc_outlook_make (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *pla
 {
   GError *fault = NULL;
   g_autoptr (GArray) areas = list_areas (plan, carpet);
-  g_autoptr (GPtrArray) choices = list_choices (areas, planners, clock, &fault);
+  g_autoptr (GHashTable) all = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify)rc_area_choice_free);
+  g_autoptr (GPtrArray) choices = list_choices (areas, planners, clock, all, &fault);
   g_ptr_array_set_size (suggested, (int)plan->areas->len);
   if (fault != NULL)
     {

@@ -116,12 +116,13 @@ compute_lower_bound (RcPlan *plan, const RcMoney *raised)
   plan->cost_lower_bound = CLAMP (bound, 0, plan->cost);
 }
 
-/* What takes part in the plan, each area with a planner. (transfer full) GPtrArray of RcAreaPlanner; NULL and an error
- * naming an area. */
+/* One for each area, the first of like ones the model of the others. (transfer full) GPtrArray of RcAreaPlanner; NULL
+ * and an error naming an area. */
 static GPtrArray *
 make_planners (const RcPlan *plan, const RcProgress *progress, GError **error)
 {
   g_autoptr (GPtrArray) planners = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_planner_free);
+  g_autoptr (GHashTable) models = g_hash_table_new (g_str_hash, g_str_equal);
   for (guint i = 0; i < plan->measure->areas->len; i++)
     {
       const RcFloorArea *area = g_ptr_array_index (plan->measure->areas, i);
@@ -131,6 +132,11 @@ make_planners (const RcPlan *plan, const RcProgress *progress, GError **error)
       if (planner == NULL)
         return NULL;
       g_ptr_array_add (planners, planner);
+      RcAreaPlanner *model = g_hash_table_lookup (models, rc_area_planner_get_shape (planner));
+      if (model == NULL)
+        g_hash_table_insert (models, (gpointer)rc_area_planner_get_shape (planner), planner);
+      else
+        rc_area_planner_follow (planner, model);
     }
   return g_steal_pointer (&planners);
 }

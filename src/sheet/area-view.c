@@ -7,16 +7,6 @@ typedef struct
   RcAreaPlan area_plan;
 } AreaView;
 
-static gboolean
-area_has_room (const RcFloorArea *area, const RcRoom *room)
-{
-  for (guint i = 0; i < area->rooms->len; i++)
-    if (g_strcmp0 (g_ptr_array_index (area->rooms, i), room->id) == 0)
-      return TRUE;
-
-  return FALSE;
-}
-
 static void
 fill_house (AreaView *view, const RcHouse *house, const RcFloorArea *area)
 {
@@ -27,14 +17,15 @@ fill_house (AreaView *view, const RcHouse *house, const RcFloorArea *area)
     {
       RcPlacedRoom *placed = g_ptr_array_index (house->rooms, i);
 
-      if (area_has_room (area, placed->room))
+      if (rc_floor_area_find_room (area, placed->room->id) > 0)
         g_ptr_array_add (view->house.rooms, placed);
     }
   for (guint i = 0; i < house->openings->len; i++)
     {
       RcPlacedOpening *placed = g_ptr_array_index (house->openings, i);
 
-      if (area_has_room (area, placed->room) || (placed->other && area_has_room (area, placed->other)))
+      if (rc_floor_area_find_room (area, placed->room->id) > 0
+          || (placed->other && rc_floor_area_find_room (area, placed->other->id) > 0))
         g_ptr_array_add (view->house.openings, placed);
     }
 }

@@ -1,9 +1,11 @@
-/* What stands on floors: cut-outs with corners and round ones, stairs; and what checks a room's walls: diagonals. */
+/* What stands on floors: cut-outs with corners and round ones, stairs, openings; and what checks a room's walls:
+ * diagonals. */
 #include <math.h>
 #include <string.h>
 
 #include "diagonal.h"
 #include "room.h"
+#include "rowcut-error.h"
 #include "stair-figure.h"
 #include "wall-arc.h"
 
@@ -216,6 +218,78 @@ test_turned_stairs (void)
         }
 }
 
+/* --- openings --- */
+
+static void
+assert_opening_refused (const RcRoom *room, const char *part)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_assert_false (rc_room_check_openings (room, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_GEOMETRY);
+  if (strstr (error->message, part) == NULL || strstr (error->message, "Room") == NULL)
+    g_error ("“%s” does not say “%s”", error->message, part);
+}
+
+/* Sizes that none has, as of a slip of the pen or a damaged file; each refused by what is wrong with it. */
+static void
+test_openings_of_no_sense (void)
+{
+  static const struct
+  {
+    guint       wall;
+    RcLength    offset, width, depth;
+    const char *part; /* of the message; NULL: as it should be */
+  } cases[] = {
+    { 0, FT, 3 * FT, FT / 2, NULL },
+    { 0, 9 * FT, 3 * FT, FT / 2, NULL }, /* up to the corner */
+    { 4, FT, 3 * FT, 0, "wall 5, but the room has 4 walls" },
+    { G_MAXUINT, FT, 3 * FT, 0, "walls" },
+    { 0, FT, 0, 0, "no width" },
+    { 0, FT, -FT, 0, "no width" },
+    { 0, -1, FT, 0, "less than 0" },
+    { 0, FT, FT, -1, "less than 0" },
+    { 0, FT, FT, RC_ROOM_MAX_SIDE + 1, "1 km" },
+    { 0, FT, 13 * FT, 0, "wider than" },
+    { 0, 9 * FT + 1, 3 * FT, 0, "past the wall's end" },
+    { 0, G_MAXINT64, 3 * FT, 0, "past the wall's end" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (RcRoom) room = new_square (12 * FT);
+      RcOpening *opening = rc_opening_new ("D1", RC_OPENING_DOOR);
+
+      opening->wall = cases[i].wall;
+      opening->offset = cases[i].offset;
+      opening->width = cases[i].width;
+      opening->depth = cases[i].depth;
+      g_ptr_array_add (room->openings, opening);
+      if (cases[i].part == NULL)
+        g_assert_true (rc_room_check_openings (room, NULL));
+      else
+        assert_opening_refused (room, cases[i].part);
+    }
+}
+
+static void
+test_most_openings (void)
+{
+  g_autoptr (RcRoom) room = new_square (2000 * FT);
+
+  for (guint i = 0; i <= RC_ROOM_MAX_OPENINGS; i++)
+    {
+      RcOpening *opening = rc_opening_new ("D", RC_OPENING_DOOR);
+
+      opening->offset = i * FT;
+      opening->width = FT;
+      if (i == RC_ROOM_MAX_OPENINGS)
+        g_assert_true (rc_room_check_openings (room, NULL));
+      g_ptr_array_add (room->openings, opening);
+    }
+  assert_opening_refused (room, "more than a room may have, 1000");
+}
+
 /* --- diagonals --- */
 
 static RcRoom *
@@ -324,6 +398,78 @@ test_shape_by_diagonals (void)
   g_assert_nonnull (strstr (error->message, "no triangle"));
 }
 
+/* Between corners that are not there, from a corner to itself, of no length: said of by no judgement. */
+static void
+test_diagonals_that_say_nothing (void)
+{
+  static const RcWall     walls[] = { { 0, 12 * FT, 0 }, { 90, 16 * FT, 0 }, { 180, 12 * FT, 0 }, { 270, 16 * FT, 0 } };
+  static const RcDiagonal none[] = { { 0, 9, FT }, { 9, 0, FT }, { 2, 2, FT }, { 0, 2, 0 } };
+  g_autoptr (RcRoom) room = new_walk (walls, 4);
+  g_autoptr (RcRoom) triangle = new_walk (walls, 2);
+  RcLength computed;
+
+  for (guint i = 0; i < G_N_ELEMENTS (none); i++)
+    {
+      g_assert_cmpint (rc_diagonal_compute (room, &none[i], &computed), ==, none[i].length == 0);
+      g_array_append_val (room->diagonals, none[i]);
+    }
+  g_assert_cmpint (rc_room_judge_diagonals (room, FT / 48).verdict, ==, RC_DIAGONALS_AGREE);
+  add_diagonal (triangle, 0, 1, FT); /* of two walls, that is none */
+  g_assert_cmpint (rc_room_judge_diagonals (triangle, FT / 48).verdict, ==, RC_DIAGONALS_AGREE);
+  g_assert_true (rc_room_fit_diagonals (triangle, NULL));
+
+  /* The wall at fault is found among more that run back, whatever their order. */
+  add_diagonal (room, 2, 0, 20 * FT);
+  g_array_index (room->walls, RcWall, 0).length = g_array_index (room->walls, RcWall, 2).length = 13 * FT;
+  RcDiagonalsFinding finding = rc_room_judge_diagonals (room, FT / 48);
+  g_assert_cmpint (finding.verdict, ==, RC_DIAGONALS_WALL);
+  g_assert_cmpint (finding.partner, ==, (finding.wall + 2) % 4);
+}
+
+/* In a room of very many walls they are not tried one by one. */
+static void
+test_diagonals_of_many_walls (void)
+{
+  g_autoptr (RcRoom) room = rc_room_new ("r", "Round tower");
+  RcDiagonal across = { 0, 150, 5 * FT };
+
+  for (guint i = 0; i < 300; i++)
+    {
+      RcWall wall = { i * 360.0 / 300, FT, 0 };
+
+      g_array_append_val (room->walls, wall);
+    }
+  g_array_append_val (room->diagonals, across);
+  g_assert_cmpint (rc_room_judge_diagonals (room, FT / 48).verdict, ==, RC_DIAGONALS_ANGLES);
+}
+
+/* The corners stay on their side when the room is walked the other way about, and a diagonal may be given from either
+ * end; two corners that coincide fix no third. */
+static void
+test_shape_walked_the_other_way (void)
+{
+  static const RcWall walls[] = { { 0, 10 * FT, 0 }, { 270, 10 * FT, 0 }, { 180, 10 * FT, 0 }, { 90, 10 * FT, 0 } };
+  g_autoptr (RcRoom) room = new_walk (walls, 4);
+  g_autoptr (RcRoom) folded = new_walk (walls, 4);
+  g_autoptr (GError) error = NULL;
+  const RcDiagonal other = { 1, 3, 0 };
+  RcLength         computed;
+
+  add_diagonal (room, 2, 0, 12 * FT);
+  g_assert_true (rc_room_fit_diagonals (room, &error));
+  g_assert_no_error (error);
+  g_assert_true (rc_diagonal_compute (room, &other, &computed));
+  g_assert_cmpint (ABS (computed - 16 * FT), <=, 2); /* the parallelogram law again, to the ticks of the walls */
+  g_assert_cmpfloat (g_array_index (room->walls, RcWall, 1).bearing_degrees, >, 180); /* still to the left */
+
+  g_array_index (folded->walls, RcWall, 0).length = 0;
+  add_diagonal (folded, 0, 2, 12 * FT);
+  g_assert_false (rc_room_fit_diagonals (folded, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_GEOMETRY);
+  g_assert_nonnull (strstr (error->message, "make no triangle"));
+  g_assert_cmpfloat (g_array_index (folded->walls, RcWall, 1).bearing_degrees, ==, 270);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -334,8 +480,13 @@ main (int argc, char *argv[])
   g_test_add_func ("/job-things/kinds of cut-outs", test_kinds);
   g_test_add_func ("/job-things/a straight stair", test_straight_stair);
   g_test_add_func ("/job-things/stairs that turn", test_turned_stairs);
+  g_test_add_func ("/job-things/openings of no sense", test_openings_of_no_sense);
+  g_test_add_func ("/job-things/most openings", test_most_openings);
   g_test_add_func ("/job-things/the diagonal of a rectangle", test_diagonal_of_a_rectangle);
   g_test_add_func ("/job-things/diagonals point at the wall", test_diagonals_point_at_the_wall);
   g_test_add_func ("/job-things/the shape by diagonals", test_shape_by_diagonals);
+  g_test_add_func ("/job-things/diagonals that say nothing", test_diagonals_that_say_nothing);
+  g_test_add_func ("/job-things/diagonals of many walls", test_diagonals_of_many_walls);
+  g_test_add_func ("/job-things/a shape walked the other way", test_shape_walked_the_other_way);
   return g_test_run ();
 }

@@ -228,6 +228,56 @@ test_contradictions (void)
   g_assert_nonnull (strstr (get_result (rolls_plan, 1)->unmet, "R-2"));
 }
 
+/* The plan keeps the pins before this one, and says so of it. */
+static void
+assert_unmet (const RcJob *job, guint pin, const char *says)
+{
+  g_autoptr (RcPlan) plan = make_plan (job);
+
+  for (guint i = 0; i < pin; i++)
+    g_assert_cmpstr (get_result (plan, i)->unmet, ==, NULL);
+  if (get_result (plan, pin)->unmet == NULL || strstr (get_result (plan, pin)->unmet, says) == NULL)
+    g_error ("pin %u: “%s” does not say “%s”", pin + 1, get_result (plan, pin)->unmet, says);
+}
+
+/* More that cannot be kept: what stands against it is named, or why no plan has it. */
+static void
+test_more_contradictions (void)
+{
+  g_autoptr (RcJob) one_piece = make_square ();
+  add_roll (one_piece, "R-1", FT (60));
+  add_roll (one_piece, "R-2", FT (60));
+  PIN (one_piece, RC_PIN_ROLL, { FT (1), FT (10) })->roll = g_strdup ("R-1");
+  PIN (one_piece, RC_PIN_ROLL, { FT (2), FT (11) })->roll = g_strdup ("R-2");
+  assert_unmet (one_piece, 1, "contradicts pin 1 (piece on a roll in room)");
+
+  g_autoptr (RcJob) kept_floor = make_square ();
+  PIN (kept_floor, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
+  PIN (kept_floor, RC_PIN_SPLIT, { FT (15), FT (1) }, { FT (15), FT (5) });
+  PIN (kept_floor, RC_PIN_NO_SEAMS, { FT (14), FT (4) }, { FT (16), FT (4) }, { FT (16), FT (7) }, { FT (14), FT (7) });
+  assert_unmet (kept_floor, 2, "contradicts pin 2 (split of a fill in room)");
+
+  g_autoptr (RcJob) two_fills = make_square ();
+  PIN (two_fills, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
+  PIN (two_fills, RC_PIN_SPLIT, { FT (15), FT (1) }, { FT (15), FT (5) }, { FT (3), FT (10) });
+  assert_unmet (two_fills, 1, "its cross seams do not lie in one fill");
+
+  g_autoptr (RcJob) at_wall = make_square ();
+  PIN (at_wall, RC_PIN_SEAM, { FT (20), FT (4) }, { FT (20), FT (16) });
+  assert_unmet (at_wall, 0, "no side seam can lie there");
+
+  g_autoptr (RcJob) outside = make_square ();
+  add_roll (outside, "R-1", FT (60));
+  PIN (outside, RC_PIN_ROLL, { FT (30), FT (10) })->roll = g_strdup ("R-1");
+  assert_unmet (outside, 0, "no piece lies there");
+
+  g_autoptr (RcJob) crossed = make_square ();
+  get_area (crossed, "area")->pile_degrees = -1;
+  PIN (crossed, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
+  PIN (crossed, RC_PIN_SEAM, { FT (4), FT (12) }, { FT (16), FT (12) });
+  assert_unmet (crossed, 1, "contradicts pin 1 (seam line in room), for seams lie a carpet's width apart");
+}
+
 /* A pin goes with its room. */
 static void
 test_pin_moves_with_the_room (void)
@@ -279,6 +329,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plan-pins/floor kept free of seams", test_kept_floor);
   g_test_add_func ("/plan-pins/a piece comes off its roll", test_roll);
   g_test_add_func ("/plan-pins/contradictions are named", test_contradictions);
+  g_test_add_func ("/plan-pins/more contradictions are named", test_more_contradictions);
   g_test_add_func ("/plan-pins/a pin moves with its room", test_pin_moves_with_the_room);
   g_test_add_func ("/plan-pins/what cannot be a pin", test_faults);
   return g_test_run ();

@@ -257,6 +257,7 @@ rc_json_print (RcJson *json)
 {
   g_autofree char *text = rc_json_dup_text (json);
 
+  g_assert (text != NULL); /* all that was begun is ended */
   if (fputs (text, stdout) != EOF && fflush (stdout) == 0)
     return TRUE;
   fprintf (stderr, "rowcut-cli: standard output: %s\n", g_strerror (errno));

@@ -27,25 +27,21 @@ make_pdf (const RcPurchase *purchase, const RcPriceBook *book, const char *jobs,
 {
   g_auto (GStrv) lines = g_strsplit (purchase->notes != NULL ? purchase->notes : "", "\n", -1);
   g_autoptr (GPtrArray) notes = g_ptr_array_new ();
-  const RcOrder order = { .supplier = purchase->supplier,
-                          .currency = purchase->currency,
-                          .lines = purchase->lines,
-                          .notes = notes,
-                          .net = purchase->net,
-                          .tax = purchase->tax,
-                          .total = purchase->total };
+  const RcOrder     order = { .supplier = purchase->supplier,
+                              .currency = purchase->currency,
+                              .lines = purchase->lines,
+                              .notes = notes,
+                              .net = purchase->net,
+                              .tax = purchase->tax,
+                              .total = purchase->total };
+  const RcSheetData data = {
+    .order = &order, .jobs = jobs, .book = book, .number = purchase->number, .date = purchase->made, .paper = paper
+  };
 
   for (guint i = 0; lines[i] != NULL; i++)
     if (*lines[i] != '\0')
       g_ptr_array_add (notes, lines[i]);
-  return rc_sheet_make_pdf (RC_SHEET_ORDER,
-                            &(RcSheetData){ .order = &order,
-                                            .jobs = jobs,
-                                            .book = book,
-                                            .number = purchase->number,
-                                            .date = purchase->made,
-                                            .paper = paper },
-                            error);
+  return rc_sheet_make_pdf (RC_SHEET_ORDER, &data, error);
 }
 
 GtkWidget *

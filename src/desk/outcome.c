@@ -21,6 +21,7 @@ count_on_held (RcOutcome *self, const RcJob *job, const RcOutcome *previous, GCa
   for (guint i = 1; i < job->measures->len; i++)
     if (g_str_equal (((const RcMeasure *)g_ptr_array_index (job->measures, i))->id, self->measure->id))
       before = g_ptr_array_index (job->measures, i - 1);
+  g_return_if_fail (before != NULL); /* what is counted on was cut by an earlier measure */
   self->before = rc_outcome_new (job, before->id, NULL, self->book, self->date, 0, previous ? previous->before : NULL,
                                  NULL, NULL, cancellable, NULL);
   if (self->before)

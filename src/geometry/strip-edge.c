@@ -135,8 +135,12 @@ rc_strip_find_spans (RcStripEdge *const *edges, guint n_edges, gint64 twice_x, R
       depth += edges[i]->depth;
       if (below <= 0 && depth > 0)
         lower = edges[i];
-      else if (below > 0 && depth <= 0 && rc_strip_edge_compare (lower, edges[i], twice_x) < 0)
-        spans[n++] = (RcStripSpan){ lower, edges[i], 0 };
+      else if (below > 0 && depth <= 0)
+        {
+          g_assert (lower != NULL); /* since the depth rose above nothing */
+          if (rc_strip_edge_compare (lower, edges[i], twice_x) < 0)
+            spans[n++] = (RcStripSpan){ lower, edges[i], 0 };
+        }
     }
 
   return n;

@@ -504,7 +504,7 @@ RcOption *
 rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, gboolean deep, gint64 budget_us,
                                GError **error)
 {
-  const RcAxis *best = NULL;
+  const RcAxis *best = &planning->axes[0];
   if (planning->model != NULL)
     {
       g_autoptr (GPtrArray) cuts = rc_like_exchange_cuts (beside->cuts, planning->model->area, planning->area);
@@ -520,8 +520,8 @@ rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, 
       g_prefix_error (error, "%s: ", planning->area->name);
       return NULL;
     }
-  for (guint i = 0; i < planning->n_axes; i++)
-    if (best == NULL || rc_score_is_better (planning->axes[i].score, best->score))
+  for (guint i = 1; i < planning->n_axes; i++)
+    if (rc_score_is_better (planning->axes[i].score, best->score))
       best = &planning->axes[i];
   return rc_option_copy (g_ptr_array_index (best->found, 0));
 }

@@ -68,8 +68,8 @@ static gint64
 find_end (const Carpets *self, guint index)
 {
   gint64 now = rc_progress_get_us (self->progress), left = MAX (0, self->end_us - now);
-  guint  at_once = rc_steps_count_at_once (self->carpets->len), own = get_carpet (self, index)->n_areas, all = 0;
-  for (guint i = index; i < self->carpets->len; i++)
+  guint  at_once = rc_steps_count_at_once (self->carpets->len), own = get_carpet (self, index)->n_areas, all = own;
+  for (guint i = index + 1; i < self->carpets->len; i++)
     all += get_carpet (self, i)->n_areas;
   return now + MIN (left, left * at_once * own / all);
 }

@@ -124,7 +124,7 @@ add_lots (Bound *self, const GPtrArray *rolls)
     {
       RcNestRoll *roll = g_ptr_array_index (rolls, i);
       guint       at = roll->lot == NULL ? 0 : 1;
-      while (at > 0 && at < self->lots->len && !g_str_equal (get_name (get_lot (self, at)), roll->lot))
+      while (at > 0 && at < self->lots->len && g_strcmp0 (get_name (get_lot (self, at)), roll->lot) != 0)
         at++;
       if (at == self->lots->len)
         {

@@ -86,8 +86,9 @@ compute_simple_bound (const RcPlan *plan, const RcCutting *cutting)
   for (guint c = 0; c < problem->cuts->len; c++)
     {
       const RcNestCut *cut = g_ptr_array_index (problem->cuts, c);
-      guint            number = g_array_index (cutting->piece_numbers, guint, c);
-      if (rc_plan_find_piece (plan, number)->kind == RC_PIECE_STAIR)
+      const RcPiece   *piece = rc_plan_find_piece (plan, g_array_index (cutting->piece_numbers, guint, c));
+      g_assert (piece != NULL); /* a cutting is of the plan's own pieces */
+      if (piece->kind == RC_PIECE_STAIR)
         bound += rc_weigh ((RcLength)((__int128)cut->width * cut->length / problem->roll_width), bought->cost_per_m);
     }
   for (guint r = 0; r + 1 < problem->rolls->len; r++)

@@ -246,6 +246,7 @@ merge_table (const RcRowSet *rows, const RcRowSet *stored, RcStore *store, RcTab
       const RcValue *old_row = j < n_old ? rc_row_set_get (stored, id, j) : NULL;
       int       order = new_row == NULL ? 1 : old_row == NULL ? -1 : compare_values (new_row, old_row, table->n_key);
       RowChange change = order == 0 ? ROW_UPDATE : order < 0 ? ROW_INSERT : ROW_DELETE;
+      const RcValue *row = order <= 0 ? new_row : old_row;
 
       i += order <= 0;
       j += order >= 0;
@@ -253,8 +254,8 @@ merge_table (const RcRowSet *rows, const RcRowSet *stored, RcStore *store, RcTab
         continue;
       if (sql[change] == NULL)
         sql[change] = dup_sql (id, change);
-      done
-          = change_row (rows, store, id, change, sql[change], new_row != NULL && order <= 0 ? new_row : old_row, error);
+      g_assert (row != NULL); /* of the side that the order names */
+      done = change_row (rows, store, id, change, sql[change], row, error);
     }
   for (guint i = 0; i < N_ROW_CHANGES; i++)
     g_free (sql[i]);

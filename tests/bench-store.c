@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <time.h>
 
+#include "house.h"
 #include "store.h"
 
 #define NOW    "2026-03-04T05:06:07Z"
@@ -110,6 +111,30 @@ time_search (RcStore *store, const char *words, guint most, guint *n_found)
   return times[ROUNDS / 2];
 }
 
+/* What the list of jobs does for each of its small floors, of the latest jobs: the longest that a key may have to wait
+ * for, and all together. */
+static void
+time_floors (RcStore *store)
+{
+  g_autoptr (GPtrArray) found = rc_store_find_latest_jobs (store, NULL, SHOWN, NULL);
+  double longest = 0, all = 0;
+  guint  n_rooms = 0;
+
+  for (guint i = 0; i < found->len; i++)
+    {
+      double start = get_ms (CLOCK_PROCESS_CPUTIME_ID), ms;
+      g_autoptr (RcJob) job = rc_store_read_job (store, ((const RcJobSummary *)found->pdata[i])->id, NULL);
+      g_autoptr (RcHouse) house = rc_house_new_rooms (rc_job_get_measure (job, NULL), &job->settings.closure, NULL);
+
+      ms = get_ms (CLOCK_PROCESS_CPUTIME_ID) - start;
+      n_rooms += house != NULL ? house->rooms->len : 0;
+      longest = MAX (longest, ms);
+      all += ms;
+    }
+  g_print ("%-24s %8.1f ms the longest, %.1f ms for %u of %u rooms\n", "small floors", longest, all, found->len,
+           n_rooms);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -140,5 +165,6 @@ main (int argc, char **argv)
 
       g_print ("%-24s %8.1f ms, %u shown\n", typed[i] != NULL ? typed[i] : "(all)", ms, n);
     }
+  time_floors (store);
   return 0;
 }

@@ -14,6 +14,7 @@
 #include "quote-window.h"
 #include "roll-form.h"
 #include "roll-window.h"
+#include "rowcut-error.h"
 #include "translation.h"
 
 #define FT(n) ((n)*RC_TICKS_PER_FOOT)
@@ -140,6 +141,65 @@ test_states (DeskFixture *fixture, gconstpointer data)
   g_assert_cmpstr (rc_document_get_job (document)->reached[RC_JOB_MEASURED], ==, "2026-03-02");
   rc_job_list_show_state (jobs, RC_JOB_ENQUIRY);
   g_assert_cmpuint (rc_job_list_get_n_jobs (jobs), ==, 0);
+}
+
+static gboolean
+is_inked (GtkWidget *picture)
+{
+  int          width = gtk_widget_get_width (picture), height = gtk_widget_get_height (picture);
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (picture);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  cairo_t         *cr = cairo_create (surface);
+  gboolean         inked = FALSE;
+
+  gdk_paintable_snapshot (paintable, snapshot, width, height);
+  GskRenderNode *node = gtk_snapshot_free_to_node (snapshot);
+  if (node != NULL)
+    gsk_render_node_draw (node, cr);
+  cairo_surface_flush (surface);
+  for (int i = 0; i < height * cairo_image_surface_get_stride (surface) && !inked; i++)
+    inked = cairo_image_surface_get_data (surface)[i] != 0;
+  g_clear_pointer (&node, gsk_render_node_unref);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return inked;
+}
+
+/* A row of the list shows the job's floor once there was a moment to read it, and reading it takes nothing from whoever
+ * is told of others' changes. */
+static void
+test_floors_in_the_list (DeskFixture *fixture, gconstpointer data)
+{
+  RcJobList       *jobs = rc_window_get_job_list (fixture->window);
+  RcDocument      *document = rc_window_get_document (fixture->window);
+  RcJobPictures   *pictures = rc_job_list_get_pictures (jobs);
+  g_autofree char *path = g_build_filename (fixture->folder, "store.db", NULL);
+  g_autoptr (GError) error = NULL;
+  RcStore *other = rc_store_open (path, NULL, &error);
+  g_autoptr (RcJob) job = rc_store_load_job (other, "J-7", &error);
+
+  g_assert_no_error (error);
+  act (fixture->window, "win.find-job");
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  desk_fixture_settle ();
+  GtkWidget *picture = desk_fixture_find (GTK_WIDGET (jobs), RC_TYPE_JOB_PICTURE, NULL);
+  g_assert_nonnull (picture);
+  g_assert_cmpuint (rc_job_pictures_get_n_waiting (pictures), ==, 0);
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  g_assert_true (is_inked (picture));
+  /* Another program changes the job, the list draws it anew; the job open here is still refused. */
+  g_free (job->title);
+  job->title = g_strdup ("Parlour and hall");
+  g_assert_true (rc_store_save_job (other, job, "Title", "2026-03-02T08:00:00Z", &error));
+  gtk_widget_queue_draw (picture);
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  desk_fixture_settle ();
+  g_assert_cmpuint (rc_job_pictures_get_n_waiting (pictures), ==, 0);
+  g_assert_false (rc_document_set_state (document, RC_JOB_MEASURED, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_CONFLICT);
+  g_assert_cmpstr (rc_document_get_job (document)->title, ==, "Parlour and hall");
+  rc_store_close (other);
 }
 
 /* A file's bytes are kept in the store, in the job's steps; undo takes it away again. */
@@ -504,6 +564,7 @@ main (int argc, char **argv)
     void (*test) (DeskFixture *, gconstpointer);
   } TESTS[] = { { "quotations are issued, revised and accepted", test_quotations },
                 { "jobs are found by their states", test_states },
+                { "floors are drawn in the list", test_floors_in_the_list },
                 { "papers are kept with the job", test_papers },
                 { "prices are followed", test_prices_are_followed },
                 { "one order per supplier for many jobs", test_orders_for_many_jobs },

@@ -60,23 +60,39 @@ new_bar (double part, const char *said)
   return bar;
 }
 
-/* A row of two lines with a picture (nullable, floating) between them. `target` is the action it does: "job:J-1" or
- * "win.orders". */
+/* A row of two lines with a picture (nullable, floating) between them, and another (likewise) before them. `target` is
+ * the action it does: "job:J-1" or "win.orders". */
 static void
-add_row (GtkListBox *list, const char *title, const char *detail, GtkWidget *picture, const char *target)
+add_row (GtkListBox *list, const char *title, const char *detail, GtkWidget *before, GtkWidget *picture,
+         const char *target)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3), *row = gtk_list_box_row_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8), *row = gtk_list_box_row_new ();
+  GtkWidget *lines = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 
   gtk_widget_add_css_class (box, "glance-row");
-  gtk_box_append (GTK_BOX (box), new_label (title, NULL));
+  gtk_widget_set_hexpand (lines, TRUE);
+  gtk_box_append (GTK_BOX (lines), new_label (title, NULL));
   if (picture != NULL)
-    gtk_box_append (GTK_BOX (box), picture);
-  gtk_box_append (GTK_BOX (box), new_label (detail, "detail"));
+    gtk_box_append (GTK_BOX (lines), picture);
+  gtk_box_append (GTK_BOX (lines), new_label (detail, "detail"));
+  if (before != NULL)
+    gtk_box_append (GTK_BOX (box), before);
+  gtk_box_append (GTK_BOX (box), lines);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, detail, -1);
   g_object_set_data_full (G_OBJECT (row), TARGET_KEY, g_strdup (target), g_free);
   gtk_list_box_append (list, row);
+}
+
+/* (floating) */
+static GtkWidget *
+new_floor (RcGlanceWindow *self, const char *job)
+{
+  GtkWidget *picture = rc_job_picture_new (rc_job_list_get_pictures (rc_window_get_job_list (self->window)), job);
+
+  gtk_widget_set_valign (picture, GTK_ALIGN_CENTER);
+  return picture;
 }
 
 static guint
@@ -123,7 +139,7 @@ add_quote (RcGlanceWindow *self, const RcIssuedQuote *quote, const char *today)
   g_autofree char *detail = g_strdup_printf ("%s, %s", total, days);
   g_autofree char *target = g_strconcat ("job:", quote->job_id, NULL);
 
-  add_row (self->quotes, title, detail, new_bar (age / (double)holds, days), target);
+  add_row (self->quotes, title, detail, new_floor (self, quote->job_id), new_bar (age / (double)holds, days), target);
 }
 
 static void
@@ -145,6 +161,13 @@ show_quotes (RcGlanceWindow *self, GError **error)
 
 /* --- orders --- */
 
+/* Of one job its floor; orders for many have none. (floating, nullable) */
+static GtkWidget *
+new_floor_of (RcGlanceWindow *self, const RcPurchase *order)
+{
+  return order->jobs != NULL && strchr (order->jobs, ',') == NULL ? new_floor (self, order->jobs) : NULL;
+}
+
 static void
 show_orders (RcGlanceWindow *self, GError **error)
 {
@@ -160,7 +183,7 @@ show_orders (RcGlanceWindow *self, GError **error)
           = g_strdup_printf ("%s %s", job->number ? job->number : job->id, job->title ? job->title : "");
       g_autofree char *target = g_strconcat ("job:", job->id, NULL);
 
-      add_row (self->orders, title, _ ("accepted, nothing ordered yet"), NULL, target);
+      add_row (self->orders, title, _ ("accepted, nothing ordered yet"), new_floor (self, job->id), NULL, target);
     }
   for (guint i = 0; orders != NULL && i < orders->len; i++)
     {
@@ -170,7 +193,8 @@ show_orders (RcGlanceWindow *self, GError **error)
                                                  order->due ? ", " : "", order->due ? order->due : "");
 
       if (order->state < RC_PURCHASE_RECEIVED)
-        add_row (self->orders, title, detail, new_bar ((order->state + 1) / 4.0, detail), "win.orders");
+        add_row (self->orders, title, detail, new_floor_of (self, order), new_bar ((order->state + 1) / 4.0, detail),
+                 "win.orders");
     }
   set_head (self->orders_label, _ ("Orders to place and under way"), count_rows (self->orders));
 }
@@ -216,7 +240,7 @@ show_rolls (RcGlanceWindow *self, const RcJob *job, GError **error)
       g_autofree char *detail = g_strdup_printf (_ ("%s × %s free, %s"), width, left,
                                                  line->roll->place && *line->roll->place ? line->roll->place : "–");
       rc_stock_ribbon_show (RC_STOCK_RIBBON (ribbon), line, NULL, longest, rc_usual_units_get_style (job));
-      add_row (self->rolls, title, detail, ribbon, "win.rolls");
+      add_row (self->rolls, title, detail, NULL, ribbon, "win.rolls");
     }
   set_head (self->rolls_label, _ ("Rolls to use up"), count_rows (self->rolls));
 }

@@ -13,6 +13,7 @@ struct _RcJobList
   GtkBox parent_instance;
 
   RcStore            *store;
+  RcJobPictures      *pictures;
   GtkSearchEntry     *search;
   GtkDropDown        *state_drop; /* all, then each state */
   GtkListView        *view;
@@ -52,7 +53,7 @@ rc_job_list_refresh (RcJobList *self)
       gtk_label_set_text (self->count_label, error->message);
       return;
     }
-  g_autoptr (RcJobModel) model = rc_job_model_new (self->store, found);
+  g_autoptr (RcJobModel) model = rc_job_model_new (self->store, self->pictures, found);
   gtk_single_selection_set_model (self->selection, G_LIST_MODEL (model));
   show_count (self, found->len);
 }
@@ -95,7 +96,14 @@ void
 rc_job_list_set_store (RcJobList *self, RcStore *store)
 {
   self->store = store;
+  self->pictures = rc_job_pictures_new (store);
   rc_job_list_refresh (self);
+}
+
+RcJobPictures *
+rc_job_list_get_pictures (RcJobList *self)
+{
+  return self->pictures;
 }
 
 void
@@ -120,7 +128,12 @@ rc_job_list_get_n_jobs (RcJobList *self)
 static void
 rc_job_list_dispose (GObject *object)
 {
+  RcJobList *self = RC_JOB_LIST (object);
+
+  if (self->pictures != NULL)
+    rc_job_pictures_stop (self->pictures);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_JOB_LIST);
+  g_clear_object (&self->pictures);
   G_OBJECT_CLASS (rc_job_list_parent_class)->dispose (object);
 }
 
@@ -131,6 +144,7 @@ rc_job_list_class_init (RcJobListClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rc_job_list_dispose;
   g_type_ensure (RC_TYPE_JOB_ROW);
+  g_type_ensure (RC_TYPE_JOB_PICTURE);
   g_type_ensure (RC_TYPE_STOP);
   open_signal
       = g_signal_new ("open", RC_TYPE_JOB_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);

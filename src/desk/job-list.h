@@ -2,9 +2,7 @@
  */
 #pragma once
 
-#include <gtk/gtk.h>
-
-#include "store.h"
+#include "job-pictures.h"
 
 #define RC_TYPE_JOB_LIST (rc_job_list_get_type ())
 G_DECLARE_FINAL_TYPE (RcJobList, rc_job_list, RC, JOB_LIST, GtkBox)
@@ -15,5 +13,7 @@ void rc_job_list_set_store (RcJobList *self, RcStore *store);
 void rc_job_list_refresh (RcJobList *self);
 void rc_job_list_focus (RcJobList *self);
 /* Only jobs that are in this state; -1: in any. */
-void  rc_job_list_show_state (RcJobList *self, int state);
-guint rc_job_list_get_n_jobs (RcJobList *self); /* found with the words as they stand */
+void rc_job_list_show_state (RcJobList *self, int state);
+/* Where the jobs' floors are drawn from; NULL without a store. (transfer none) */
+RcJobPictures *rc_job_list_get_pictures (RcJobList *self);
+guint          rc_job_list_get_n_jobs (RcJobList *self); /* found with the words as they stand */

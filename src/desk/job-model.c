@@ -4,9 +4,10 @@
 
 struct _RcJobRow
 {
-  GObject parent_instance;
-  char   *id, *title, *detail, *state;
-  double  step;
+  GObject        parent_instance;
+  char          *id, *title, *detail, *state;
+  double         step;
+  RcJobPictures *pictures;
 };
 
 G_DEFINE_FINAL_TYPE (RcJobRow, rc_job_row, G_TYPE_OBJECT)
@@ -17,6 +18,8 @@ enum
   PROP_DETAIL,
   PROP_STATE,
   PROP_STEP,
+  PROP_PICTURES,
+  PROP_ID,
 };
 
 static void
@@ -26,8 +29,13 @@ rc_job_row_get_property (GObject *object, guint id, GValue *value, GParamSpec *p
 
   if (id == PROP_STEP)
     g_value_set_double (value, self->step);
+  else if (id == PROP_PICTURES)
+    g_value_set_object (value, self->pictures);
   else
-    g_value_set_string (value, id == PROP_TITLE ? self->title : id == PROP_DETAIL ? self->detail : self->state);
+    g_value_set_string (value, id == PROP_TITLE    ? self->title
+                               : id == PROP_DETAIL ? self->detail
+                               : id == PROP_STATE  ? self->state
+                                                   : self->id);
 }
 
 static void
@@ -35,6 +43,7 @@ rc_job_row_finalize (GObject *object)
 {
   RcJobRow *self = RC_JOB_ROW (object);
 
+  g_clear_object (&self->pictures);
   g_free (self->id);
   g_free (self->title);
   g_free (self->detail);
@@ -55,6 +64,9 @@ rc_job_row_class_init (RcJobRowClass *klass)
   g_object_class_install_property (object_class, PROP_STATE, g_param_spec_string ("state", NULL, NULL, "", flags));
   g_object_class_install_property (object_class, PROP_STEP,
                                    g_param_spec_double ("step", NULL, NULL, 0, RC_N_JOB_STATES - 1, 0, flags));
+  g_object_class_install_property (object_class, PROP_PICTURES,
+                                   g_param_spec_object ("pictures", NULL, NULL, RC_TYPE_JOB_PICTURES, flags));
+  g_object_class_install_property (object_class, PROP_ID, g_param_spec_string ("id", NULL, NULL, NULL, flags));
 }
 
 static void
@@ -82,7 +94,7 @@ take_state (RcJobRow *self, RcStore *store)
 }
 
 static RcJobRow *
-job_row_new (RcStore *store, const RcJobSummary *summary)
+job_row_new (RcStore *store, RcJobPictures *pictures, const RcJobSummary *summary)
 {
   RcJobRow *self = g_object_new (RC_TYPE_JOB_ROW, NULL);
   GString  *detail = g_string_new (NULL);
@@ -96,6 +108,7 @@ job_row_new (RcStore *store, const RcJobSummary *summary)
   append_part (detail, summary->number);
   append_part (detail, summary->date);
   self->id = g_strdup (summary->id);
+  self->pictures = g_object_ref (pictures);
   self->title = g_strdup (summary->title && *summary->title ? summary->title : _ ("without a title"));
   self->detail = g_string_free (detail, FALSE);
   take_state (self, store);
@@ -104,9 +117,10 @@ job_row_new (RcStore *store, const RcJobSummary *summary)
 
 struct _RcJobModel
 {
-  GObject    parent_instance;
-  RcStore   *store; /* borrowed */
-  GPtrArray *summaries;
+  GObject        parent_instance;
+  RcStore       *store; /* borrowed */
+  RcJobPictures *pictures;
+  GPtrArray     *summaries;
 };
 
 static GType
@@ -125,8 +139,9 @@ static gpointer
 rc_job_model_get_item (GListModel *model, guint position)
 {
   RcJobModel *self = RC_JOB_MODEL (model);
-  return position < self->summaries->len ? job_row_new (self->store, g_ptr_array_index (self->summaries, position))
-                                         : NULL;
+  return position < self->summaries->len
+             ? job_row_new (self->store, self->pictures, g_ptr_array_index (self->summaries, position))
+             : NULL;
 }
 
 static void
@@ -144,6 +159,7 @@ static void
 rc_job_model_finalize (GObject *object)
 {
   g_ptr_array_unref (RC_JOB_MODEL (object)->summaries);
+  g_clear_object (&RC_JOB_MODEL (object)->pictures);
   G_OBJECT_CLASS (rc_job_model_parent_class)->finalize (object);
 }
 
@@ -159,11 +175,12 @@ rc_job_model_init (RcJobModel *self)
 }
 
 RcJobModel *
-rc_job_model_new (RcStore *store, GPtrArray *summaries)
+rc_job_model_new (RcStore *store, RcJobPictures *pictures, GPtrArray *summaries)
 {
   RcJobModel *self = g_object_new (RC_TYPE_JOB_MODEL, NULL);
 
   self->store = store;
+  self->pictures = g_object_ref (pictures);
   self->summaries = summaries;
   return self;
 }

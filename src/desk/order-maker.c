@@ -81,7 +81,7 @@ has_quantities (const RcOutcome *outcome, const char *job_id, GError **error)
 gboolean
 rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outcome, GError **error)
 {
-  g_autoptr (RcJob) job = rc_store_load_job (maker->store, job_id, error);
+  g_autoptr (RcJob) job = rc_store_read_job (maker->store, job_id, error);
   g_autoptr (RcHeld) held = job != NULL ? rc_store_load_held (maker->store, job, error) : NULL;
   g_autoptr (RcOutcome) planned = held != NULL ? find_outcome (maker, job, held, outcome, error) : NULL;
   g_autoptr (GPtrArray) orders = NULL;

@@ -14,7 +14,7 @@ dup_job_numbers (RcStore *store, const char *ids)
 
   for (guint i = 0; parts[i] != NULL; i++)
     {
-      g_autoptr (RcJob) job = rc_store_load_job (store, parts[i], NULL);
+      g_autoptr (RcJob) job = rc_store_read_job (store, parts[i], NULL);
 
       g_strv_builder_add (numbers, job != NULL && job->number != NULL && *job->number != '\0' ? job->number : parts[i]);
     }

@@ -310,7 +310,7 @@ static void
 add_ways (RcQuoteWindow *self, GtkWidget *paper, const RcIssuedQuote *quote)
 {
   RcStore *store = rc_window_get_store (self->window);
-  g_autoptr (RcJob) job = rc_store_load_job (store, quote->job_id, NULL);
+  g_autoptr (RcJob) job = rc_store_read_job (store, quote->job_id, NULL);
   g_autoptr (RcPriceBook) book = rc_store_load_price_book (store, NULL);
   g_autofree char *name = g_strdup_printf ("%s.pdf", quote->number);
   g_auto (RcSheetLetter) letter = { 0 };

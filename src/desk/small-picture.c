@@ -124,21 +124,26 @@ find_floor (const RcHouse *house)
 }
 
 static void
+draw_room (const RcRing *outline, double ink, const RcPalette *palette, const RcView *view, cairo_t *cr)
+{
+  cairo_new_path (cr);
+  trace_ring (outline, view, cr);
+  set_ink (cr, palette->ink, ink);
+  cairo_fill_preserve (cr);
+  cairo_set_line_width (cr, 1);
+  set_ink (cr, palette->ink, 1);
+  cairo_stroke (cr);
+}
+
+static void
 draw_rooms (const RcHouse *house, int floor, const RcPalette *palette, const RcView *view, cairo_t *cr)
 {
   for (guint i = 0; i < house->rooms->len; i++)
     {
       const RcPlacedRoom *placed = g_ptr_array_index (house->rooms, i);
 
-      if (placed->room->floor != floor)
-        continue;
-      cairo_new_path (cr);
-      trace_ring (placed->polygon->outer, view, cr);
-      set_ink (cr, palette->ink, DROP_INK);
-      cairo_fill_preserve (cr);
-      cairo_set_line_width (cr, 1);
-      set_ink (cr, palette->ink, 1);
-      cairo_stroke (cr);
+      if (placed->room->floor == floor)
+        draw_room (placed->polygon->outer, DROP_INK, palette, view, cr);
     }
 }
 
@@ -166,4 +171,65 @@ rc_small_picture_draw_plan (const RcPlan *plan, const RcPalette *palette, double
   draw_pieces (pieces, palette, &view, cr);
   draw_rooms (plan->house, floor, palette, &view, cr);
   draw_seams (seams, palette, &view, cr);
+}
+
+static gboolean
+is_carpeted (const RcMeasure *measure, const RcRoom *room)
+{
+  for (guint i = 0; i < measure->areas->len; i++)
+    {
+      const RcFloorArea *area = g_ptr_array_index (measure->areas, i);
+
+      if (g_ptr_array_find_with_equal_func (area->rooms, room->id, g_str_equal, NULL))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+void
+rc_floor_small_init (RcFloorSmall *floor, const RcHouse *house)
+{
+  int storey = house != NULL ? find_floor (house) : 0;
+
+  floor->rings = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
+  floor->carpeted = g_array_new (FALSE, FALSE, sizeof (gboolean));
+  for (guint i = 0; house != NULL && i < house->rooms->len; i++)
+    {
+      const RcPlacedRoom *placed = g_ptr_array_index (house->rooms, i);
+      gboolean            carpeted = is_carpeted (house->measure, placed->room);
+
+      if (placed->room->floor != storey)
+        continue;
+      g_ptr_array_add (floor->rings, rc_ring_copy (placed->polygon->outer));
+      g_array_append_val (floor->carpeted, carpeted);
+    }
+}
+
+void
+rc_floor_small_clear (RcFloorSmall *floor)
+{
+  g_clear_pointer (&floor->rings, g_ptr_array_unref);
+  g_clear_pointer (&floor->carpeted, g_array_unref);
+}
+
+void
+rc_small_picture_draw_floor (const RcFloorSmall *floor, const RcPalette *palette, double width, double height,
+                             cairo_t *cr)
+{
+  RcBox  box;
+  RcView view;
+
+  if (floor->rings->len == 0)
+    return;
+  box = rc_ring_compute_box (g_ptr_array_index (floor->rings, 0));
+  for (guint i = 1; i < floor->rings->len; i++)
+    {
+      RcBox other = rc_ring_compute_box (g_ptr_array_index (floor->rings, i));
+
+      box = (RcBox){ MIN (box.x0, other.x0), MIN (box.y0, other.y0), MAX (box.x1, other.x1), MAX (box.y1, other.y1) };
+    }
+  view = rc_view_fit_box (box, 0, 0, width, height, MARGIN);
+  for (guint i = 0; i < floor->rings->len; i++)
+    draw_room (g_ptr_array_index (floor->rings, i), g_array_index (floor->carpeted, gboolean, i) ? FILL_INK : DROP_INK,
+               palette, &view, cr);
 }

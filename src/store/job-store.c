@@ -73,19 +73,39 @@ load_within (RcStore *store, const char *id, gint64 *revision, GError **error)
   return rc_job_store_load (store, key, error);
 }
 
+/* One transaction, so that all tables are read as of one moment. *revision: 0: there is none; -1: not known. */
+static RcJob *
+load (RcStore *store, const char *id, gint64 *revision, GError **error)
+{
+  RcJob *job;
+
+  *revision = -1;
+  if (!rc_query_run (store, "BEGIN", NULL, 0, error))
+    return NULL;
+  job = load_within (store, id, revision, error);
+  rc_store_rollback (store);
+  return job;
+}
+
+RcJob *
+rc_store_read_job (RcStore *store, const char *id, GError **error)
+{
+  gint64 revision;
+
+  g_return_val_if_fail (store != NULL && id != NULL, NULL);
+
+  return load (store, id, &revision, error);
+}
+
 RcJob *
 rc_store_load_job (RcStore *store, const char *id, GError **error)
 {
-  gint64 revision = -1; /* 0: there is none; -1: not known */
+  gint64 revision;
   RcJob *job;
 
   g_return_val_if_fail (store != NULL && id != NULL, NULL);
 
-  /* One transaction, so that all tables are read as of one moment. */
-  if (!rc_query_run (store, "BEGIN", NULL, 0, error))
-    return NULL;
-  job = load_within (store, id, &revision, error);
-  rc_store_rollback (store);
+  job = load (store, id, &revision, error);
   /* That it is gone is known, too: its deletion can be taken back then. */
   if (job != NULL || revision == 0)
     rc_revision_set_seen (store, id, revision);

@@ -70,8 +70,10 @@ char *rc_store_take_job_number (RcStore *store, const char *date, GError **error
 char *rc_store_duplicate_job (RcStore *store, const char *id, const RcCustomer *customer, const char *date,
                               const char *now, GError **error);
 
-/* RC_ERROR_REFERENCE when there is none. */
+/* To be edited: saving it is refused once others have changed it. RC_ERROR_REFERENCE when there is none. */
 RcJob *rc_store_load_job (RcStore *store, const char *id, GError **error);
+/* To be looked at only: whoever has loaded it is still told when others have changed it since. */
+RcJob *rc_store_read_job (RcStore *store, const char *id, GError **error);
 
 /* Writes the whole job, new or changed, as one named step that can be undone; only rows that differ are written. When
  * nothing differs there is no step. The first save of a job is no step, for there is nothing to go back to. A job that

@@ -1,7 +1,9 @@
 /* Job numbers by a pattern, and duplicates of jobs. */
 #include "job-number.h"
 #include "rowcut-error.h"
-#include "store.h"
+#include <sqlite3.h>
+
+#include "store-maker.h"
 
 /* YYYY-### and what else the office may write; the day's parts and the running number in their places. */
 static void
@@ -114,6 +116,46 @@ test_duplicate (void)
   g_assert_cmpuint (quotes->len, ==, 0);
 }
 
+static void
+duplicate_again (RcStore *store, const char *trouble, gboolean done)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = NULL;
+  sqlite3         *db = NULL;
+
+  g_assert_cmpint (sqlite3_open (trouble, &db), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (db,
+                                 done ? "DROP TRIGGER trouble"
+                                      : "CREATE TRIGGER trouble BEFORE INSERT ON measures WHEN NEW.job > 1"
+                                        " BEGIN SELECT RAISE (ABORT, 'no'); END",
+                                 NULL, NULL, NULL),
+                   ==, SQLITE_OK);
+  sqlite3_close (db);
+  id = rc_store_duplicate_job (store, "J-1", NULL, "2026-03-10", "2026-03-10T10:00:00Z", &error);
+  g_assert_true ((id != NULL) == done);
+}
+
+/* A duplicate that cannot be saved takes no number: the next one has it. */
+static void
+test_duplicate_is_one (void)
+{
+  const RcCurrency usd = { "USD", 2 };
+  char            *folder = g_dir_make_tmp ("rowcut-store-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "store.db", NULL);
+  RcStore         *store = rc_store_open (path, NULL, NULL);
+  g_autoptr (RcJob) job = rc_job_new ("J-1", &usd);
+  g_autoptr (GPtrArray) found = NULL;
+
+  g_assert_true (rc_store_save_job (store, job, "save", "2026-03-09T10:00:00Z", NULL));
+  duplicate_again (store, path, FALSE);
+  duplicate_again (store, path, TRUE);
+  found = rc_store_find_jobs (store, "2026-001", NULL);
+  g_assert_cmpuint (found->len, ==, 1);
+  rc_store_maker_assert_sound (store);
+  rc_store_close (store);
+  rc_store_maker_remove_folder (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -121,5 +163,6 @@ main (int argc, char **argv)
   g_test_add_func ("/store/numbers/patterns", test_number_patterns);
   g_test_add_func ("/store/numbers/two programs", test_numbers);
   g_test_add_func ("/store/numbers/duplicate", test_duplicate);
+  g_test_add_func ("/store/numbers/duplicating is one transaction", test_duplicate_is_one);
   return g_test_run ();
 }

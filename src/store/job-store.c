@@ -161,7 +161,9 @@ typedef struct
 {
   const RcJob *job;
   const char  *step, *now;
-  gboolean     amends; /* in place of the latest step */
+  gboolean     amends;   /* in place of the latest step */
+  RcJob       *numbered; /* the job itself, where it gets the next number; else NULL */
+  const char  *date;     /* of that number */
   gboolean     changed, has_step;
   gint64       revision; /* 0 when there was nothing to change */
 } Save;
@@ -215,16 +217,33 @@ save_within (RcStore *store, RcRowSet *rows, Save *save, GError **error)
 }
 
 static gboolean
+take_number (RcStore *store, const Save *save, GError **error)
+{
+  char *number;
+
+  if (save->numbered == NULL)
+    return TRUE;
+  number = rc_new_job_take_number (store, save->date, error);
+  if (number == NULL)
+    return FALSE;
+  g_free (save->numbered->number);
+  save->numbered->number = number;
+  return TRUE;
+}
+
+static gboolean
 save_job (RcStore *store, Save *save, GError **error)
 {
   g_autoptr (RcRowSet) rows = rc_row_set_new (0);
   g_autofree char *owner = g_strdup_printf (_ ("Job %s"), save->job->id);
   g_autofree char *doing = g_strdup_printf (_ ("Saving job %s"), save->job->id);
 
-  rc_job_rows_add (save->job, rows);
-  if (!rc_row_set_prepare (rows, 0, RC_N_JOB_TABLES, owner, error) || !rc_store_begin (store, doing, error))
+  if (!rc_store_begin (store, doing, error))
     return FALSE;
-  if (!save_within (store, rows, save, error))
+  if (!take_number (store, save, error))
+    return rc_store_rollback (store);
+  rc_job_rows_add (save->job, rows);
+  if (!rc_row_set_prepare (rows, 0, RC_N_JOB_TABLES, owner, error) || !save_within (store, rows, save, error))
     return rc_store_rollback (store);
   if (!rc_store_commit (store, doing, error))
     return FALSE;
@@ -239,6 +258,15 @@ rc_store_save_job (RcStore *store, const RcJob *job, const char *step, const cha
 
   g_return_val_if_fail (store != NULL && job != NULL && job->id != NULL, FALSE);
   g_return_val_if_fail (step != NULL && now != NULL, FALSE);
+
+  return save_job (store, &save, error);
+}
+
+gboolean
+rc_job_store_save_numbered (RcStore *store, RcJob *job, const char *step, const char *date, const char *now,
+                            GError **error)
+{
+  Save save = { .job = job, .step = step, .now = now, .numbered = job, .date = date };
 
   return save_job (store, &save, error);
 }

@@ -1,5 +1,6 @@
 /* Numbers of new jobs, and jobs made from others. */
 #include "job-number.h"
+#include "job-store.h"
 #include "query.h"
 #include "store.h"
 
@@ -31,8 +32,8 @@ dup_pattern (RcStore *store, GError **error)
 }
 
 /* Counts on past numbers that some job has been given by hand. */
-static char *
-take_within (RcStore *store, const char *date, GError **error)
+char *
+rc_new_job_take_number (RcStore *store, const char *date, GError **error)
 {
   g_autofree char *pattern = dup_pattern (store, error);
   g_autofree char *series = pattern != NULL ? rc_job_number_dup_series (pattern, date) : NULL;
@@ -64,7 +65,7 @@ rc_store_take_job_number (RcStore *store, const char *date, GError **error)
 
   if (!rc_store_begin (store, _ ("Taking a job number"), error))
     return NULL;
-  number = take_within (store, date, error);
+  number = rc_new_job_take_number (store, date, error);
   if (number == NULL)
     {
       rc_store_rollback (store);
@@ -81,17 +82,14 @@ rc_store_duplicate_job (RcStore *store, const char *id, const RcCustomer *custom
 {
   g_autoptr (RcJob) job = NULL;
   g_autoptr (RcJob) copy = NULL;
-  g_autofree char *new_id = NULL, *number = NULL;
+  g_autofree char *new_id = NULL;
 
   g_return_val_if_fail (store != NULL && id != NULL && date != NULL && now != NULL, NULL);
 
-  job = rc_store_load_job (store, id, error);
+  job = rc_store_read_job (store, id, error);
   new_id = job != NULL ? rc_store_dup_new_job_id (store, error) : NULL;
-  number = new_id != NULL ? rc_store_take_job_number (store, date, error) : NULL;
-  if (number == NULL)
+  if (new_id == NULL)
     return NULL;
-  copy = rc_job_new_duplicate (job, new_id, number, date, customer);
-  if (!rc_store_save_job (store, copy, _ ("Duplicate"), now, error))
-    return NULL;
-  return g_steal_pointer (&new_id);
+  copy = rc_job_new_duplicate (job, new_id, NULL, date, customer);
+  return rc_job_store_save_numbered (store, copy, _ ("Duplicate"), date, now, error) ? g_steal_pointer (&new_id) : NULL;
 }

@@ -7,6 +7,7 @@
 #include "desk-fixture.h"
 #include "document-things.h"
 #include "glance-window.h"
+#include "job-file-dialog.h"
 #include "length-rows.h"
 #include "order-window.h"
 #include "price-window.h"
@@ -471,6 +472,33 @@ check_bench (DeskFixture *fixture)
   g_assert_cmpuint (n_cut, ==, 1);
 }
 
+/* The accounts hear of what was accepted and of what is ordered, once each. */
+static void
+check_accounts (DeskFixture *fixture)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "accounts.csv", NULL), *text = NULL;
+  g_autoptr (GPtrArray) orders = rc_store_find_purchases (fixture->store, NULL, NULL);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (rc_accounts_write (fixture->store, path, &error));
+  g_assert_true (g_file_get_contents (path, &text, NULL, &error));
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==,
+                    3 + orders->len); /* the head, the sale at one rate, after the last nothing */
+  g_assert_true (g_str_has_prefix (lines[1], "sale,Q-1,"));
+  g_assert_nonnull (strstr (lines[1], "Tamsin Oddlebury"));
+  for (guint i = 0; i < orders->len; i++)
+    {
+      const RcPurchase *order = g_ptr_array_index (orders, i);
+      g_autofree char  *begin = g_strdup_printf ("purchase,%s,", order->number);
+      g_autofree char  *total = rc_money_format_plain (order->total, &order->currency);
+      g_assert_true (g_str_has_prefix (lines[2 + i], begin));
+      g_assert_true (g_str_has_suffix (lines[2 + i], total));
+    }
+  g_assert_false (rc_accounts_write (fixture->store, "/no/such/folder/accounts.csv", &error));
+  g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+}
+
 static void
 test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data)
 {
@@ -487,6 +515,7 @@ test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data
   order_and_receive (fixture);
   cut (fixture);
   g_assert_cmpuint (rc_glance_window_get_n (glance, RC_GLANCE_ROLLS), >, 0); /* the remnant */
+  check_accounts (fixture);
   measure_again (fixture);
   check_bench (fixture);
 

@@ -111,6 +111,12 @@ rc_job_action_open_file (GtkWidget *widget, const char *name, GVariant *paramete
 }
 
 void
+rc_job_action_export_accounts (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  rc_accounts_dialog_save (RC_WINDOW (widget));
+}
+
+void
 rc_job_action_export_file (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   rc_job_file_dialog_save (RC_WINDOW (widget));

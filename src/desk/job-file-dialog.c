@@ -2,6 +2,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "accounts-csv.h"
+#include "clock.h"
 #include "job-file.h"
 
 #define HELD_KEY "rowcut-file-chooser"
@@ -19,9 +21,15 @@ let_go (RcWindow *window)
   g_object_set_data (G_OBJECT (window), HELD_KEY, NULL);
 }
 
+/* What files it is about. */
+typedef struct
+{
+  const char *name, *pattern;
+} Kind;
+
 static void
 show (RcWindow *window, const char *title, GtkFileChooserAction action, const char *accept, const char *name,
-      GCallback response)
+      const Kind *kind, GCallback response)
 {
   g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
 
@@ -29,8 +37,8 @@ show (RcWindow *window, const char *title, GtkFileChooserAction action, const ch
     return;
   GtkFileChooserNative *chooser
       = gtk_file_chooser_native_new (title, GTK_WINDOW (window), action, accept, _ ("_Cancel"));
-  gtk_file_filter_set_name (filter, _ ("Job files"));
-  gtk_file_filter_add_pattern (filter, "*.xml");
+  gtk_file_filter_set_name (filter, kind->name);
+  gtk_file_filter_add_pattern (filter, kind->pattern);
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), filter);
   if (name)
     gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
@@ -81,7 +89,8 @@ on_save_response (GtkNativeDialog *dialog, int response, RcWindow *window)
 void
 rc_job_file_dialog_open (RcWindow *window)
 {
-  show (window, _ ("Open a job file"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"), NULL, G_CALLBACK (on_open_response));
+  show (window, _ ("Open a job file"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"), NULL,
+        &(Kind){ _ ("Job files"), "*.xml" }, G_CALLBACK (on_open_response));
 }
 
 void
@@ -92,5 +101,38 @@ rc_job_file_dialog_save (RcWindow *window)
   if (document == NULL)
     return;
   g_autofree char *name = g_strdup_printf ("%s.xml", rc_document_get_job (document)->id);
-  show (window, _ ("Write a job file"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), name, G_CALLBACK (on_save_response));
+  show (window, _ ("Write a job file"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), name,
+        &(Kind){ _ ("Job files"), "*.xml" }, G_CALLBACK (on_save_response));
+}
+
+gboolean
+rc_accounts_write (RcStore *store, const char *path, GError **error)
+{
+  g_autoptr (GPtrArray) accounts = rc_store_find_accounts (store, NULL, NULL, error);
+  g_autofree char *csv = accounts != NULL ? rc_accounts_csv_format (accounts) : NULL;
+
+  return csv != NULL && g_file_set_contents (path, csv, -1, error);
+}
+
+static void
+on_accounts_response (GtkNativeDialog *dialog, int response, RcWindow *window)
+{
+  g_autofree char *path = dup_path (dialog, response), *text = NULL;
+  g_autoptr (GError) error = NULL;
+
+  let_go (window);
+  if (path == NULL)
+    return;
+  if (rc_accounts_write (rc_window_get_store (window), path, &error))
+    text = g_strdup_printf (_ ("Written to %s"), path);
+  rc_window_tell (window, error != NULL ? error->message : text);
+}
+
+void
+rc_accounts_dialog_save (RcWindow *window)
+{
+  g_autofree char *today = rc_clock_dup_today (), *name = g_strdup_printf ("%s-%s.csv", _ ("accounts"), today);
+
+  show (window, _ ("Write the accounts"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), name,
+        &(Kind){ _ ("Tables (CSV)"), "*.csv" }, G_CALLBACK (on_accounts_response));
 }

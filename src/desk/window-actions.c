@@ -363,6 +363,7 @@ static const struct
   { "win.open-demo", NULL, rc_job_action_open_demo, FALSE, { "<Control><Shift>o" } },
   { "win.open-file", NULL, rc_job_action_open_file, FALSE, { "<Control>o" } },
   { "win.export-file", NULL, rc_job_action_export_file, TRUE, { "<Control>e" } },
+  { "win.export-accounts", NULL, rc_job_action_export_accounts, FALSE, { "<Control><Shift>e" } },
   { "win.delete-job", NULL, rc_job_action_delete, TRUE, { "<Control><Shift>BackSpace" } },
   { "win.saved", NULL, say_saved, TRUE, { "<Control>s" } },
   { "win.undo", NULL, undo, TRUE, { "<Control>z" } },

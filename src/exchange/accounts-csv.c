@@ -3,12 +3,6 @@
 #include "csv.h"
 #include "exact-text.h"
 
-void
-rc_accounts_csv_begin (GString *csv)
-{
-  g_string_append (csv, "kind,number,day,party,job,title,currency,net,tax_percent,tax,total\n");
-}
-
 static void
 append_text (GString *csv, const char *text)
 {
@@ -27,20 +21,19 @@ append_money (GString *csv, RcMoney money, const RcCurrency *currency)
 
 /* `percent` NULL: not of one rate. */
 static void
-append_line (GString *csv, const char *kind, const RcAccountsHead *head, const RcCurrency *currency, RcMoney net,
-             const char *percent, RcMoney tax, RcMoney total)
+append_line (GString *csv, const RcAccount *account, RcMoney net, const char *percent, RcMoney tax, RcMoney total)
 {
-  rc_csv_append (csv, kind, TRUE);
-  append_text (csv, head->number);
-  append_text (csv, head->day);
-  append_text (csv, head->party);
-  append_text (csv, head->job);
-  append_text (csv, head->title);
-  append_text (csv, currency->code);
-  append_money (csv, net, currency);
+  rc_csv_append (csv, account->sale != NULL ? "sale" : "purchase", TRUE);
+  append_text (csv, account->number);
+  append_text (csv, account->day);
+  append_text (csv, account->party);
+  append_text (csv, account->job);
+  append_text (csv, account->title);
+  append_text (csv, account->currency.code);
+  append_money (csv, net, &account->currency);
   rc_csv_append (csv, percent, FALSE);
-  append_money (csv, tax, currency);
-  append_money (csv, total, currency);
+  append_money (csv, tax, &account->currency);
+  append_money (csv, total, &account->currency);
   g_string_append_c (csv, '\n');
 }
 
@@ -60,26 +53,29 @@ is_whole (const RcQuote *quote)
   return quote->taxes->len > 0 && net == quote->net && tax == quote->tax;
 }
 
-void
-rc_accounts_csv_add_sale (GString *csv, const RcAccountsHead *head, const RcQuote *quote)
+static void
+append_account (GString *csv, const RcAccount *account)
 {
-  if (!is_whole (quote))
+  if (account->sale == NULL || !is_whole (account->sale))
     {
-      append_line (csv, "sale", head, &quote->currency, quote->net, NULL, quote->tax, quote->total);
+      append_line (csv, account, account->net, NULL, account->tax, account->total);
       return;
     }
-  for (guint i = 0; i < quote->taxes->len; i++)
+  for (guint i = 0; i < account->sale->taxes->len; i++)
     {
-      const RcTaxPart *part = &g_array_index (quote->taxes, RcTaxPart, i);
+      const RcTaxPart *part = &g_array_index (account->sale->taxes, RcTaxPart, i);
       g_autofree char *percent = rc_percent_format (part->ppm);
 
-      append_line (csv, "sale", head, &quote->currency, part->net, percent, part->tax, part->net + part->tax);
+      append_line (csv, account, part->net, percent, part->tax, part->net + part->tax);
     }
 }
 
-void
-rc_accounts_csv_add_purchase (GString *csv, const RcAccountsHead *head, const RcCurrency *currency, RcMoney net,
-                              RcMoney tax, RcMoney total)
+char *
+rc_accounts_csv_format (const GPtrArray *accounts)
 {
-  append_line (csv, "purchase", head, currency, net, NULL, tax, total);
+  GString *csv = g_string_new ("kind,number,day,party,job,title,currency,net,tax_percent,tax,total\n");
+
+  for (guint i = 0; i < accounts->len; i++)
+    append_account (csv, g_ptr_array_index (accounts, i));
+  return g_string_free (csv, FALSE);
 }

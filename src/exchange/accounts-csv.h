@@ -6,16 +6,7 @@
  */
 #pragma once
 
-#include "quote.h"
+#include "account.h"
 
-typedef struct
-{
-  const char *number, *day;
-  const char *party;       /* the customer, or the supplier */
-  const char *job, *title; /* nullable */
-} RcAccountsHead;
-
-void rc_accounts_csv_begin (GString *csv);
-void rc_accounts_csv_add_sale (GString *csv, const RcAccountsHead *head, const RcQuote *quote);
-void rc_accounts_csv_add_purchase (GString *csv, const RcAccountsHead *head, const RcCurrency *currency, RcMoney net,
-                                   RcMoney tax, RcMoney total);
+/* Of RcAccount. (transfer full) */
+char *rc_accounts_csv_format (const GPtrArray *accounts);

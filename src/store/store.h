@@ -11,6 +11,7 @@
  */
 #pragma once
 
+#include "account.h"
 #include "purchase.h"
 #include "quote.h"
 #include "stock.h"
@@ -163,6 +164,10 @@ gboolean rc_store_mark_quote (RcStore *store, const char *number, RcQuoteState s
 gboolean rc_store_keep_paper (RcStore *store, const char *number, GBytes *pdf, GError **error);
 /* RC_ERROR_REFERENCE when none was kept. (transfer full) */
 GBytes *rc_store_load_paper (RcStore *store, const char *number, GError **error);
+
+/* Quotations accepted, then orders that stand, from one day to another (ISO 8601, both included, nullable: any; a month
+ * or a year counts whole). (transfer full) GPtrArray of RcAccount. */
+GPtrArray *rc_store_find_accounts (RcStore *store, const char *from, const char *to, GError **error);
 
 typedef struct
 {

@@ -1,6 +1,7 @@
 /* The planner's search: what an experienced estimator would find on small floors where it is plain to see. */
 #include "option.h"
 #include "plan-maker.h"
+#include "rowcut-error.h"
 
 /* A chimney breast leaves a neck of 1 in of fill beside it: nobody joins pieces there. */
 static void
@@ -180,6 +181,67 @@ test_progress (void)
     }
 }
 
+/* Plans it with rolls of that length, bought by the foot; NULL and *error where that cannot be. */
+static RcPlan *
+plan_from_rolls_of (RcJob *job, RcLength full_roll, double seconds, GError **error)
+{
+  RcGoods     *carpet = g_ptr_array_index (job->goods, 0);
+  RcPlanParams params = { .effort = (guint64)(seconds * 1000), .seed = 1 };
+  carpet->full_roll = full_roll;
+  carpet->length_step = FT (1);
+  return rc_plan_new (job, rc_job_get_measure (job, NULL), plain_weights, NULL, &params, error);
+}
+
+/* More than the mill rolls on one roll is bought in several lengths, each of which it can send. */
+static void
+test_several_full_rolls (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  for (guint i = 0; i < 12; i++)
+    {
+      g_autofree char *room = g_strdup_printf ("room-%u", i), *area = g_strdup_printf ("area-%u", i / 3);
+      add_rectangle (job, room, FT (40) * i, 0, FT (10) + IN (7 * i), FT (25) - IN (5 * i), area);
+    }
+  for (guint i = 0; i < 2; i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (RcPlan) plan = plan_from_rolls_of (job, FT (90) + IN (6), i, &error);
+      g_assert_no_error (error);
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, 0);
+      g_assert_true (rc_nest_check (cutting->problem, cutting->answer, &error));
+      g_assert_cmpuint (cutting->answer->rolls->len, >, 1);
+      g_assert_cmpint (plan->cost, >=, plan->cost_lower_bound);
+      for (guint r = 0; r < cutting->answer->rolls->len; r++)
+        g_assert_cmpint (((RcNestUse *)g_ptr_array_index (cutting->answer->rolls, r))->length, <=, FT (90));
+    }
+}
+
+/* A room longer than a full roll is laid the other way, dearer as that is; one that is so both ways is named. */
+static void
+test_longer_than_a_full_roll (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  g_autoptr (GError) error = NULL;
+  add_rectangle (job, "hall", 0, 0, FT (110), FT (12), "hall");
+  g_autoptr (RcPlan) unlimited = plan_from_rolls_of (job, 0, 0, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (((RcPiece *)g_ptr_array_index (unlimited->pieces, 0))->cut_length, ==, FT (110));
+  for (guint i = 0; i < 2; i++)
+    {
+      g_autoptr (RcPlan) plan = plan_from_rolls_of (job, FT (100), i, &error);
+      g_assert_no_error (error);
+      g_assert_cmpint (plan->cost, >, unlimited->cost);
+      for (guint k = 0; k < plan->pieces->len; k++)
+        g_assert_cmpint (((RcPiece *)g_ptr_array_index (plan->pieces, k))->cut_length, <=, FT (100));
+    }
+  add_rectangle (job, "court", 0, FT (50), FT (110), FT (105), "court");
+  RcPlan *none = plan_from_rolls_of (job, FT (100), 0, &error);
+  g_assert_null (none);
+  g_assert_error (error, RC_ERROR, RC_ERROR_INFEASIBLE);
+  g_assert_nonnull (strstr (error->message, "Carpet"));
+  g_assert_nonnull (strstr (error->message, "at most"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -189,6 +251,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/search/closet-from-offcut", test_closet_from_offcut);
   g_test_add_func ("/plan/search/fill-from-offcut", test_fill_from_offcut);
   g_test_add_func ("/plan/search/room-beside-stairs", test_room_beside_stairs);
+  g_test_add_func ("/plan/search/several-full-rolls", test_several_full_rolls);
+  g_test_add_func ("/plan/search/longer-than-a-full-roll", test_longer_than_a_full_roll);
   g_test_add_func ("/plan/search/progress", test_progress);
   return g_test_run ();
 }

@@ -12,7 +12,7 @@
 
 typedef struct
 {
-  char    *roll_width, *stages, *step, *rolls, *least_balance, *least_balance_width;
+  char    *roll_width, *stages, *step, *full_roll, *rolls, *least_balance, *least_balance_width;
   char   **stock;
   gboolean buy, json;
   double   seconds;
@@ -96,6 +96,7 @@ make_problem (const Options *options, GError **error)
   if (!parse_length ("--roll-width", options->roll_width, &problem->roll_width, error))
     return NULL;
   if ((options->step != NULL && !parse_length ("--step", options->step, &problem->buy_step, error))
+      || (options->full_roll != NULL && !parse_length ("--full-roll", options->full_roll, &problem->buy_most, error))
       || (options->least_balance != NULL
           && !parse_length ("--least-balance", options->least_balance, &problem->least_balance, error))
       || (options->least_balance_width != NULL
@@ -205,6 +206,8 @@ rc_nest_command_run (int argc, char **argv)
       N_ ("Rolls in stock and to be bought, with their lots, values, trims and damage"), "ROLLS.csv" },
     { "buy", 0, 0, G_OPTION_ARG_NONE, &options.buy, N_ ("Buy what the stock does not hold"), NULL },
     { "step", 0, 0, G_OPTION_ARG_FILENAME, &options.step, N_ ("Lengths are bought in steps of this"), N_ ("LENGTH") },
+    { "full-roll", 0, 0, G_OPTION_ARG_FILENAME, &options.full_roll,
+      N_ ("A roll that is bought is no longer than this; more comes from several"), N_ ("LENGTH") },
     { "least-balance", 0, 0, G_OPTION_ARG_FILENAME, &options.least_balance, N_ ("A leftover that is shorter is waste"),
       N_ ("LENGTH") },
     { "least-balance-width", 0, 0, G_OPTION_ARG_FILENAME, &options.least_balance_width,

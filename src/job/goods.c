@@ -164,3 +164,10 @@ rc_goods_compute_bought (const RcGoods *goods, RcLength length)
 {
   return length > 0 ? rc_length_round_up (MAX (length, goods->least_cut), goods->length_step) : 0;
 }
+
+RcLength
+rc_goods_compute_longest (const RcGoods *goods)
+{
+  RcLength step = MAX (goods->length_step, 1);
+  return goods->full_roll > 0 ? MAX (goods->full_roll / step * step, rc_goods_compute_bought (goods, 1)) : G_MAXINT64;
+}

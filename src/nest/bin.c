@@ -60,11 +60,52 @@ add_stretches (GArray *bins, const RcNestRoll *roll, RcNestBin bin)
     g_array_append_val (bins, bin);
 }
 
+/* The longest roll that is bought, in whole steps; at least one step and the least that is sold. RC_NEST_ENDLESS: any.
+ */
+static RcLength
+compute_most_bought (const RcNestProblem *problem)
+{
+  RcLength step = MAX (problem->buy_step, 1), least = rc_length_round_up (MAX (problem->buy_least, 1), step);
+
+  return problem->buy_most > 0 ? MAX (problem->buy_most / step * step, least) : RC_NEST_ENDLESS;
+}
+
+guint
+rc_nest_bins_count_enough (const RcNestProblem *problem)
+{
+  RcLength most = compute_most_bought (problem), trim = 0;
+  guint64  n_cuts = 0, n_alone = 0;
+  __int128 sum = 0;
+
+  if (most == RC_NEST_ENDLESS)
+    return 1;
+  for (guint r = 0; r < problem->rolls->len; r++)
+    {
+      const RcNestRoll *roll = problem->rolls->pdata[r];
+
+      trim = MAX (trim, roll->length == 0 ? roll->trim + roll->trim_end : 0);
+    }
+  most = MAX (most - trim, 1);
+  for (guint c = 0; c < problem->cuts->len; c++)
+    {
+      const RcNestCut *cut = problem->cuts->pdata[c];
+      RcLength         held = cut->length + cut->repeat;
+
+      n_cuts += cut->quantity;
+      if (held > most || cut->is_along_pinned)
+        n_alone += cut->quantity;
+      else
+        sum += (__int128)held * cut->quantity;
+    }
+  /* Two rolls one after the other hold more than one of them could. */
+  return (guint)CLAMP (sum <= most ? n_alone + 1 : n_alone + (guint64)(2 * sum / most) + 1, 1, MAX (n_cuts, 1));
+}
+
 static void
-add_roll (GArray *bins, const RcNestProblem *problem, guint source, int lot)
+add_roll (GArray *bins, const RcNestProblem *problem, guint source, int lot, guint n_bought)
 {
   const RcNestRoll *roll = problem->rolls->pdata[source];
-  guint             count = roll->length == 0 ? 1 : roll->count;
+  guint             count = roll->length == 0 ? n_bought : roll->count;
   RcNestBin         bin
       = { source,         0,   roll->trim,      roll->length - roll->trim_end, problem->roll_width, roll->length,
           roll->trim_end, lot, roll->cost_per_m };
@@ -73,7 +114,8 @@ add_roll (GArray *bins, const RcNestProblem *problem, guint source, int lot)
     bin.width = MIN (bin.width, roll->width);
   if (roll->length == 0)
     {
-      bin.end = RC_NEST_ENDLESS;
+      bin.end = compute_most_bought (problem);
+      bin.end -= bin.end < RC_NEST_ENDLESS ? roll->trim_end : 0;
       bin.cost_per_m = MAX (bin.cost_per_m, 1);
     }
   for (bin.copy = 0; bin.copy < count; bin.copy++)
@@ -95,12 +137,14 @@ rc_nest_bins_new_endless (RcLength width)
 }
 
 RcNestBins *
-rc_nest_bins_new (const RcNestProblem *problem)
+rc_nest_bins_new (const RcNestProblem *problem, guint n_bought)
 {
   RcNestBins *self;
   GArray     *bins;
 
-  if (problem->rolls->len == 0)
+  if (problem->buy_most == 0)
+    n_bought = 1;
+  if (problem->rolls->len == 0 && problem->buy_most == 0)
     return rc_nest_bins_new_endless (problem->roll_width);
   self = g_new0 (RcNestBins, 1);
   bins = g_array_new (FALSE, FALSE, sizeof (RcNestBin));
@@ -109,7 +153,13 @@ rc_nest_bins_new (const RcNestProblem *problem)
   for (guint r = 0; r < problem->rolls->len; r++)
     {
       const RcNestRoll *roll = problem->rolls->pdata[r];
-      add_roll (bins, problem, r, find_lot (self->lots, roll->lot));
+      add_roll (bins, problem, r, find_lot (self->lots, roll->lot), n_bought);
+    }
+  for (guint copy = 0; copy < n_bought && problem->rolls->len == 0; copy++)
+    {
+      RcNestBin bin = { 0, copy, 0, compute_most_bought (problem), problem->roll_width, 0, 0, 0, 1 };
+
+      g_array_append_val (bins, bin);
     }
   g_array_sort (bins, compare_bins);
   self->n_lots = (int)self->lots->len;

@@ -9,7 +9,7 @@
 typedef struct
 {
   guint    source, copy; /* as in RcNestUse */
-  RcLength start, end;   /* from the roll's start; end RC_NEST_ENDLESS when bought to measure */
+  RcLength start, end;   /* from the roll's start; end RC_NEST_ENDLESS when bought to measure without a limit */
   RcLength width;
   RcLength roll_length; /* of the whole roll; 0 when bought to measure */
   RcLength trim_end;    /* off the roll's end */
@@ -25,9 +25,13 @@ typedef struct
   GPtrArray *lots; /* of char*: the names, borrowed; [0] is NULL */
 } RcNestBins;
 
-RcNestBins *rc_nest_bins_new (const RcNestProblem *problem);
+/* With so many rolls to be bought, where the problem limits their length; else one without an end. */
+RcNestBins *rc_nest_bins_new (const RcNestProblem *problem, guint n_bought);
 RcNestBins *rc_nest_bins_new_endless (RcLength width);
 void        rc_nest_bins_free (RcNestBins *bins);
+
+/* How many rolls to be bought hold all cuts that rolls to be bought can hold, one beside or behind another anyhow. */
+guint rc_nest_bins_count_enough (const RcNestProblem *problem);
 
 /* What is taken of a roll whose last cut ends at `used` > 0: that much of stock; of goods that are bought the least
  * number of the problem's steps, not less than it says, that holds it with the end that is trimmed off. */

@@ -57,6 +57,14 @@ is_least_bought (const RcNestProblem *problem, const RcNestUse *use)
          && (less < problem->buy_least || less < use->used + rc_nest_check_get_trim_end (problem, use));
 }
 
+/* One step, and the least that is sold, can be bought whatever the most is. */
+static gboolean
+is_too_long (const RcNestProblem *problem, const RcNestUse *use)
+{
+  return problem->buy_most > 0 && use->length > problem->buy_most && use->length > MAX (problem->buy_step, 1)
+         && use->length >= problem->buy_least + MAX (problem->buy_step, 1);
+}
+
 static gboolean
 check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **error)
 {
@@ -75,6 +83,8 @@ check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **
           length = roll->length;
           count = length == 0 ? 1 : roll->count;
         }
+      if (length == 0 && problem->buy_most > 0)
+        count = G_MAXUINT;
       if (use->copy >= count)
         return rc_nest_check_fail (error, "Roll %u is copy %u of %u", r, use->copy + 1, count);
       for (guint s = 0; s < r; s++)
@@ -87,6 +97,8 @@ check_rolls (const RcNestProblem *problem, const RcNestAnswer *answer, GError **
         return rc_nest_check_fail (error, "Roll %u has the wrong length", r);
       if (length == 0 && use->length < problem->buy_least)
         return rc_nest_check_fail (error, "Roll %u is bought shorter than is sold", r);
+      if (length == 0 && is_too_long (problem, use))
+        return rc_nest_check_fail (error, "Roll %u is bought longer than is sold", r);
       if (length == 0 && !is_least_bought (problem, use))
         return rc_nest_check_fail (error, "Roll %u is bought longer than it must be", r);
     }

@@ -45,9 +45,9 @@ task_new (const RcNestProblem *problem, RcNestBins *bins)
 }
 
 RcNestTask *
-rc_nest_task_new (const RcNestProblem *problem)
+rc_nest_task_new (const RcNestProblem *problem, guint n_bought)
 {
-  return task_new (problem, rc_nest_bins_new (problem));
+  return task_new (problem, rc_nest_bins_new (problem, n_bought));
 }
 
 RcNestTask *

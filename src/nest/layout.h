@@ -31,7 +31,8 @@ typedef struct
   int                 *lot_of_group; /* which lot each group is cut from; -1: not decided, none allowed */
 } RcNestTask;
 
-RcNestTask *rc_nest_task_new (const RcNestProblem *problem);
+/* `n_bought` as in rc_nest_bins_new. */
+RcNestTask *rc_nest_task_new (const RcNestProblem *problem, guint n_bought);
 
 /* The same cuts on one roll bought to measure, whatever rolls the problem has. */
 RcNestTask *rc_nest_task_new_endless (const RcNestProblem *problem);

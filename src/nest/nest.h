@@ -61,14 +61,16 @@ typedef struct
 
 typedef struct
 {
-  RcLength   roll_width;          /* usable width */
-  GPtrArray *cuts;                /* of RcNestCut */
-  GPtrArray *rolls;               /* of RcNestRoll; empty means one roll bought to measure */
-  RcLength   buy_step;            /* lengths to be bought are multiples of this; 0: any */
-  RcLength   buy_least;           /* and not shorter than this; 0: any */
-  int        stages;              /* 3, or 0 for any number of straight edge-to-edge cuts */
-  RcLength   least_balance;       /* a leftover shorter than this is waste and counts as none */
-  RcLength   least_balance_width; /* likewise narrower */
+  RcLength   roll_width;        /* usable width */
+  GPtrArray *cuts;              /* of RcNestCut */
+  GPtrArray *rolls;             /* of RcNestRoll; empty means one roll bought to measure */
+  RcLength   buy_step;          /* lengths to be bought are multiples of this; 0: any */
+  RcLength   buy_least;         /* and not shorter than this; 0: any */
+  RcLength   buy_most;          /* nor is one roll bought longer than this, but several; 0: any. As few as a first
+                                   answer finds room in, and if that is more than one, one more */
+  int      stages;              /* 3, or 0 for any number of straight edge-to-edge cuts */
+  RcLength least_balance;       /* a leftover shorter than this is waste and counts as none */
+  RcLength least_balance_width; /* likewise narrower */
 } RcNestProblem;
 
 typedef enum
@@ -90,7 +92,7 @@ typedef struct
 typedef struct
 {
   guint    source; /* index in problem->rolls (0 when that list is empty) */
-  guint    copy;   /* which of its count */
+  guint    copy;   /* which of its count, or of those bought */
   RcLength used;   /* from the roll's start to the end of the last cut */
   RcLength length; /* the stock roll's length, or the length to buy (used and trim_end, not below buy_least, rounded up
                       to buy_step) */

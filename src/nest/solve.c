@@ -285,16 +285,56 @@ finish (Solver *self, RcNestAnswer *answer)
     answer->status = RC_NEST_CANCELLED;
 }
 
+static gboolean
+is_any_left_over (const RcNestTask *task, const RcNestSpot *spots)
+{
+  for (guint i = 0; i < task->items->n; i++)
+    if (spots[i].bin < 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The first answer with so many rolls bought; `reason` as find_first has it. */
+static RcNestTask *
+begin_with (const RcNestProblem *problem, guint n_bought, GCancellable *cancellable, RcNestSpot **spots, char **reason)
+{
+  RcNestTask *task = rc_nest_task_new (problem, n_bought);
+
+  task->cancellable = cancellable;
+  g_free (*spots);
+  g_free (*reason);
+  *spots = g_new (RcNestSpot, task->items->n + 1);
+  *reason = find_first (task, *spots);
+  return task;
+}
+
+/* With as few rolls bought as the first answer finds room in; where that is more than one, room for one more. */
+static RcNestTask *
+begin (const RcNestProblem *problem, GCancellable *cancellable, RcNestSpot **spots, char **reason)
+{
+  guint       enough = rc_nest_bins_count_enough (problem), n = 1;
+  RcNestTask *task = begin_with (problem, n, cancellable, spots, reason);
+
+  while (n < enough && (*reason != NULL || is_any_left_over (task, *spots)))
+    {
+      n = MIN (enough, n + 1 + n / 16);
+      rc_nest_task_free (task);
+      task = begin_with (problem, n, cancellable, spots, reason);
+    }
+  if (n == 1 || n == enough || *reason != NULL)
+    return task;
+  rc_nest_task_free (task);
+  return begin_with (problem, n + 1, cancellable, spots, reason);
+}
+
 RcNestAnswer *
 rc_nest_solve (const RcNestProblem *problem, const RcNestParams *params)
 {
-  g_autoptr (RcNestTask) task = rc_nest_task_new (problem);
-  g_autofree RcNestSpot *spots = g_new (RcNestSpot, task->items->n + 1);
   RcNestAnswer          *answer = rc_nest_answer_new ();
-  Solver                 self = { .task = task, .params = params, .spots = spots };
+  g_autofree RcNestSpot *spots = NULL;
+  g_autoptr (RcNestTask) task = begin (problem, params != NULL ? params->cancellable : NULL, &spots, &answer->reason);
+  Solver self = { .task = task, .params = params, .spots = spots };
 
-  task->cancellable = params != NULL ? params->cancellable : NULL;
-  answer->reason = find_first (task, spots);
   if (answer->reason == NULL)
     {
       self.bound = MAX (rc_nest_bound_quick (task), rc_nest_pins_compute_bound (task));
@@ -353,7 +393,7 @@ rc_nest_compute_exact_length (const RcNestProblem *problem, guint most_cuts)
 guint
 rc_nest_compute_quick_cost (const RcNestProblem *problem, gint64 *cost, RcLength *used)
 {
-  g_autoptr (RcNestTask) task = rc_nest_task_new (problem);
+  g_autoptr (RcNestTask) task = rc_nest_task_new (problem, rc_nest_bins_count_enough (problem));
   RcNestScore score = rc_nest_build_quick_score (task);
 
   *cost = score.cost;

@@ -1,7 +1,5 @@
 #include "area-plan.h"
 
-#include <math.h>
-
 #include "area-bound.h"
 #include "area-key.h"
 #include "area-search.h"
@@ -11,9 +9,6 @@
 #include "option.h"
 #include "pile.h"
 #include "realize.h"
-
-/* Pile directions are tried along the main wall direction and square to it. */
-#define N_AXES 2
 
 /* The nester gets so much for the cuts of each option weighed, when there is time: an area's few cuts need no more. */
 #define OPTION_SECONDS 0.02
@@ -46,7 +41,7 @@ struct _RcAreaPlanner
   RcRegion           *floor;       /* as laid, in the house */
   RcArea              floor_area;
   RcAreaPlan         *area_plan; /* while its options are made */
-  RcAxis              axes[N_AXES];
+  RcAxis              axes[RC_PILE_MOST_AXES];
   guint               n_axes;
   RcLength            length_bound;
   RcMoney             cost_bound, share_bound;
@@ -102,46 +97,14 @@ add_axis (RcPlanning *planning, double degrees, gboolean pinned)
   axis->bound = rc_area_bound_compute (axis->site, turned);
 }
 
-/* The direction of the first pinned seam, which the pile runs along. */
-static gboolean
-find_pinned_axis (const RcFloorArea *area, double *degrees)
-{
-  for (guint i = 0; i < area->pins->len; i++)
-    {
-      const RcPin *pin = g_ptr_array_index (area->pins, i);
-      if (pin->kind != RC_PIN_SEAM)
-        continue;
-      const RcPoint *a = rc_ring_get (pin->points, 0), *b = rc_ring_get (pin->points, 1);
-      *degrees = fmod (atan2 ((double)(b->y - a->y), (double)(b->x - a->x)) * 180 / G_PI + 360, 180);
-      return TRUE;
-    }
-  return FALSE;
-}
-
 static void
 add_axes (RcPlanning *planning)
 {
-  const RcFloorArea *area = planning->area;
-  double             main_degrees = rc_pile_find_main_degrees (planning->floor), seam_degrees;
-  if (area->pile_degrees < 0 && find_pinned_axis (area, &seam_degrees))
-    {
-      for (int quarter = 0; quarter < 3; quarter++)
-        if (fabs (main_degrees + 90 * quarter - seam_degrees) < 0.01)
-          seam_degrees = main_degrees + 90 * quarter;
-      add_axis (planning, fmod (seam_degrees, 180), FALSE);
-      return;
-    }
-  if (area->pile_degrees < 0)
-    {
-      for (guint i = 0; i < N_AXES; i++)
-        add_axis (planning, main_degrees + 90 * i, FALSE);
-      return;
-    }
-  double degrees = area->pile_degrees;
-  for (int quarter = 0; quarter < 5; quarter++)
-    if (fabs (main_degrees + 90 * quarter - degrees) < 1)
-      degrees = fmod (main_degrees + 90 * quarter, 360);
-  add_axis (planning, degrees, TRUE);
+  double   degrees[RC_PILE_MOST_AXES];
+  gboolean is_pinned;
+  guint    n = rc_pile_list_axes (planning->area, planning->floor, degrees, &is_pinned);
+  for (guint i = 0; i < n; i++)
+    add_axis (planning, degrees[i], is_pinned);
 }
 
 /* The least over the directions allowed. */
@@ -255,8 +218,8 @@ plan_axis_beside (gpointer data)
 static gboolean
 run_axes (RcPlanning *planning, GThreadFunc run, GError **error)
 {
-  GThread *threads[N_AXES] = { NULL };
-  gint64   before[N_AXES] = { 0 }, spent = 0;
+  GThread *threads[RC_PILE_MOST_AXES] = { NULL };
+  gint64   before[RC_PILE_MOST_AXES] = { 0 }, spent = 0;
   for (guint i = 0; i < planning->n_axes; i++)
     {
       g_ptr_array_set_size (planning->axes[i].found, 0);
@@ -290,6 +253,7 @@ gather_options (RcPlanning *planning)
   for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
     for (guint i = 0; i < planning->n_axes; i++)
       g_ptr_array_add (options, rc_option_copy (g_ptr_array_index (planning->axes[i].found, g)));
+  rc_option_list_drop_unbought (options, rc_job_find_goods (planning->job, planning->area->carpet));
   rc_option_list_settle (options);
 }
 

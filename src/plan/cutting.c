@@ -195,6 +195,7 @@ rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrArray *pieces
   cutting->problem = rc_nest_problem_new (rc_goods_get_usable_width (carpet));
   cutting->problem->buy_step = carpet->length_step;
   cutting->problem->buy_least = carpet->least_cut;
+  cutting->problem->buy_most = carpet->full_roll;
   cutting->piece_numbers = g_array_new (FALSE, FALSE, sizeof (guint));
   cutting->roll_ids = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; i < pieces->len; i++)

@@ -223,3 +223,23 @@ rc_area_plan_find_option (const RcAreaPlan *area_plan, const char *name, guint *
     }
   return FALSE;
 }
+
+static gboolean
+can_be_bought (const RcOption *option, const RcGoods *carpet)
+{
+  for (guint i = 0; i < option->pieces->len; i++)
+    if (((RcPiece *)g_ptr_array_index (option->pieces, i))->cut_length > rc_goods_compute_longest (carpet))
+      return FALSE;
+  return TRUE;
+}
+
+void
+rc_option_list_drop_unbought (GPtrArray *options, const RcGoods *carpet)
+{
+  guint n = 0;
+  for (guint i = 0; i < options->len; i++)
+    n += can_be_bought (g_ptr_array_index (options, i), carpet);
+  for (guint i = options->len; i-- > 0 && n > 0;)
+    if (!can_be_bought (g_ptr_array_index (options, i), carpet))
+      g_ptr_array_remove_index (options, i);
+}

@@ -18,3 +18,6 @@ void rc_option_set_merits (RcOption *option, guint merits);
 
 /* TRUE if one of them (of RcOption) cuts the same pieces from the same floor at the same cost. */
 gboolean rc_option_list_has_like (const GPtrArray *options, const RcOption *option);
+
+/* Drops those with a cut longer than the carpet is sold, where there are others. */
+void rc_option_list_drop_unbought (GPtrArray *options, const RcGoods *carpet);

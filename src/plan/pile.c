@@ -56,3 +56,45 @@ rc_pile_face_entry (const RcSite *site, const RcRegion *floor, double degrees)
     }
   return degrees;
 }
+
+/* The direction of the first pinned seam, which the pile runs along. */
+static gboolean
+find_pinned_axis (const RcFloorArea *area, double *degrees)
+{
+  for (guint i = 0; i < area->pins->len; i++)
+    {
+      const RcPin *pin = g_ptr_array_index (area->pins, i);
+      if (pin->kind != RC_PIN_SEAM)
+        continue;
+      const RcPoint *a = rc_ring_get (pin->points, 0), *b = rc_ring_get (pin->points, 1);
+      *degrees = fmod (atan2 ((double)(b->y - a->y), (double)(b->x - a->x)) * 180 / G_PI + 360, 180);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+guint
+rc_pile_list_axes (const RcFloorArea *area, const RcRegion *floor, double *degrees, gboolean *is_pinned)
+{
+  double main_degrees = rc_pile_find_main_degrees (floor), pinned = area->pile_degrees;
+  *is_pinned = pinned >= 0;
+  if (*is_pinned)
+    {
+      for (int quarter = 0; quarter < 5; quarter++)
+        if (fabs (main_degrees + 90 * quarter - pinned) < 1)
+          pinned = fmod (main_degrees + 90 * quarter, 360);
+      degrees[0] = pinned;
+      return 1;
+    }
+  if (find_pinned_axis (area, &pinned))
+    {
+      for (int quarter = 0; quarter < 3; quarter++)
+        if (fabs (main_degrees + 90 * quarter - pinned) < 0.01)
+          pinned = main_degrees + 90 * quarter;
+      degrees[0] = fmod (pinned, 180);
+      return 1;
+    }
+  for (guint i = 0; i < RC_PILE_MOST_AXES; i++)
+    degrees[i] = main_degrees + 90 * i;
+  return RC_PILE_MOST_AXES;
+}

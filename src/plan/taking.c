@@ -60,6 +60,7 @@ rc_cut_set_add (RcCutSet *set, const RcNestCut *cut)
   own.quantity = 1;
   own.group = NULL; /* the rolls are of one lot */
   sum_cut (&set->stocked, &own, set->roll_width);
+  set->bought.longest_of_all = MAX (set->bought.longest_of_all, own.length);
   if (by_itself)
     {
       set->bought.drops_length += own.length;
@@ -80,6 +81,7 @@ rc_taking_init (RcTaking *taking, const RcGoods *carpet, gint64 carpet_per_m)
   taking->problem.rolls = g_ptr_array_new ();
   taking->problem.buy_step = carpet->length_step;
   taking->problem.buy_least = carpet->least_cut;
+  taking->problem.buy_most = carpet->full_roll;
   taking->problem.stages = 3;
   taking->pool = g_ptr_array_new ();
   taking->cheapest = g_ptr_array_new ();
@@ -185,6 +187,7 @@ rc_taking_add (RcTaking *taking, const RcCutSet *set)
   sum->area += added->area;
   sum->width += added->width;
   sum->longest = MAX (sum->longest, added->longest);
+  sum->longest_of_all = MAX (sum->longest_of_all, added->longest_of_all);
   sum->wide_length += added->wide_length;
   sum->is_patterned |= added->is_patterned;
   sum->key.a += added->key.a;
@@ -229,8 +232,14 @@ rc_taking_take (RcTaking *taking)
 {
   RcTaken taken = take_cuts (taking);
   taken.length += taking->sum.drops_length;
-  if (is_bought_to_measure (taking))
-    taken.cost = weigh_bought (taking, taken.length);
+  if (!is_bought_to_measure (taking))
+    return taken;
+  taken.cost = weigh_bought (taking, taken.length);
+  if (taking->sum.longest_of_all > rc_goods_compute_longest (taking->carpet))
+    {
+      taken.cost += weigh_bought (taking, taking->sum.longest_of_all) * 2;
+      taken.unplaced++;
+    }
   return taken;
 }
 

@@ -26,9 +26,10 @@ typedef struct
   RcLength  drops_length; /* full widths of plain goods bought to measure, which lie by themselves */
   guint     n_cuts;       /* the other cuts */
   RcLength  width, longest;
-  guint64   area;         /* ticks x ticks: some 700 km2 */
-  RcLength  wide_length;  /* of cuts wider than half the roll: no two of them lie side by side */
-  gboolean  is_patterned; /* some cut is held by a pattern */
+  RcLength  longest_of_all; /* full widths too */
+  guint64   area;           /* ticks x ticks: some 700 km2 */
+  RcLength  wide_length;    /* of cuts wider than half the roll: no two of them lie side by side */
+  gboolean  is_patterned;   /* some cut is held by a pattern */
   RcCutsKey key;
 } RcCutsSum;
 
@@ -86,7 +87,8 @@ void rc_taking_set_most_exact (RcTaking *taking, guint most_exact);
 /* These cuts come to hand. The set outlives that, and gets no more cuts. */
 void rc_taking_add (RcTaking *taking, const RcCutSet *set);
 
-/* What the cuts at hand take. A cut that finds no place counts as much as two of the longest would, bought. */
+/* What the cuts at hand take. A cut that finds no place counts as much as two of the longest would, bought; so do cuts
+ * to be bought of which one is longer than goods are. */
 RcTaken rc_taking_take (RcTaking *taking);
 
 /* No cutting of the cuts at hand takes less: by their area, and by those that cannot lie side by side. */

@@ -43,8 +43,16 @@ char *
 rc_roll_dup_name (const RcPlan *plan, const RcCutting *cutting, guint use)
 {
   const RcRoll *roll = rc_roll_find_stock (plan, cutting, use);
+  guint         n_bought = 0, number = 0;
   GString      *name;
 
+  for (guint i = 0; i < cutting->answer->rolls->len; i++)
+    {
+      n_bought += rc_roll_find_stock (plan, cutting, i) == NULL;
+      number = i == use ? n_bought : number;
+    }
+  if (!roll && n_bought > 1)
+    return g_strdup_printf (_ ("To be bought, length %u of %u, all of one dye lot"), number, n_bought);
   if (!roll)
     return g_strdup (_ ("To be bought, in one length and one dye lot"));
   name = g_string_new (NULL);

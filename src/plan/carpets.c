@@ -18,6 +18,9 @@
 /* Likewise the part spent on whether what that suggests is better than what was found. */
 #define SETTLING_SHARE 0.3
 
+/* With less time than this left for many areas the suggestion is not searched on from. */
+#define LEAST_AGAIN_US 500000
+
 /* One carpet of the plan. */
 typedef struct
 {
@@ -115,6 +118,39 @@ settle (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs, GPtr
   return rc_outlook_settle (self->plan, carpet->goods, stairs, carpet->per_m, suggested, &params);
 }
 
+/* What is chosen now of the areas in the carpet, as if it were suggested. (transfer full) */
+static GPtrArray *
+copy_chosen (const RcPlan *plan, const RcGoods *carpet)
+{
+  GPtrArray *options = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_option_free);
+  for (guint i = 0; i < plan->areas->len; i++)
+    {
+      gboolean is_in = g_strcmp0 (get_area (plan, i)->carpet, carpet->id) == 0;
+      g_ptr_array_add (options,
+                       is_in ? rc_option_copy (rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, i))) : NULL);
+    }
+  return options;
+}
+
+/* With the suggestion, where it is better, and time: searched on from there, and back to it where that is worse. */
+static gboolean
+search_on (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs, GPtrArray *suggested, gint64 end_us,
+           GError **error)
+{
+  RcProgress *progress = self->progress;
+  gint64      now = rc_progress_get_us (progress), left = MAX (0, end_us - now);
+  gboolean    is_long = left > LEAST_AGAIN_US;
+  if (!settle (self, carpet, stairs, suggested, is_long ? get_part_of (now, left, SETTLING_SHARE) : end_us))
+    return choose_jointly (self, carpet, stairs, TRUE, end_us, error);
+  if (!is_long)
+    return TRUE;
+  g_autoptr (GPtrArray) before = copy_chosen (self->plan, carpet->goods);
+  if (!choose_jointly (self, carpet, stairs, TRUE, get_part_of (now, left, 1 - SETTLING_SHARE), error))
+    return FALSE;
+  settle (self, carpet, stairs, before, end_us);
+  return TRUE;
+}
+
 /* All that is laid in one carpet, until `end_us`. Where that is much the suggestion of the outlook is mostly better
  * than what a search finds, which then is spared. */
 static gboolean
@@ -131,8 +167,7 @@ search_in (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs, g
   rc_progress_note_bound (progress, carpet->goods, *carpet->raised);
   if (many)
     return choose_jointly (self, carpet, stairs, FALSE, end_us, error)
-           && (settle (self, carpet, stairs, suggested, end_us)
-               || choose_jointly (self, carpet, stairs, TRUE, end_us, error));
+           && search_on (self, carpet, stairs, suggested, end_us, error);
   if (!choose_jointly (self, carpet, stairs, TRUE, get_part_of (now, all, 1 - SETTLING_SHARE), error))
     return FALSE;
   settle (self, carpet, stairs, suggested, end_us);

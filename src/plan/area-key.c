@@ -51,6 +51,7 @@ add_carpet (GString *key, const RcGoods *carpet)
   add_number (key, carpet->match);
   add_number (key, carpet->length_step);
   add_number (key, carpet->least_cut);
+  add_number (key, carpet->full_roll);
 }
 
 static void

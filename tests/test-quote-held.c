@@ -345,6 +345,41 @@ test_equal (void)
   g_assert_false (rc_held_equal (a, b));
 }
 
+/* Any one thing that differs is noticed, be it of a roll, of a piece or of an order. */
+static void
+test_each_difference (void)
+{
+  for (guint i = 0; i < 15; i++)
+    {
+      g_autoptr (RcHeld) a = held_new (new_stock (), "O-1");
+      g_autoptr (RcHeld) b = held_new (new_stock (), i == 14 ? "O-2" : "O-1");
+      const RcFlaw flaws[] = { { FT (1), FT (2) }, { FT (1), FT (3) } };
+      RcHeld      *both[] = { a, b };
+
+      for (guint k = 0; k < 2; k++)
+        {
+          RcRoll     *roll = add_stock (both[k]->rolls, "R-1", FT (10), 0);
+          RcCutGoods *cut = rc_cut_goods_new ("1", "carpet", "lot", FT (1), FT (2));
+          gboolean    other = k == 1;
+          char      **texts[] = { &roll->id,   &roll->goods_id, &roll->lot,     &roll->place,
+                                  &cut->piece, &cut->order,     &cut->goods_id, &cut->lot };
+          RcLength   *lengths[] = { &roll->length, &roll->width, &roll->kept, &cut->width, &cut->length };
+
+          g_array_append_val (roll->flaws, flaws[other && i == 13]);
+          g_ptr_array_add (both[k]->goods, cut);
+          if (other && i < G_N_ELEMENTS (texts))
+            {
+              g_free (*texts[i]);
+              *texts[i] = g_strdup ("other");
+            }
+          else if (other && i < 13)
+            (*lengths[i - 8])++;
+        }
+      g_assert_false (rc_held_equal (a, b));
+      g_assert_true (rc_held_equal (a, a));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -357,5 +392,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quote-held/missing of random needs", test_missing_of_random_needs);
   g_test_add_func ("/quote-held/missing by kind of goods", test_missing_by_kind);
   g_test_add_func ("/quote-held/equal", test_equal);
+  g_test_add_func ("/quote-held/each difference is noticed", test_each_difference);
   return g_test_run ();
 }

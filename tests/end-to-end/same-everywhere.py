@@ -9,11 +9,13 @@ import jobs
 import tap
 
 DEMO = tap.SOURCE / "data" / "demo-job.xml"
+DEMO_ID = "J-1"
 SETTINGS = [
     ("the C locale", {"LC_ALL": "C"}),
     ("a locale that groups by commas", {"LC_ALL": "en_US.UTF-8"}),
     ("a locale with a decimal comma", {"LC_ALL": "es_ES.UTF-8", "LANGUAGE": "es"}),
-    ("another time zone", {"LC_ALL": "C.UTF-8", "TZ": "Pacific/Kiritimati"}),
+    ("the first time zone", {"LC_ALL": "C.UTF-8", "TZ": "Pacific/Kiritimati"}),
+    ("the last time zone", {"LC_ALL": "C.UTF-8", "TZ": "Pacific/Pago_Pago"}),
 ]
 COMMANDS = [["plan"], ["quantities"], ["quote"], ["order"], ["compare", "M1", "M2"]]
 
@@ -45,18 +47,32 @@ def check_effort():
 
 
 def check_files():
+    """Every paper, picture and file that is written of the demo job."""
     wanted = {}
     for name, environment in [("the usual locale", {"LC_ALL": "C.UTF-8"}), *SETTINGS]:
         folder = tap.home / "files" / name.replace(" ", "-")
         folder.mkdir(parents=True)
         # Papers speak the reader's language, so only the language is held still.
         environment = {**environment, "LANGUAGE": "en"}
-        process = tap.run("quote", DEMO, "--date", "2026-03-20", "--store", tap.home / "shop.db", "--pdf",
-                          folder / "q.pdf", "--ubl", folder / "q.xml", **environment)
-        tap.ok(process.returncode == 0, f"a quotation is written in {name}", process.stderr)
-        for file in ("q.pdf", "q.xml"):
-            got = (folder / file).read_bytes() if (folder / file).exists() else None
-            tap.ok(got is not None and got == wanted.setdefault(file, got), f"{file}: the same in {name}")
+        store = ["--store", tap.home / f"{folder.name}.db"]
+        common = [DEMO, "--date", "2026-03-20", *store]
+        commands = [
+            ["quote", *common, "--pdf", folder / "q.pdf", "--ubl", folder / "q.xml"],
+            ["order", *common, "--pdf", folder / "o.pdf", "--ubl", folder / "o.xml"],
+            ["sheets", *common, "--to", folder],
+            ["store", "import", DEMO, *store],
+            ["store", "export", DEMO_ID, folder / "job.xml", *store],
+        ]
+        for command in commands:
+            process = tap.run(*command, **environment)
+            tap.ok(process.returncode == 0, f"{' '.join(map(str, command[:2]))}: done in {name}", process.stderr)
+        got = {file.name: file.read_bytes() for file in folder.iterdir()}
+        wanted = wanted or got
+        for kind in (".pdf", ".png", ".xml"):
+            tap.ok(any(file.endswith(kind) for file in got), f"files {kind} are among those of {name}")
+        tap.equal(sorted(got), sorted(wanted), f"the files in {name}")
+        for file in sorted(wanted):
+            tap.ok(got.get(file) == wanted[file], f"{file}: the same in {name}")
 
 
 def check_locales():

@@ -1,41 +1,19 @@
-#include "area-choice.h"
-
+#include "area-axis.h"
 #include "range-price.h"
 
 /* More partings of an area's doorways than this are not tried one by one. */
 #define MOST_WAYS 1024
-
-/* One parting of the doorways. */
-typedef struct
-{
-  GArray *partings;            /* of RcParting */
-  gint64  doorways;            /* what their seams cost, in minor units */
-  guint   first_cell, n_cells; /* in Axis.members */
-} Way;
-
-typedef struct
-{
-  const RcSite *site;
-  GPtrArray    *cells;   /* of GPtrArray of RcLineRange: every cell of any parting, once */
-  GArray       *members; /* of guint: cells of the ways */
-  GArray       *ways;    /* of Way */
-} Axis;
-
-struct _RcAreaChoice
-{
-  GArray *axes; /* of Axis */
-};
 
 /* --- making --- */
 
 static void
 axis_clear (gpointer data)
 {
-  Axis *axis = data;
+  RcAreaAxis *axis = data;
   g_ptr_array_unref (axis->cells);
   g_array_unref (axis->members);
   for (guint i = 0; i < axis->ways->len; i++)
-    g_array_unref (g_array_index (axis->ways, Way, i).partings);
+    g_array_unref (g_array_index (axis->ways, RcAxisWay, i).partings);
   g_array_unref (axis->ways);
 }
 
@@ -87,10 +65,10 @@ weigh_doorways (const RcSite *site, const GArray *doorways)
 
 /* `known`: index + 1 of each cell by its key. */
 static gboolean
-add_way (Axis *axis, const GArray *doorways, GHashTable *known, GError **error)
+add_way (RcAreaAxis *axis, const GArray *doorways, GHashTable *known, GError **error)
 {
-  Way way = { g_array_new (FALSE, FALSE, sizeof (RcParting)), weigh_doorways (axis->site, doorways), axis->members->len,
-              0 };
+  RcAxisWay way = { g_array_new (FALSE, FALSE, sizeof (RcParting)), weigh_doorways (axis->site, doorways),
+                    axis->members->len, 0 };
   for (guint i = 0; i < doorways->len; i++)
     g_array_append_val (way.partings, g_array_index (doorways, RcDoorway, i).parting);
   g_autoptr (GPtrArray) cells = rc_cells_new (axis->site, doorways, known, error);
@@ -124,7 +102,7 @@ count_partings (const RcDoorway *doorway)
 }
 
 static gboolean
-add_ways (Axis *axis, const RcNestClock *clock, GError **error)
+add_ways (RcAreaAxis *axis, const RcNestClock *clock, GError **error)
 {
   g_autoptr (GArray) doorways = rc_site_find_doorways (axis->site);
   g_autoptr (GHashTable) known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
@@ -152,14 +130,15 @@ RcAreaChoice *
 rc_area_choice_new (const GPtrArray *sites, const RcNestClock *clock, GError **error)
 {
   g_autoptr (RcAreaChoice) choice = g_new0 (RcAreaChoice, 1);
-  choice->axes = g_array_new (FALSE, FALSE, sizeof (Axis));
+  choice->axes = g_array_new (FALSE, FALSE, sizeof (RcAreaAxis));
   g_array_set_clear_func (choice->axes, axis_clear);
   for (guint i = 0; i < sites->len; i++)
     {
-      Axis axis = { g_ptr_array_index (sites, i), g_ptr_array_new_with_free_func ((GDestroyNotify)g_ptr_array_unref),
-                    g_array_new (FALSE, FALSE, sizeof (guint)), g_array_new (FALSE, FALSE, sizeof (Way)) };
+      RcAreaAxis axis
+          = { g_ptr_array_index (sites, i), g_ptr_array_new_with_free_func ((GDestroyNotify)g_ptr_array_unref),
+              g_array_new (FALSE, FALSE, sizeof (guint)), g_array_new (FALSE, FALSE, sizeof (RcAxisWay)) };
       g_array_append_val (choice->axes, axis);
-      if (!add_ways (&g_array_index (choice->axes, Axis, i), clock, error))
+      if (!add_ways (&g_array_index (choice->axes, RcAreaAxis, i), clock, error))
         return NULL;
     }
   return g_steal_pointer (&choice);
@@ -192,7 +171,8 @@ find_in_cell (RcRangePricing *self, const GPtrArray *ranges)
 
 /* Lists what the way found consists of. */
 static void
-tell (RcRangePricing *self, const Axis *axis, const Way *way, const Found *found, GArray *cuts, RcAreaWay *told)
+tell (RcRangePricing *self, const RcAreaAxis *axis, const RcAxisWay *way, const Found *found, GArray *cuts,
+      RcAreaWay *told)
 {
   told->partings = g_array_copy (way->partings);
   told->lines = g_array_new (FALSE, FALSE, sizeof (RcLength));
@@ -210,17 +190,17 @@ tell (RcRangePricing *self, const Axis *axis, const Way *way, const Found *found
 static gint64
 find_along (RcRangePricing *self, const RcAreaChoice *choice, guint index, gint64 least, GArray *cuts, RcAreaWay **told)
 {
-  const Axis       *axis = &g_array_index (choice->axes, Axis, index);
+  const RcAreaAxis *axis = &g_array_index (choice->axes, RcAreaAxis, index);
   g_autofree Found *found = g_new (Found, axis->cells->len + 1);
-  const Way        *best = NULL;
+  const RcAxisWay  *best = NULL;
   self->site = axis->site;
   self->cuts = NULL;
   for (guint i = 0; i < axis->cells->len; i++)
     found[i] = find_in_cell (self, g_ptr_array_index (axis->cells, i));
   for (guint w = 0; w < axis->ways->len; w++)
     {
-      const Way *way = &g_array_index (axis->ways, Way, w);
-      gint64     cost = self->carpet_only ? 0 : way->doorways * RC_RANGE_UNIT;
+      const RcAxisWay *way = &g_array_index (axis->ways, RcAxisWay, w);
+      gint64           cost = self->carpet_only ? 0 : way->doorways * RC_RANGE_UNIT;
       for (guint i = 0; i < way->n_cells; i++)
         cost += found[g_array_index (axis->members, guint, way->first_cell + i)].cost;
       if (cost >= least)

@@ -299,6 +299,7 @@ reuse (const RcPlanning *planning)
   RcAreaPlan *copy = new_plan (planning);
   copy->seconds = known->seconds;
   copy->share_lower_bound = known->share_lower_bound;
+  copy->alone_lower_bound = known->alone_lower_bound;
   for (guint i = 0; i < known->options->len; i++)
     {
       RcOption *option = rc_option_copy (g_ptr_array_index (known->options, i));

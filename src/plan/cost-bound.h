@@ -8,6 +8,7 @@
  * (of RcNestRoll, as rc_cutting_new_rolls makes them). In minor units, rounded down.
  *
  * `ways` (of RcAreaWay) gets one for each choice, which all together would come near the bound if slices were cuttings:
- * worth trying. */
+ * worth trying. `alone` (of RcMoney) gets what each area costs
+ * at least by itself, its carpet bought to measure; 0 where that is not known. */
 RcMoney rc_cost_bound_compute (const RcGoods *carpet, const GPtrArray *rolls, const GPtrArray *choices,
-                               const GPtrArray *pieces, const RcNestClock *clock, GPtrArray *ways);
+                               const GPtrArray *pieces, const RcNestClock *clock, GPtrArray *ways, GArray *alone);

@@ -86,7 +86,13 @@ rc_outlook_make (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *pla
     return TRUE;
   g_autoptr (GPtrArray) rolls = rc_cutting_new_rolls (plan->job, carpet, carpet_per_m, NULL);
   g_autoptr (GPtrArray) ways = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_way_free);
-  RcMoney bound = rc_cost_bound_compute (carpet, rolls, choices, stairs, clock, ways);
+  g_autoptr (GArray) alone = g_array_new (FALSE, FALSE, sizeof (RcMoney));
+  RcMoney bound = rc_cost_bound_compute (carpet, rolls, choices, stairs, clock, ways, alone);
+  for (guint i = 0; i < areas->len; i++)
+    {
+      RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, g_array_index (areas, guint, i));
+      area_plan->alone_lower_bound = MAX (area_plan->alone_lower_bound, g_array_index (alone, RcMoney, i));
+    }
   *lower_bound = MAX (*lower_bound, bound);
   return areas->len < 2 || suggest (plan, areas, planners, ways, suggested, error);
 }
@@ -125,18 +131,9 @@ weigh (guint index, gpointer user_data, GError **error)
   rc_cutting_free (cutting);
 }
 
-gboolean
-rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
-                   GPtrArray *suggested, const RcPlanParams *params)
+static gboolean
+take_suggested (const RcPlan *plan, GPtrArray *suggested)
 {
-  RcPlanParams each = *params;
-  Settling     self = { plan, carpet, stairs, carpet_per_m, suggested, &each, { 0 } };
-  guint        n = 0;
-  for (guint i = 0; i < suggested->len; i++)
-    n += g_ptr_array_index (suggested, i) != NULL;
-  each.seconds = params->seconds * rc_steps_count_at_once (2) / 2;
-  if (n == 0 || !rc_steps_take (2, weigh, &self, NULL) || self.costs[1] >= self.costs[0])
-    return FALSE;
   for (guint i = 0; i < suggested->len; i++)
     {
       RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, i);
@@ -147,4 +144,35 @@ rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs,
       g_ptr_array_add (area_plan->options, option);
     }
   return TRUE;
+}
+
+static void
+raise_bounds (const RcPlan *plan, const RcGoods *carpet)
+{
+  g_autoptr (GArray) areas = list_areas (plan, carpet);
+  for (guint i = 0; i < areas->len; i++)
+    {
+      const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, g_array_index (areas, guint, i));
+      for (guint k = 0; k < area_plan->options->len; k++)
+        {
+          RcOption *option = g_ptr_array_index (area_plan->options, k);
+          option->cost_lower_bound = MIN (option->cost, MAX (option->cost_lower_bound, area_plan->alone_lower_bound));
+        }
+    }
+}
+
+gboolean
+rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
+                   GPtrArray *suggested, const RcPlanParams *params)
+{
+  RcPlanParams each = *params;
+  Settling     self = { plan, carpet, stairs, carpet_per_m, suggested, &each, { 0 } };
+  guint        n = 0;
+  for (guint i = 0; i < suggested->len; i++)
+    n += g_ptr_array_index (suggested, i) != NULL;
+  each.seconds = params->seconds * rc_steps_count_at_once (2) / 2;
+  gboolean is_taken = n > 0 && rc_steps_take (2, weigh, &self, NULL) && self.costs[1] < self.costs[0]
+                      && take_suggested (plan, suggested);
+  raise_bounds (plan, carpet);
+  return is_taken;
 }

@@ -123,6 +123,7 @@ typedef struct
   RcArea             floor_area; /* exact, doubled */
   GPtrArray         *options;    /* of RcOption, at least one, cheapest first (last one with the job): rc_option_list */
   guint              chosen;     /* index in options */
+  RcMoney            alone_lower_bound; /* what any option costs by itself at least, where that was found out; else 0 */
   RcMoney            share_lower_bound; /* what it adds to the cost of any plan at least, bought carpet by the tick */
   GArray            *pins;              /* of RcPinResult: the area's pins in their order, then its pile direction; NULL
                                            where nothing is pinned */

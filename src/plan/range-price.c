@@ -6,8 +6,8 @@ rc_range_weigh_down (RcLength length, gint64 per_m)
   return length > 0 ? (gint64)((__int128)length * per_m / RC_TICKS_PER_M) : 0;
 }
 
-static RcLength
-get_cut_width (const RcSite *site, RcLength width)
+RcLength
+rc_range_get_cut_width (const RcSite *site, RcLength width)
 {
   gboolean is_drop = width + site->settings->trim_width >= site->roll_width || width >= site->strip_width;
   return is_drop ? site->roll_width : width + site->settings->trim_width;
@@ -16,35 +16,39 @@ get_cut_width (const RcSite *site, RcLength width)
 static gint64
 weigh_cut (const RcRangePricing *self, RcLength width, RcLength length)
 {
-  RcNestChoiceCut cut = { get_cut_width (self->site, width), length + self->site->settings->trim_length };
+  RcNestChoiceCut cut = { rc_range_get_cut_width (self->site, width), length + self->site->settings->trim_length };
   if (self->cuts != NULL)
     g_array_append_val (self->cuts, cut);
   return rc_nest_prices_get (self->prices, cut.w) * cut.h;
 }
 
+RcMoney
+rc_range_weigh_join (const RcSite *site)
+{
+  return site->weights.cross_seam_each + site->settings->rule_cost[RC_RULE_EACH_SEAM];
+}
+
 static gint64
 weigh_join (const RcRangePricing *self)
 {
-  if (self->carpet_only)
-    return 0;
-  return (self->site->weights.cross_seam_each + self->site->settings->rule_cost[RC_RULE_EACH_SEAM]) * RC_RANGE_UNIT;
+  return self->carpet_only ? 0 : rc_range_weigh_join (self->site) * RC_RANGE_UNIT;
 }
 
 /* Narrower than the least fill by that much at least. */
-static gint64
-weigh_narrow (const RcRangePricing *self, RcLength width)
+RcMoney
+rc_range_weigh_narrow (const RcSite *site, RcLength width)
 {
-  RcLength least = self->site->settings->least_fill_width;
-  gint64   price = self->site->settings->rule_cost[RC_RULE_FILL_TOO_NARROW];
-  if (self->carpet_only || width >= least)
+  RcLength least = site->settings->least_fill_width;
+  RcMoney  price = site->settings->rule_cost[RC_RULE_FILL_TOO_NARROW];
+  if (width >= least)
     return 0;
-  return (price + (gint64)((__int128)price * (least - width) / least)) * RC_RANGE_UNIT;
+  return price + (RcMoney)((__int128)price * (least - width) / least);
 }
 
 /* --- parts cut across --- */
 
-static RcLength
-get_step_width (const RcRangeStep *step, RcLength moved)
+RcLength
+rc_range_get_step_width (const RcRangeStep *step, RcLength moved)
 {
   return step->width + step->slope * moved;
 }
@@ -52,13 +56,13 @@ get_step_width (const RcRangeStep *step, RcLength moved)
 static gint64
 get_step_price (const RcRangePricing *self, const RcRangeStep *step, RcLength moved)
 {
-  return rc_nest_prices_get (self->prices, get_cut_width (self->site, get_step_width (step, moved)));
+  return rc_nest_prices_get (self->prices, rc_range_get_cut_width (self->site, rc_range_get_step_width (step, moved)));
 }
 
 static void
 note_step (const RcRangePricing *self, const RcRangeStep *step, RcLength moved, RcLength length)
 {
-  RcNestChoiceCut cut = { get_cut_width (self->site, get_step_width (step, moved)), length };
+  RcNestChoiceCut cut = { rc_range_get_cut_width (self->site, rc_range_get_step_width (step, moved)), length };
   if (self->cuts != NULL)
     g_array_append_val (self->cuts, cut);
 }
@@ -81,7 +85,7 @@ weigh_steps (const RcRangePricing *self, const RcRangeStep *steps, guint n, RcLe
       for (guint k = in_one ? 0 : 1; k <= (in_one ? 0 : steps[i].n_chords); k++)
         {
           note_step (self, &steps[i + k], moved, length);
-          if (get_step_width (&steps[i + k], moved) > get_step_width (widest, moved))
+          if (rc_range_get_step_width (&steps[i + k], moved) > rc_range_get_step_width (widest, moved))
             widest = &steps[i + k];
         }
     }
@@ -107,7 +111,7 @@ weigh_pieces (RcRangePricing *self, const RcRangeStep *steps, guint n, RcLength 
       least[to] = G_MAXINT64;
       for (guint i = to; i-- > 0;)
         {
-          widest = MAX (widest, get_step_width (&steps[i], moved));
+          widest = MAX (widest, rc_range_get_step_width (&steps[i], moved));
           gint64 cost
               = least[i] + (i > 0 || to == n ? join : 0) + weigh_cut (self, widest, steps[to - 1].y1 - steps[i].y0);
           if (cost < least[to])
@@ -122,7 +126,7 @@ weigh_pieces (RcRangePricing *self, const RcRangeStep *steps, guint n, RcLength 
     {
       RcLength widest = 0;
       for (guint i = from[to]; i < to; i++)
-        widest = MAX (widest, get_step_width (&steps[i], moved));
+        widest = MAX (widest, rc_range_get_step_width (&steps[i], moved));
       weigh_cut (self, widest, steps[to - 1].y1 - steps[from[to]].y0);
     }
   return least[n];
@@ -173,8 +177,8 @@ weigh_part (RcRangePricing *self, const RcLineRange *range, const RcRangePart *p
       cost = MIN (cost, joined);
     }
   if (part->seamed && !rc_site_is_in_doorway (self->site, part->box)
-      && get_cut_width (self->site, width) < self->site->roll_width)
-    cost += weigh_narrow (self, MAX (width, part->width + part->slope * (until - 1)));
+      && rc_range_get_cut_width (self->site, width) < self->site->roll_width && !self->carpet_only)
+    cost += rc_range_weigh_narrow (self->site, MAX (width, part->width + part->slope * (until - 1))) * RC_RANGE_UNIT;
   return cost;
 }
 

@@ -18,6 +18,13 @@ typedef struct
   GArray             *turns; /* of RcLength: where in a range something changes its price */
 } RcRangePricing;
 
+/* How wide the cut for a part is: the whole roll where little is left of it. */
+RcLength rc_range_get_cut_width (const RcSite *site, RcLength width);
+/* A seam inside a part at least, and a part no wider than `width`, in minor units. */
+RcMoney  rc_range_weigh_join (const RcSite *site);
+RcMoney  rc_range_weigh_narrow (const RcSite *site, RcLength width);
+RcLength rc_range_get_step_width (const RcRangeStep *step, RcLength moved);
+
 /* A price for a length, rounded down: as little as any sum of rounded seams may come to. */
 gint64 rc_range_weigh_down (RcLength length, gint64 per_m);
 

@@ -1,0 +1,302 @@
+#include "cost-sharing.h"
+
+#include "area-together.h"
+#include "range-price.h"
+#include "slice-lp.h"
+
+/* All ways to share out the groups among the lots are looked at where there are no more than this. */
+#define MOST_SHARINGS 4096
+#define MOST_GROUPS   12
+
+struct _RcCostSharing
+{
+  const RcCostGroups *groups;
+  gint64 *together; /* by lot and set of groups: what they cost together out of the lot; -1: not looked at */
+};
+
+/* Sets of groups: a bit for each. */
+static gint64 *
+get_together (const RcCostSharing *sharing, guint lot, guint set)
+{
+  return &sharing->together[((gsize)lot << sharing->groups->n_groups) + set];
+}
+
+/* --- some groups out of one lot --- */
+
+typedef struct
+{
+  const RcCostGroups *groups;
+  guint               lot;
+} Source;
+
+/* An RcLengthCost: the cheapest rolls first, as if nothing were lost at their ends. */
+static gint64
+weigh_length (gconstpointer user_data, RcLength length)
+{
+  const Source       *source = user_data;
+  const RcCostGroups *self = source->groups;
+  const RcCostLot    *lot = rc_cost_groups_get_lot (self, source->lot);
+  gint64              cost = 0;
+  for (guint i = 0; i < lot->rolls->len && length > 0; i++)
+    {
+      const RcNestRoll *roll = g_ptr_array_index (lot->rolls, i);
+      RcLength          taken = MIN (length, roll->length * roll->count);
+      if (source->lot == 0 && roll->cost_per_m > self->goods_per_m)
+        break;
+      cost += taken * roll->cost_per_m * RC_NEST_PRICE_PARTS;
+      length -= taken;
+    }
+  if (length > 0 && source->lot > 0)
+    return G_MAXINT64;
+  if (lot->rolls->len == 0)
+    length = rc_goods_compute_bought (self->carpet, length);
+  return cost + length * self->goods_per_m * RC_NEST_PRICE_PARTS;
+}
+
+/* Stairs' cuts are known. */
+static RcLength
+find_stair_length (const RcCostGroups *self, const GArray *cuts, const RcNestClock *clock)
+{
+  RcLength drops = 0, longest = 0, width = rc_goods_get_usable_width (self->carpet);
+  g_autoptr (GArray) items = g_array_new (FALSE, FALSE, sizeof (RcNestSliceItem));
+  for (guint i = 0; i < cuts->len; i++)
+    {
+      const RcNestChoiceCut *cut = &g_array_index (cuts, RcNestChoiceCut, i);
+      RcNestSliceItem        item = { cut->w, cut->h, 1 };
+      if (cut->w == width)
+        {
+          drops += cut->h;
+          continue;
+        }
+      longest = MAX (longest, cut->h);
+      g_array_append_val (items, item);
+    }
+  return drops + rc_nest_slice_bound ((const RcNestSliceItem *)items->data, items->len, width, longest, 1, clock);
+}
+
+/* What the set costs out of the lot, with nothing else in it; 0: not known. */
+static gint64
+find_together (const RcCostGroups *self, guint lot, guint set, const RcNestClock *clock)
+{
+  Source source = { self, lot };
+  g_autoptr (GPtrArray) choices = g_ptr_array_new ();
+  g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (RcNestChoiceCut));
+  for (guint g = 0; g < self->n_groups; g++)
+    {
+      const GArray *stair = g >= self->choices->len ? g_ptr_array_index (self->stairs, g - self->choices->len) : NULL;
+      if ((set >> g & 1) == 0)
+        continue;
+      if (stair != NULL)
+        g_array_append_vals (cuts, stair->data, stair->len);
+      else
+        g_ptr_array_add (choices, g_ptr_array_index (self->choices, g));
+    }
+  if (choices->len == 0)
+    return weigh_length (&source, find_stair_length (self, cuts, clock));
+  return rc_area_choices_are_few (choices) ? rc_area_choices_find_together (choices, cuts, weigh_length, &source, clock)
+                                           : 0;
+}
+
+/* Each area alone, its carpet bought to measure, in an equal part of what is left of a third of the time. */
+static void
+find_alone (RcCostSharing *sharing, const RcNestClock *clock)
+{
+  guint  n = sharing->groups->choices->len;
+  gint64 now = rc_nest_clock_get_us (clock);
+  for (guint g = 0; g < n; g++)
+    {
+      RcNestClock part = *clock;
+      if (clock->end_us < G_MAXINT64)
+        part = rc_nest_clock_take_part (clock, (double)(now + (clock->end_us - now) / 3 - rc_nest_clock_get_us (clock))
+                                                   / G_USEC_PER_SEC / (n - g));
+      *get_together (sharing, 0, 1u << g) = find_together (sharing->groups, 0, 1u << g, &part);
+    }
+}
+
+/* --- the groups shared out among the lots --- */
+
+/* The prices a metre that are tried for the goods of a lot. */
+typedef struct
+{
+  GArray *per_m; /* of gint64: those of goods to buy at `percents`, then those of all rolls */
+  gint64 *cost;  /* by price, then group */
+} TriedPrices;
+
+static void
+tried_prices_clear (TriedPrices *prices)
+{
+  g_array_unref (prices->per_m);
+  g_free (prices->cost);
+}
+
+/* As many as there is time for, one at least. */
+static TriedPrices
+tried_prices_new (const RcCostGroups *self, const RcNestClock *clock)
+{
+  static const int percents[] = RC_COST_PERCENTS;
+  TriedPrices      prices = { g_array_new (FALSE, FALSE, sizeof (gint64)), NULL };
+  for (guint i = 0; i < RC_COST_N_PERCENTS; i++)
+    {
+      gint64 per_m = self->goods_per_m * percents[i] / 100;
+      g_array_append_val (prices.per_m, per_m);
+    }
+  for (guint l = 0; l < self->lots->len; l++)
+    for (guint i = 0; i < rc_cost_groups_get_lot (self, l)->rolls->len; i++)
+      g_array_append_val (prices.per_m,
+                          ((RcNestRoll *)g_ptr_array_index (rc_cost_groups_get_lot (self, l)->rolls, i))->cost_per_m);
+  prices.cost = g_new (gint64, (gsize)prices.per_m->len * self->n_groups + 1);
+  for (guint i = 0; i < prices.per_m->len; i++)
+    {
+      if (i > 0 && rc_nest_clock_is_over (clock))
+        g_array_set_size (prices.per_m, i);
+      for (guint g = 0; g < self->n_groups && i < prices.per_m->len; g++)
+        prices.cost[i * self->n_groups + g] = rc_cost_groups_find_at (self, g, g_array_index (prices.per_m, gint64, i));
+    }
+  return prices;
+}
+
+/* What the rolls of the lot save at most against goods of that price. */
+static gint64
+find_savings (const RcCostLot *lot, gint64 per_m)
+{
+  gint64 savings = 0;
+  for (guint r = 0; r < lot->rolls->len; r++)
+    {
+      const RcNestRoll *roll = g_ptr_array_index (lot->rolls, r);
+      savings += MAX (0, per_m - roll->cost_per_m) * roll->length * roll->count * RC_NEST_PRICE_PARTS;
+    }
+  return savings;
+}
+
+/* The least that the set costs out of the lot, by the program's prices and by what was looked at. */
+static gint64
+weigh_lot (const RcCostSharing *sharing, guint l, guint set, const TriedPrices *prices)
+{
+  const RcCostGroups *self = sharing->groups;
+  const RcCostLot    *lot = rc_cost_groups_get_lot (self, l);
+  gint64              best = 0, at_price[RC_COST_N_PERCENTS];
+  if (set == 0)
+    return 0;
+  for (guint i = 0; i < prices->per_m->len; i++)
+    {
+      gint64 per_m = g_array_index (prices->per_m, gint64, i), sum = 0;
+      for (guint g = 0; g < self->n_groups; g++)
+        sum += set >> g & 1 ? prices->cost[i * self->n_groups + g] : 0;
+      if (i < RC_COST_N_PERCENTS)
+        at_price[i] = sum;
+      if (l > 0 || per_m <= self->goods_per_m) /* what is to be bought is to be had at its price */
+        best = MAX (best, sum - find_savings (lot, per_m));
+    }
+  if (l == 0 && lot->rolls->len == 0)
+    best = rc_cost_groups_round (self, best, at_price, MIN (prices->per_m->len, RC_COST_N_PERCENTS));
+  return MAX (best, *get_together (sharing, l, set));
+}
+
+/* 0: there are too many. */
+static guint
+count_sharings (const RcCostGroups *self)
+{
+  guint n = 1;
+  for (guint g = 0; g < self->n_groups && n <= MOST_SHARINGS; g++)
+    n *= self->lots->len;
+  return n > MOST_SHARINGS || self->n_groups > MOST_GROUPS ? 0 : n;
+}
+
+RcCostSharing *
+rc_cost_sharing_new (const RcCostGroups *groups, const RcNestClock *clock)
+{
+  if (count_sharings (groups) == 0)
+    return NULL;
+  gsize          n = (gsize)groups->lots->len << groups->n_groups;
+  RcCostSharing *sharing = g_new0 (RcCostSharing, 1);
+  sharing->groups = groups;
+  sharing->together = g_new (gint64, n);
+  for (gsize i = 0; i < n; i++)
+    sharing->together[i] = -1;
+  find_alone (sharing, clock);
+  return sharing;
+}
+
+void
+rc_cost_sharing_free (RcCostSharing *sharing)
+{
+  if (sharing == NULL)
+    return;
+  g_free (sharing->together);
+  g_free (sharing);
+}
+
+RcMoney
+rc_cost_sharing_get_alone (const RcCostSharing *sharing, guint group)
+{
+  gint64 found = *get_together (sharing, 0, 1u << group);
+  if (rc_cost_groups_get_lot (sharing->groups, 0)->rolls->len > 0 || found == G_MAXINT64)
+    return 0;
+  return MAX (0, found) / RC_RANGE_UNIT;
+}
+
+/* The sharing's number, in the base of the number of lots, as the set of each lot. */
+static void
+list_sets (const RcCostGroups *self, guint number, guint *sets)
+{
+  guint n_lots = self->lots->len;
+  memset (sets, 0, sizeof (guint) * n_lots);
+  for (guint g = 0; g < self->n_groups; g++, number /= n_lots)
+    sets[number % n_lots] |= 1u << g;
+}
+
+static gint64
+weigh_sharing (const RcCostSharing *sharing, const guint *sets, const TriedPrices *prices)
+{
+  gint64 cost = 0;
+  for (guint l = 0; l < sharing->groups->lots->len; l++)
+    {
+      gint64 own = weigh_lot (sharing, l, sets[l], prices);
+      if (own == G_MAXINT64)
+        return own;
+      cost += own;
+    }
+  return cost;
+}
+
+/* Looks at what has not been looked at of the sharing. FALSE: nothing, or the time is over. */
+static gboolean
+look_closer (RcCostSharing *sharing, const guint *sets, const RcNestClock *clock)
+{
+  gboolean looked = FALSE;
+  for (guint l = 0; l < sharing->groups->lots->len; l++)
+    {
+      gint64 *together = get_together (sharing, l, sets[l]);
+      if (sets[l] == 0 || *together >= 0 || rc_nest_clock_is_over (clock))
+        continue;
+      *together = find_together (sharing->groups, l, sets[l], clock);
+      looked = TRUE;
+    }
+  return looked;
+}
+
+gint64
+rc_cost_sharing_find_cheapest (RcCostSharing *sharing, const RcNestClock *clock)
+{
+  guint             n = count_sharings (sharing->groups), best = 0;
+  g_autofree guint *sets = g_new (guint, sharing->groups->lots->len);
+  TriedPrices       prices = tried_prices_new (sharing->groups, clock);
+  gint64            least;
+  do
+    {
+      least = G_MAXINT64;
+      for (guint i = 0; i < n; i++)
+        {
+          list_sets (sharing->groups, i, sets);
+          gint64 cost = weigh_sharing (sharing, sets, &prices);
+          if (cost >= least)
+            continue;
+          least = cost;
+          best = i;
+        }
+      list_sets (sharing->groups, best, sets);
+    }
+  while (least < G_MAXINT64 && look_closer (sharing, sets, clock));
+  tried_prices_clear (&prices);
+  return least;
+}

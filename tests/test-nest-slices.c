@@ -1,0 +1,56 @@
+/* The quick bound over slices against the linear program that it stands for, which is solved to its end. */
+#include "rounds.h"
+#include "slice-few.h"
+
+static const RcNestClock never = { G_MAXINT64, G_MAXUINT64, NULL, FALSE };
+
+static void
+test_alone (void)
+{
+  /* A fill more than half as wide as the roll, and one that lies beside it nowhere: one after the other. */
+  RcNestSliceItem items[] = { { 60, 1000, 1 }, { 50, 300, 1 } };
+  g_assert_cmpint (rc_nest_slice_bound_few (items, 2, 100, 0), ==, 1300);
+
+  /* Whole it takes all of the roll, however narrow; joined of two pieces they lie side by side. */
+  RcNestSliceItem fill = { 40, 1000, 1 };
+  g_assert_cmpint (rc_nest_slice_bound_few (&fill, 1, 100, 0), ==, 1000);
+  fill.count = 2;
+  g_assert_cmpint (rc_nest_slice_bound_few (&fill, 1, 100, 0), ==, 500);
+  fill.count = 3; /* no room for more */
+  g_assert_cmpint (rc_nest_slice_bound_few (&fill, 1, 100, 0), ==, 500);
+
+  g_assert_cmpint (rc_nest_slice_bound_few (&fill, 1, 100, 900), ==, 900);
+  g_assert_cmpint (rc_nest_slice_bound_few (NULL, 0, 100, 7), ==, 7);
+}
+
+static void
+test_program (void)
+{
+  guint  n_rounds = scale_rounds (400);
+  double short_of = 0;
+  for (guint round = 0; round < n_rounds; round++)
+    {
+      RcNestSliceItem items[8];
+      guint           n = (guint)g_test_rand_int_range (1, 9);
+      RcLength        width = g_test_rand_int_range (40, 241);
+      for (guint i = 0; i < n; i++)
+        items[i] = (RcNestSliceItem){ g_test_rand_int_range (1, (int)width + 1), g_test_rand_int_range (1, 100000),
+                                      (guint)g_test_rand_int_range (1, 4) };
+      RcLength quick = rc_nest_slice_bound_few (items, n, width, 0);
+      RcLength program = rc_nest_slice_bound (items, n, width, 0, 1, &never);
+      g_assert_cmpint (quick, <=, program + 1);
+      g_assert_cmpint (quick, >, 0);
+      short_of += 1 - (double)quick / (double)program;
+    }
+  g_test_message ("%.2f %% short of the program, on average", 100 * short_of / n_rounds);
+  g_assert_cmpfloat (short_of / n_rounds, <, 0.1);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/nest/slices/alone", test_alone);
+  g_test_add_func ("/nest/slices/program", test_program);
+  return g_test_run ();
+}

@@ -436,6 +436,7 @@ rc_area_planner_copy_plan (RcAreaPlanner *planning, const RcAreaPlan *of_model)
   RcAreaPlan *copy = new_plan (planning);
   copy->seconds = of_model->seconds;
   copy->share_lower_bound = of_model->share_lower_bound;
+  copy->alone_lower_bound = of_model->alone_lower_bound;
   for (guint i = 0; i < of_model->options->len; i++)
     g_ptr_array_add (copy->options, copy_from_model (planning, g_ptr_array_index (of_model->options, i)));
   choose (copy);

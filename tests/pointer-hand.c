@@ -65,15 +65,42 @@ pointer_hand_get_measure (PointerHand *hand)
   return rc_document_get_measure (pointer_hand_get_document (hand));
 }
 
-void
-pointer_hand_wait (gboolean (*ask) (gpointer data), gpointer data)
+static gboolean
+is_in_time (gboolean (*ask) (gpointer data), gpointer data, gint64 patience_us)
 {
-  gint64 end = g_get_monotonic_time () + PATIENCE_US;
+  gint64 end = g_get_monotonic_time () + patience_us;
 
   while (!ask (data) && g_get_monotonic_time () < end)
     {
       desk_fixture_settle ();
       g_usleep (5000);
+    }
+  return ask (data);
+}
+
+void
+pointer_hand_wait (gboolean (*ask) (gpointer data), gpointer data)
+{
+  g_assert_true (is_in_time (ask, data, PATIENCE_US));
+}
+
+gboolean
+pointer_hand_try (gboolean (*ask) (gpointer data), gpointer data)
+{
+  return is_in_time (ask, data, PATIENCE_US / POINTER_HAND_TRIES);
+}
+
+/* Clicks until it is so: what is clicked may have moved away under the hand, as a panel grows by what was typed. */
+static void
+click_until (PointerHand *hand, GtkWidget *(*find) (gpointer data), gboolean (*ask) (gpointer data), gpointer data)
+{
+  for (guint i = 0; i < POINTER_HAND_TRIES; i++)
+    {
+      GtkWidget *widget = find (data);
+      if (widget != NULL)
+        pointer_hand_click_widget (hand, widget);
+      if (pointer_hand_try (ask, data))
+        return;
     }
   g_assert_true (ask (data));
 }
@@ -231,19 +258,30 @@ find_popover (GtkWidget *root)
   return desk_fixture_find (root, GTK_TYPE_POPOVER, NULL);
 }
 
-static gboolean
-is_label_shown (gpointer data)
+static GtkWidget *
+find_root (gpointer data)
+{
+  return ((const Sought *)data)->root;
+}
+
+static GtkWidget *
+find_label (gpointer data)
 {
   const Sought *sought = data;
   GtkWidget    *popover = find_popover (sought->root);
+  return popover ? pointer_hand_find_label (popover, sought->text) : NULL;
+}
 
-  return popover && pointer_hand_find_label (popover, sought->text) != NULL;
+static gboolean
+is_label_shown (gpointer data)
+{
+  return find_label (data) != NULL;
 }
 
 static gboolean
 is_shut (gpointer data)
 {
-  GtkWidget *popover = find_popover (data);
+  GtkWidget *popover = find_popover (((const Sought *)data)->root);
   return popover == NULL || !gtk_widget_get_mapped (popover);
 }
 
@@ -252,16 +290,21 @@ pointer_hand_pick (PointerHand *hand, GtkWidget *drop_down, const char *labels)
 {
   g_auto (GStrv) parts = g_strsplit (labels, "|", -1);
 
-  pointer_hand_click_widget (hand, drop_down);
   for (guint i = 0; parts[i]; i++)
     {
       Sought sought = { drop_down, parts[i] };
-      if (i > 0)
-        pointer_hand_do ("sleep 0.4"); /* until the part of the menu has slid into its place */
-      pointer_hand_wait (is_label_shown, &sought);
-      pointer_hand_click_widget (hand, pointer_hand_find_label (find_popover (drop_down), parts[i]));
+      if (i == 0)
+        click_until (hand, find_root, is_label_shown, &sought);
+      else
+        {
+          pointer_hand_do ("sleep 0.4"); /* until the part of the menu has slid into its place */
+          pointer_hand_wait (is_label_shown, &sought);
+        }
+      if (parts[i + 1] != NULL)
+        pointer_hand_click_widget (hand, find_label (&sought));
+      else
+        click_until (hand, find_label, is_shut, &sought);
     }
-  pointer_hand_wait (is_shut, drop_down);
 }
 
 static GtkWidget *

@@ -6,6 +6,9 @@
 
 #include "plan-building.h"
 
+/* Seconds of a first answer, of which others take less than one: a sanitizer's build. */
+#define SLOW_BUILD 2
+
 /* In place of GLib's. */
 gint64
 g_get_monotonic_time (void)
@@ -79,6 +82,11 @@ test_is_cancelled_soon (void)
   g_autoptr (RcJob) job = make_building (150);
   RcPlanParams first_answer = { .seed = 1 };
   double       first = time_plan (job, &first_answer);
+  if (first > SLOW_BUILD)
+    {
+      g_test_skip ("this build is too slow to come to every place in its seconds");
+      return;
+    }
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     {
       g_autoptr (GCancellable) cancellable = g_cancellable_new ();

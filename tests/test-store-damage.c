@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "schema.h"
+#include "rounds.h"
 #include "store-maker.h"
 #include "store-office.h"
 
@@ -327,7 +328,10 @@ test_columns (Fixture *fixture, gconstpointer data)
   g_ptr_array_add (triggers, NULL);
   drops = g_strjoinv ("", (char **)triggers->pdata);
   g_assert_cmpuint (columns->len, >, 300);
-  for (guint i = 0; i < columns->len; i++)
+  /* Every column, or some of them where a round takes long, with one value or all. */
+  guint every = MAX (1, columns->len / scale_rounds (columns->len));
+  for (guint i = g_test_slow () ? 0 : (guint)g_test_rand_int_range (0, (int)every); i < columns->len;
+       i += g_test_slow () ? 1 : every)
     for (guint k = g_test_slow () ? 0 : i % 8; k < G_N_ELEMENTS (values); k += g_test_slow () ? 1 : 8)
       {
         g_autofree char *sql
@@ -343,8 +347,8 @@ test_columns (Fixture *fixture, gconstpointer data)
           tally.n_refused++;
       }
   g_test_message ("%u changes refused by SQLite, %u loads read, %u told", tally.n_refused, tally.n_read, tally.n_told);
-  g_assert_cmpuint (tally.n_read, >, 1000);
-  g_assert_cmpuint (tally.n_told, >, 20);
+  g_assert_cmpuint (tally.n_read, >, scale_rounds (700));
+  g_assert_cmpuint (tally.n_told, >, scale_rounds (20) / 4);
 }
 
 int

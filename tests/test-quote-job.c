@@ -430,6 +430,89 @@ test_other_changes (void)
   build_plan_free (after);
 }
 
+static gboolean
+says (const GPtrArray *parts, const char *words)
+{
+  for (guint i = 0; i < parts->len; i++)
+    if (strstr (parts->pdata[i], words) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* Every figure says what it is made of. */
+static void
+test_explained (void)
+{
+  g_autoptr (RcPriceBook) book = build_book ();
+  g_autoptr (RcJob) job = build_carpet_job ();
+  build_room (job, "den", "Den", FT (10), FT (12), 0);
+  build_area (job, "A", "twist", "den", NULL)->cushion = g_strdup ("pad");
+  g_autoptr (RcPlan) plan = make_plan (job, NULL, book);
+  g_autoptr (RcQuote) quote = make_quote (plan, book);
+  RcQuoteLine *carpet = NULL;
+  for (guint i = 0; i < quote->lines->len; i++)
+    {
+      RcQuoteLine *line = g_ptr_array_index (quote->lines, i);
+      g_autoptr (GPtrArray) parts = rc_quote_line_explain (line, &quote->currency);
+      g_autoptr (GPtrArray) pieces = rc_quote_line_explain_pieces (line, plan);
+      carpet = g_str_equal (line->item, "twist") ? line : carpet;
+      g_assert_true (says (parts, "Needed: ") && says (parts, "Charged: ") && says (parts, "Taxed at 8.25 %"));
+      g_assert_cmpint (says (parts, "In whole packs: "), ==, line->packs > 0);
+      g_assert_cmpuint (pieces->len, ==, line == carpet ? plan->pieces->len : 0);
+    }
+  g_assert_nonnull (carpet);
+  g_autoptr (GPtrArray) plain = rc_quote_line_explain (carpet, &quote->currency);
+  g_autoptr (GPtrArray) pieces = rc_quote_line_explain_pieces (carpet, plan);
+  g_assert_true (says (plain, "Price: 21.95 USD for 1 sq yd"));
+  g_assert_false (says (plain, "Less ") || says (plain, "Optional") || says (plain, "holds"));
+  g_assert_true (says (pieces, "Piece 1, Den: "));
+
+  carpet->optional = TRUE;
+  carpet->discount_ppm = 100000;
+  carpet->from_micro = 20 * RC_MICRO;
+  g_free (carpet->price_since);
+  carpet->price_since = g_strdup ("2026-01-01");
+  g_autoptr (GPtrArray) parts = rc_quote_line_explain (carpet, &quote->currency);
+  g_assert_true (says (parts, "Less 10 %") && says (parts, "Optional: not in the total"));
+  g_assert_true (says (parts, "holds from 20 sq yd on") && says (parts, "holds since 2026-01-01"));
+}
+
+/* A discount by rate, by sum, by both; payments; and of a variation. */
+static void
+test_total_explained (void)
+{
+  g_autoptr (RcPriceBook) book = build_book ();
+  g_autoptr (RcJob) job = build_carpet_job ();
+  add_random_room (job, 0);
+  g_autoptr (RcPlan) plan = make_plan (job, NULL, book);
+  g_autoptr (RcQuote) quote = make_quote (plan, book);
+  RcQuoteLine *first = g_ptr_array_index (quote->lines, 0);
+  RcMoney      tenth = rc_money_part (quote->sum, 100000);
+  static const struct
+  {
+    gint64      ppm, more;
+    gboolean    variation;
+    const char *words;
+  } cases[] = { { 100000, 0, FALSE, "Discount: 10 % of the sum, " },
+                { 100000, 500, FALSE, ", and 5.00 USD besides" },
+                { 0, 500, FALSE, "Discount: " },
+                { 100000, 0, TRUE, "the difference of two quotations" } };
+  g_autoptr (GPtrArray) plain = rc_quote_explain_total (quote);
+  g_assert_true (says (plain, "Sum of the lines: ") && says (plain, "Margin: ") && says (plain, "rounded once"));
+  g_assert_false (says (plain, "Discount: ") || says (plain, "left out"));
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      quote->discount_ppm = cases[i].ppm;
+      quote->discount = (cases[i].ppm > 0 ? tenth : 0) + cases[i].more;
+      quote->variation = cases[i].variation;
+      g_autoptr (GPtrArray) parts = rc_quote_explain_total (quote);
+      g_assert_true (says (parts, cases[i].words));
+    }
+  first->optional = TRUE;
+  g_autoptr (GPtrArray) parts = rc_quote_explain_total (quote);
+  g_assert_true (says (parts, "Optional lines, left out: "));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -442,5 +525,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quote-job/compared-backwards", test_compared_backwards);
   g_test_add_func ("/quote-job/cuts-renumbered", test_cuts_renumbered);
   g_test_add_func ("/quote-job/other-changes", test_other_changes);
+  g_test_add_func ("/quote-job/explained", test_explained);
+  g_test_add_func ("/quote-job/total-explained", test_total_explained);
   return g_test_run ();
 }

@@ -44,16 +44,14 @@ raise_price (Few *self, guint i)
       add_item (self, k);
   for (guint k = 1; k <= self->items[i].count && w * k <= self->width; k++)
     most = MIN (most, (ONE - self->value[self->width - w * k]) / k);
-  self->price[i] = MAX (self->price[i], most);
+  self->price[i] = most;
 }
 
-/* Prices by what each item measures, or none, then raised, those first that are most of all. */
+/* Prices are raised from nothing, those first of items that are most of all. */
 static RcLength
-weigh (Few *self, const guint *order, gboolean measured)
+weigh (Few *self, const guint *order)
 {
   __int128 sum = 0;
-  for (guint i = 0; i < self->n; i++)
-    self->price[i] = measured ? ONE * self->items[i].w / self->width : 0;
   for (guint i = 0; i < self->n; i++)
     raise_price (self, order[i]);
   for (guint i = 0; i < self->n; i++)
@@ -72,15 +70,15 @@ compare_sizes (gconstpointer a, gconstpointer b, gpointer user_data)
 RcLength
 rc_nest_slice_bound_few (const RcNestSliceItem *items, guint n, RcLength width, RcLength known)
 {
-  Few               self = { items, n, width, g_new (gint64, n + 1), NULL, NULL };
+  Few               self = { items, n, width, g_new0 (gint64, n + 1), NULL, NULL };
   g_autofree guint *order = g_new (guint, n + 1);
   self.value = g_new (gint64, (gsize)width + 1);
   self.before = g_new (gint64, (gsize)width + 1);
   for (guint i = 0; i < n; i++)
     order[i] = i;
   g_qsort_with_data (order, (int)n, sizeof (guint), compare_sizes, (gpointer)items);
-  for (int measured = 0; measured < 1 && n > 0; measured++)
-    known = MAX (known, weigh (&self, order, measured));
+  if (n > 0)
+    known = MAX (known, weigh (&self, order));
   g_free (self.price);
   g_free (self.value);
   g_free (self.before);

@@ -118,18 +118,26 @@ take_together (GArray *needs, guint first)
     }
 }
 
+/* What a step needs at that width; nothing, or less, where the part may be shorter by all of it: steps are those at the
+ * range's middle. */
+static Need
+get_need (const RcLineStretch *stretch, const RcRangePart *part, const RcRangeStep *step)
+{
+  RcLength width = find_width (stretch, step->width, step->slope, TRUE);
+  RcLength shorter = MAX (0, part->box.y1 - part->box.y0 - part->length);
+  return (Need){ rc_range_get_cut_width (stretch->site, MAX (0, width)), step->y1 - step->y0 - shorter };
+}
+
 /* Of a step that a wall parts in two each chord is needed by itself; of one parted in more, the widest. */
 static void
 add_needs (GArray *needs, const RcLineStretch *stretch, const RcRangePart *part)
 {
-  guint    first = needs->len;
-  RcLength shorter = MAX (0, part->box.y1 - part->box.y0 - part->length); /* steps are those at the range's middle */
+  guint first = needs->len;
   for (guint i = 0; i < part->n_steps; i++)
     {
       const RcRangeStep *step = &g_array_index (stretch->range->steps, RcRangeStep, part->first_step + i);
-      RcLength           width = find_width (stretch, step->width, step->slope, TRUE);
-      Need need = { rc_range_get_cut_width (stretch->site, MAX (0, width)), step->y1 - step->y0 - shorter };
-      if (step->n_chords == 0 && width > 0 && need.length > 0)
+      Need               need = get_need (stretch, part, step);
+      if (step->n_chords == 0 && find_width (stretch, step->width, step->slope, TRUE) > 0 && need.length > 0)
         add_need (needs, first, need);
     }
   take_together (needs, first);
@@ -139,13 +147,12 @@ add_needs (GArray *needs, const RcLineStretch *stretch, const RcRangePart *part)
 static void
 add_steps (GArray *steps, const RcLineStretch *stretch, const RcRangePart *part)
 {
-  guint    first = steps->len;
-  RcLength shorter = MAX (0, part->box.y1 - part->box.y0 - part->length);
+  guint first = steps->len;
   for (guint i = 0; i < part->n_steps; i++)
     {
       const RcRangeStep *step = &g_array_index (stretch->range->steps, RcRangeStep, part->first_step + i);
-      RcLength           width = find_width (stretch, step->width, step->slope, TRUE);
-      Need need = { rc_range_get_cut_width (stretch->site, MAX (0, width)), MAX (0, step->y1 - step->y0 - shorter) };
+      Need               need = get_need (stretch, part, step);
+      need.length = MAX (0, need.length);
       if (step->n_chords > 0 || i == MOST_STEPS)
         {
           g_array_set_size (steps, first);

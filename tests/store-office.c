@@ -2,12 +2,10 @@
 
 #include "store-maker.h"
 
-char *
-store_office_make_order (RcStore *store, GError **error)
+RcOrder *
+store_office_new_order (void)
 {
-  g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
   RcOrder *order = g_new0 (RcOrder, 1);
-  char    *number;
 
   order->supplier = g_strdup ("Skerrow Mills");
   order->currency = (RcCurrency){ "USD", 2 };
@@ -16,6 +14,16 @@ store_office_make_order (RcStore *store, GError **error)
   g_ptr_array_add (order->lines,
                    rc_quote_line_new_plain ("twist", "Twist", 36 * RC_MICRO, RC_UNIT_SQ_YD, 1140, 1140, FALSE, NULL));
   order->net = order->total = 36 * 1140;
+  return order;
+}
+
+char *
+store_office_make_order (RcStore *store, GError **error)
+{
+  g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
+  RcOrder *order = store_office_new_order ();
+  char    *number;
+
   g_ptr_array_add (jobs, (gpointer) "J-1");
   number = rc_store_make_purchase (store, order, jobs, "2025-03-04", error);
   rc_order_free (order);

@@ -12,5 +12,7 @@
 /* The quotations are of `job`. */
 void store_office_fill (RcStore *store, const RcJob *job, GRand *rand);
 
+/* Of 36 sq yd of twist, for 410.40 USD. (transfer full) */
+RcOrder *store_office_new_order (void);
 /* (transfer full) The number of a new order for J-1. */
 char *store_office_make_order (RcStore *store, GError **error);

@@ -2,6 +2,7 @@
 #include <gio/gio.h>
 
 #include "store-maker.h"
+#include "store-office.h"
 #include "store-private.h"
 
 #define FT RC_TICKS_PER_FOOT
@@ -298,14 +299,8 @@ test_purchase (Fixture *fixture, gconstpointer data)
   g_autoptr (RcPurchase) purchase = NULL;
   g_autoptr (GError) error = NULL;
   g_autofree char *number = NULL;
-  RcOrder         *order = g_new0 (RcOrder, 1);
+  RcOrder         *order = store_office_new_order ();
 
-  order->supplier = g_strdup ("Skerrow Mills");
-  order->currency = (RcCurrency){ "USD", 2 };
-  order->notes = g_ptr_array_new_with_free_func (g_free);
-  order->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
-  g_ptr_array_add (order->lines,
-                   rc_quote_line_new_plain ("twist", "Twist", 36 * RC_MICRO, RC_UNIT_SQ_YD, 1140, 1140, FALSE, NULL));
   g_ptr_array_add (order->lines,
                    rc_quote_line_new_plain ("tape", "Tape", 2 * RC_MICRO, RC_UNIT_ROLL, 500, 500, FALSE, NULL));
   order->net = order->total = 36 * 1140 + 1000;

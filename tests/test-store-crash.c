@@ -154,7 +154,7 @@ make_and_save (const char *path, guint number)
 
 /* All of them find no store and make one: one does, the others wait. */
 static void
-test_made_by_many (Fixture *fixture, gconstpointer data)
+make_by_many (const char *path)
 {
   pid_t children[6];
   g_autoptr (RcStore) store = NULL;
@@ -165,15 +165,28 @@ test_made_by_many (Fixture *fixture, gconstpointer data)
       children[i] = fork ();
       if (children[i] == 0)
         {
-          make_and_save (fixture->path, i + 1);
+          make_and_save (path, i + 1);
           _exit (0);
         }
     }
   wait_for (children, G_N_ELEMENTS (children));
-  store = rc_store_open (fixture->path, NULL, NULL);
+  store = rc_store_open (path, NULL, NULL);
   jobs = rc_store_find_jobs (store, NULL, NULL);
   g_assert_cmpuint (jobs->len, ==, G_N_ELEMENTS (children));
   rc_store_maker_assert_sound (store);
+}
+
+static void
+test_made_by_many (Fixture *fixture, gconstpointer data)
+{
+  const guint n_stores = g_test_slow () ? 200 : 15;
+
+  for (guint i = 0; i < n_stores; i++)
+    {
+      g_autofree char *path = g_strdup_printf ("%s-%u.db", fixture->path, i);
+
+      make_by_many (path);
+    }
 }
 
 /* Adds a room to the one job, again and again; over somebody else's edit it loads anew. */

@@ -49,14 +49,34 @@ rc_schema_get_integer (sqlite3 *db, const char *path, const char *sql, gint64 *n
   return code == SQLITE_ROW || rc_store_fail_with (db, code, path, _ ("opening"), error);
 }
 
+/* Read by one statement, so that all three are of one moment: another program may be making the store just now. */
+static gboolean
+read_marks (sqlite3 *db, const char *path, gint64 *n_objects, gint64 *mark, gint64 *user_version, GError **error)
+{
+  sqlite3_stmt *statement = NULL;
+  int           code = sqlite3_prepare_v2 (db,
+                                           "SELECT (SELECT count (*) FROM sqlite_schema), application_id, user_version"
+                                                     " FROM pragma_application_id, pragma_user_version",
+                                           -1, &statement, NULL);
+
+  if (code == SQLITE_OK)
+    code = sqlite3_step (statement);
+  if (code == SQLITE_ROW)
+    {
+      *n_objects = sqlite3_column_int64 (statement, 0);
+      *mark = sqlite3_column_int64 (statement, 1);
+      *user_version = sqlite3_column_int64 (statement, 2);
+    }
+  sqlite3_finalize (statement);
+  return code == SQLITE_ROW || rc_store_fail_with (db, code, path, _ ("opening"), error);
+}
+
 gboolean
 rc_schema_identify (sqlite3 *db, const char *path, const RcSchema *schema, int *version, GError **error)
 {
-  gint64 mark, user_version, n_objects;
+  gint64 n_objects = 0, mark = 0, user_version = 0;
 
-  if (!rc_schema_get_integer (db, path, "SELECT count (*) FROM sqlite_schema", &n_objects, error)
-      || !rc_schema_get_integer (db, path, "PRAGMA application_id", &mark, error)
-      || !rc_schema_get_integer (db, path, "PRAGMA user_version", &user_version, error))
+  if (!read_marks (db, path, &n_objects, &mark, &user_version, error))
     return FALSE;
   *version = 0;
   if (n_objects == 0 && mark == 0 && user_version == 0)

@@ -106,12 +106,28 @@ cut (DeskFixture *fixture)
   g_assert_cmpuint (rc_roll_window_get_n_rolls (rolls), ==, 2);
 }
 
+/* As long as nothing has changed in the rooms there is nothing to charge: what is cut stays charged whole. */
+static void
+check_nothing_to_vary (DeskFixture *fixture)
+{
+  RcQuoteWindow *quotes = office_hand_open_window (fixture, "win.quotes", RC_TYPE_QUOTE_WINDOW);
+  RcOutcome     *outcome = rc_document_get_outcome (rc_window_get_document (fixture->window));
+  g_autoptr (RcQuote) first = rc_store_load_quote (fixture->store, "Q-1", NULL);
+
+  g_assert_cmpstr (outcome->measure->id, ==, "M2");
+  g_assert_cmpint (outcome->quote->total, ==, first->total);
+  g_assert_true (rc_quote_window_choose (quotes, "Q-1"));
+  office_hand_act (quotes, "quote.vary");
+  g_assert_nonnull (strstr (rc_quote_window_get_told (quotes), "Nothing differs"));
+}
+
 /* The parlour is 12' 3": 4 in more than the piece. Typed into the wall table. */
 static void
 measure_again (DeskFixture *fixture)
 {
   office_hand_act (fixture->window, "win.new-measure");
   g_assert_nonnull (strstr (rc_window_get_told (fixture->window), "1 piece is cut"));
+  check_nothing_to_vary (fixture);
   office_hand_widen (fixture);
   const RcMeasure *measure = rc_document_get_measure (rc_window_get_document (fixture->window));
   g_assert_cmpstr (measure->id, ==, "M2");
@@ -171,7 +187,7 @@ check_bench (DeskFixture *fixture)
       if (g_str_equal (line->item, "fennel-twist-oat"))
         {
           g_assert_true (line->from_stock);
-          g_assert_nonnull (strstr (line->because, "cut/1"));
+          g_assert_nonnull (strstr (line->because, "piece 1, cut from roll R-1"));
           n_cut++;
         }
     }

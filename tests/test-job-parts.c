@@ -4,6 +4,7 @@
 #include "house.h"
 #include "plan-maker.h"
 #include "rowcut-error.h"
+#include "ticket.h"
 
 /* --- words --- */
 
@@ -287,6 +288,39 @@ test_nothing_is_freed (void)
   rc_stair_free (NULL);
 }
 
+/* Whatever a piece or a roll is called, people read it; tickets of earlier programs too. */
+static void
+test_tickets (void)
+{
+  const struct
+  {
+    const char *piece, *roll, *words;
+  } cases[] = { { "3", "R-12", "piece 3, cut from roll R-12" },
+                { "a/b %", "R/9", "piece a/b %, cut from roll R/9" },
+                { NULL, "R-12", "a piece cut from roll R-12" },
+                { "3", NULL, "piece 3, cut already" },
+                { NULL, NULL, "a piece cut already" } };
+  g_autofree char *old = rc_ticket_format ("cut/1"), *own = rc_ticket_format ("R-12"),
+                  *bare = rc_ticket_format_bare ("R-12");
+  g_autofree char *order = rc_ticket_new_on_order (1, "O-1"), *ordered = rc_ticket_format (order);
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *ticket = rc_ticket_new_cut (i, cases[i].piece, cases[i].roll);
+      g_autofree char *words = rc_ticket_format (ticket);
+
+      g_assert_true (rc_ticket_is_cut (ticket));
+      g_assert_false (rc_ticket_is_on_order (ticket));
+      g_assert_cmpstr (words, ==, cases[i].words);
+    }
+  g_assert_cmpstr (old, ==, "a piece cut already");
+  g_assert_cmpstr (own, ==, "roll R-12");
+  g_assert_cmpstr (bare, ==, "R-12");
+  g_assert_cmpstr (order, ==, "order/O-1/2");
+  g_assert_true (rc_ticket_is_on_order (order));
+  g_assert_cmpstr (ordered, ==, "order O-1");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -296,5 +330,6 @@ main (int argc, char **argv)
   g_test_add_func ("/job-parts/stairs", test_stairs);
   g_test_add_func ("/job-parts/alternatives", test_alternatives);
   g_test_add_func ("/job-parts/nothing-is-freed", test_nothing_is_freed);
+  g_test_add_func ("/job-parts/tickets in words", test_tickets);
   return g_test_run ();
 }

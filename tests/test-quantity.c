@@ -186,7 +186,7 @@ test_narrow_remnant (void)
   g_assert_cmpint (find_line (lines, "twist", TRUE)->quantity_micro, ==, 4 * RC_MICRO);
   g_assert_cmpint (find_line (lines, "twist", TRUE)->roll_length, ==, FT (9));
   g_assert_cmpstr (find_line (lines, "twist", TRUE)->because, ==,
-                   "Hall: piece 1; 9' 0\", 4' 0\" wide, from roll R-7; 3' 0\" of roll × 12' 0\" wide");
+                   "Hall: piece 1; roll R-7: 9' 0\", 4' 0\" wide; 3' 0\" of roll × 12' 0\" wide");
   build_plan_free (plan);
 }
 
@@ -214,7 +214,7 @@ test_stock_apart (void)
   line = find_line (lines, "twist", TRUE);
   g_assert_cmpint (line->quantity_micro, ==, 12333333);
   g_assert_cmpstr (line->name, ==, "twist, from stock");
-  g_assert_cmpstr (line->because, ==, "Hall: piece 1; 9' 3\" from roll R-7; 9' 3\" of roll × 12' 0\" wide");
+  g_assert_cmpstr (line->because, ==, "Hall: piece 1; roll R-7: 9' 3\"; 9' 3\" of roll × 12' 0\" wide");
   line = find_line (lines, "twist", FALSE);
   g_assert_cmpint (line->quantity_micro, ==, 28 * RC_MICRO);
   g_assert_cmpint (line->net_micro, ==, 27 * RC_MICRO);

@@ -210,7 +210,7 @@ test_measured_again (void)
   g_assert_false (rc_held_is_counted_on (held, job, "M1"));
   again = rc_held_dup_job (held, job, NULL);
   g_assert_cmpuint (again->rolls->len, ==, 3);
-  assert_used (again, "cut/1");
+  assert_used (again, "cut/1/1/");
   g_assert_false (rc_job_has_taken_cut_goods (job, held->goods));
   g_assert_true (rc_job_has_taken_cut_goods (again, held->goods));
   ((RcCutGoods *)held->goods->pdata[0])->length -= 1;

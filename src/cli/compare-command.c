@@ -120,26 +120,33 @@ price_measure (const char *path, RcJobOptions *options, GError **error)
 
 /* --- what is cut is used first --- */
 
-static RcRemeasure *
-remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
+static RcHeld *
+load_held (const RcJobWork *work, GError **error)
 {
-  g_autoptr (RcStore) store = rc_shop_store_open (after->options->store, error);
-  g_autoptr (RcHeld) held = store != NULL ? rc_store_load_held (store, after->job, error) : NULL;
-  g_autoptr (RcJob) job = held != NULL ? rc_held_dup_whole_job (held, after->job) : NULL;
+  g_autoptr (RcStore) store = rc_shop_store_open (work->options->store, error);
 
-  return job != NULL ? rc_remeasure_new (job, after->measure->id, before->plan, held->goods, after->book,
-                                         after->options->date, after->options->seconds, error)
-                     : NULL;
+  return store != NULL ? rc_store_load_held (store, work->job, error) : NULL;
 }
 
-static RcQuote *
-new_variation (const RcJobWork *before, const RcCure *cure, const char *date, GError **error)
+static RcRemeasure *
+remeasure (const RcJobWork *before, const RcJobWork *after, const RcHeld *held, GError **error)
 {
+  g_autoptr (RcJob) job = rc_held_dup_whole_job (held, after->job);
+
+  return rc_remeasure_new (job, after->measure->id, before->plan, held->goods, after->book, after->options->date,
+                           after->options->seconds, error);
+}
+
+/* From what the customer has accepted, or where nothing is, from the quotation of the measure before. */
+static RcQuote *
+new_variation (const RcJobWork *before, const RcHeld *held, const RcCure *cure, const char *date, GError **error)
+{
+  const RcCharged charged = { held, cure->plan, held->accepted != NULL ? held->accepted : before->quote };
   g_autoptr (GPtrArray) quantities = rc_quantity_compute (cure->plan, before->book->goods, error);
   g_autoptr (RcQuote) quote
-      = quantities != NULL ? rc_quote_new (cure->job, quantities, before->book, date, error) : NULL;
+      = quantities != NULL ? rc_quote_new_after (&charged, cure->job, quantities, before->book, date, error) : NULL;
 
-  return quote != NULL ? rc_quote_new_variation (before->quote, quote, error) : NULL;
+  return quote != NULL ? rc_quote_new_variation (charged.before, quote, error) : NULL;
 }
 
 static int
@@ -203,9 +210,11 @@ print_cures (const RcRemeasure *found, const RcQuote *variation)
 static int
 run_remeasure (const RcJobWork *before, const RcJobWork *after, GError **error)
 {
-  g_autoptr (RcRemeasure) found = remeasure (before, after, error);
+  g_autoptr (RcHeld) held = load_held (after, error);
+  g_autoptr (RcRemeasure) found = held != NULL ? remeasure (before, after, held, error) : NULL;
   g_autoptr (RcQuote) variation
-      = found != NULL ? new_variation (before, g_ptr_array_index (found->cures, 0), after->options->date, error) : NULL;
+      = found != NULL ? new_variation (before, held, g_ptr_array_index (found->cures, 0), after->options->date, error)
+                      : NULL;
 
   if (variation == NULL)
     return RC_EXIT_FAILED;

@@ -339,26 +339,43 @@ rc_job_work_price_alternatives (RcJobWork *work, GError **error)
   return TRUE;
 }
 
+/* Takes the job over, planned anew with what it has. */
+static gboolean
+plan_whole (RcJobWork *work, RcJob *whole, const RcPlan *laid, GError **error)
+{
+  RcPlanParams params = get_params (work);
+  RcPriceDay   day = { work->book, work->options->date };
+  RcMeasure   *measure = rc_job_get_measure (whole, work->measure->id);
+  RcPlan      *plan;
+
+  params.laid = laid;
+  rc_plan_hold_pile (whole, measure, laid, rc_price_day_get_weights, &day);
+  plan = rc_plan_new (whole, measure, rc_price_day_get_weights, &day, &params, error);
+  if (plan == NULL)
+    {
+      rc_job_free (whole);
+      return FALSE;
+    }
+  rc_plan_free (work->plan);
+  rc_job_free (work->job);
+  work->plan = plan;
+  work->job = whole;
+  work->measure = measure;
+  return TRUE;
+}
+
 gboolean
 rc_job_work_count_on_held (RcJobWork *work, RcJobWork *before, GError **error)
 {
   g_autoptr (RcStore) store = NULL;
-  g_autofree char *measure = g_strdup (work->measure->id);
-  RcJob           *whole;
 
   if (!rc_job_work_plan (work, error) || (before != NULL && !rc_job_work_plan (before, error)))
     return FALSE;
   store = rc_shop_store_open (work->options->store, error);
   work->held = store != NULL ? rc_store_load_held (store, work->job, error) : NULL;
-  if (work->held == NULL)
-    return FALSE;
-  whole = rc_held_dup_whole_job (work->held, work->job);
-  rc_remeasure_hold_pile (rc_job_get_measure (whole, measure), (before != NULL ? before : work)->plan);
-  g_clear_pointer (&work->plan, rc_plan_free);
-  rc_job_free (work->job);
-  work->job = whole;
-  work->measure = rc_job_get_measure (whole, measure);
-  return TRUE;
+  return work->held != NULL
+         && plan_whole (work, rc_held_dup_whole_job (work->held, work->job), (before != NULL ? before : work)->plan,
+                        error);
 }
 
 GPtrArray *

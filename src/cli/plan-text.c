@@ -2,6 +2,7 @@
 
 #include "plan-json.h"
 #include "text-table.h"
+#include "ticket.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
@@ -62,15 +63,16 @@ print_options (const RcPlan *plan)
 static void
 add_cut_row (RcTextTable *table, const RcPlan *plan, const RcCutting *cutting, const RcNestPlacement *place)
 {
-  guint          number = g_array_index (cutting->piece_numbers, guint, place->cut);
-  const RcPiece *piece = rc_plan_find_piece (plan, number);
+  guint            number = g_array_index (cutting->piece_numbers, guint, place->cut);
+  const RcPiece   *piece = rc_plan_find_piece (plan, number);
+  g_autofree char *roll = rc_cutting_dup_roll_name (cutting, place->roll);
 
   rc_text_table_add_take (table, g_strdup_printf ("%u", number));
   rc_text_table_add (table, rc_piece_kind_get_name (piece->kind));
   rc_text_table_add (table, piece->room);
   rc_text_table_add_take (table, dup_length (plan, place->width));
   rc_text_table_add_take (table, dup_length (plan, place->length));
-  rc_text_table_add_take (table, rc_cutting_dup_roll_name (cutting, place->roll));
+  rc_text_table_add_take (table, rc_ticket_format_bare (roll));
   rc_text_table_add_take (table, dup_length (plan, place->along));
   rc_text_table_add_take (table, dup_length (plan, place->across));
 }

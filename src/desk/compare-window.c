@@ -142,7 +142,7 @@ compare (RcCompareWindow *self)
         tell (self, _ ("Nothing changed between these two measures."));
     }
   rc_floor_pair_show (self->floors, old, new);
-  show_cures (self, old, new != NULL &&new != old ? after : NULL);
+  show_cures (self, new != NULL &&new->before != NULL ? new->before : old, new != old ? after : NULL);
   show_changes (self, changes);
 }
 

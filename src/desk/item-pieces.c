@@ -42,7 +42,8 @@ dup_place (const RcPlan *plan, const RcPiece *piece, const RcLengthStyle *style)
   if (!find_place (plan, piece->number, &along, &roll))
     return g_strdup ("");
   g_autofree char *at = rc_length_format (along, style);
-  return g_strdup_printf (_ ("%s at %s"), roll ? roll : _ ("new goods"), at);
+  g_autofree char *name = roll ? rc_ticket_format_bare (roll) : g_strdup (_ ("new goods"));
+  return g_strdup_printf (_ ("%s at %s"), name, at);
 }
 
 /* A length that a line is not broken in. */
@@ -78,6 +79,7 @@ find_quote_line (const RcOutcome *outcome, const RcPiece *piece)
   const RcFloorArea *area = piece->area ? rc_measure_find_area (outcome->measure, piece->area) : NULL;
   const RcStair     *stair = rc_choice_find_stair (outcome->measure, piece->room);
   const char        *carpet = area ? area->carpet : stair ? stair->carpet : NULL;
+  const RcQuoteLine *other = NULL;
   const char        *roll = NULL;
   RcLength           along = 0;
 
@@ -85,10 +87,13 @@ find_quote_line (const RcOutcome *outcome, const RcPiece *piece)
   for (guint i = 0; outcome->quote && i < outcome->quote->lines->len; i++)
     {
       const RcQuoteLine *line = g_ptr_array_index (outcome->quote->lines, i);
-      if (g_strcmp0 (line->item, carpet) == 0 && line->from_stock == (roll != NULL))
+      if (g_strcmp0 (line->item, carpet) != 0)
+        continue;
+      if (line->from_stock == (roll != NULL))
         return line;
+      other = line;
     }
-  return NULL;
+  return other; /* ordered when it was quoted, and cut since */
 }
 
 char *

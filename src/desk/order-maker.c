@@ -43,18 +43,6 @@ plan_job (const RcOrderMaker *maker, const RcJob *job, const char *measure, RcHe
   return rc_outcome_new (job, measure, held, maker->book, maker->day, 0, NULL, NULL, NULL, NULL, error);
 }
 
-/* Planned with all that it has, the pile as in the outcome. */
-static RcOutcome *
-plan_whole_job (const RcOrderMaker *maker, const RcJob *job, const RcHeld *held, const RcOutcome *outcome,
-                GError **error)
-{
-  g_autoptr (RcJob) whole = rc_held_dup_whole_job (held, job);
-  const char *measure = outcome->measure->id;
-
-  rc_remeasure_hold_pile (rc_job_get_measure (whole, measure), outcome->plan);
-  return plan_job (maker, whole, measure, NULL, error);
-}
-
 /* What the orders are made from. `outcome` (nullable) is what is known already. (transfer full) */
 static RcOutcome *
 find_outcome (const RcOrderMaker *maker, const RcJob *job, RcHeld *held, RcOutcome *outcome, GError **error)
@@ -63,7 +51,7 @@ find_outcome (const RcOrderMaker *maker, const RcJob *job, RcHeld *held, RcOutco
 
   if (planned == NULL || held->orders->len == 0 || planned->before != NULL)
     return g_steal_pointer (&planned);
-  return plan_whole_job (maker, job, held, planned, error);
+  return rc_outcome_new_whole (planned, job, held, error);
 }
 
 static gboolean

@@ -1,5 +1,24 @@
 #include "outcome.h"
 
+/* What is charged already, where that counts. */
+static gboolean
+find_charged (const RcOutcome *self, RcCharged *charged)
+{
+  *charged = (RcCharged){ .held = self->held, .plan = self->plan };
+  if (self->before != NULL)
+    charged->before = self->held->accepted != NULL ? self->held->accepted : self->before->quote;
+  return charged->before != NULL;
+}
+
+RcQuote *
+rc_outcome_new_quote (const RcOutcome *self, const GPtrArray *quantities, GError **error)
+{
+  RcCharged charged;
+  gboolean  is_charged = find_charged (self, &charged);
+
+  return rc_quote_new_after (is_charged ? &charged : NULL, self->job, quantities, self->book, self->date, error);
+}
+
 static void
 price (RcOutcome *self)
 {
@@ -7,25 +26,72 @@ price (RcOutcome *self)
 
   self->quantities = rc_quantity_compute (self->plan, self->book->goods, &error);
   if (self->quantities)
-    self->quote = rc_quote_new (self->job, self->quantities, self->book, self->date, &error);
+    self->quote = rc_outcome_new_quote (self, self->quantities, &error);
   self->price_fault = g_steal_pointer (&error);
 }
 
-/* The measure before is planned as it was: by that the goods were cut, and their pile stays. Where that cannot be
- * planned any more there is nothing to hold to. */
-static void
-count_on_held (RcOutcome *self, const RcJob *job, const RcOutcome *previous, GCancellable *cancellable)
+/* Plans and prices it. */
+static gboolean
+fill (RcOutcome *self, RcPlanParams *params, GError **error)
 {
-  const RcMeasure *before = NULL;
+  RcPriceDay day = { self->book, self->date };
 
-  for (guint i = 1; i < job->measures->len; i++)
-    if (g_str_equal (((const RcMeasure *)g_ptr_array_index (job->measures, i))->id, self->measure->id))
-      before = g_ptr_array_index (job->measures, i - 1);
-  g_return_if_fail (before != NULL); /* what is counted on was cut by an earlier measure */
-  self->before = rc_outcome_new (job, before->id, NULL, self->book, self->date, 0, previous ? previous->before : NULL,
-                                 NULL, NULL, cancellable, NULL);
-  if (self->before)
-    rc_remeasure_hold_pile (self->measure, self->before->plan);
+  if (params->laid != NULL)
+    rc_plan_hold_pile (self->job, self->measure, params->laid, rc_price_day_get_weights, &day);
+  self->plan = rc_plan_new (self->job, self->measure, rc_price_day_get_weights, &day, params, error);
+  if (self->plan == NULL)
+    return FALSE;
+  price (self);
+  return TRUE;
+}
+
+/* An earlier measure, planned as it was, in as much time. NULL where it cannot be planned any more. */
+static RcOutcome *
+plan_earlier (const RcOutcome *self, const RcJob *job, const RcMeasure *measure, double seconds,
+              const RcOutcome *previous, GCancellable *cancellable)
+{
+  const RcOutcome *known = previous;
+
+  if (previous != NULL && previous->before != NULL && g_str_equal (previous->before->measure->id, measure->id))
+    known = previous->before;
+  return rc_outcome_new (job, measure->id, NULL, self->book, self->date, seconds, known, NULL, NULL, cancellable, NULL);
+}
+
+/* The measure that the goods were cut by, whatever others came between; where nothing tells it, the one they were
+ * ordered by. */
+static void
+count_on_held (RcOutcome *self, const RcJob *job, double seconds, const RcOutcome *previous, GCancellable *cancellable)
+{
+  guint at = 0;
+
+  while (at < job->measures->len
+         && !g_str_equal (((const RcMeasure *)g_ptr_array_index (job->measures, at))->id, self->measure->id))
+    at++;
+  for (guint i = at; i-- > 0 && self->before == NULL;)
+    {
+      g_autoptr (RcOutcome) earlier
+          = plan_earlier (self, job, g_ptr_array_index (job->measures, i), seconds, previous, cancellable);
+
+      if (earlier != NULL && rc_held_was_cut_by (self->held, earlier->plan))
+        self->before = g_steal_pointer (&earlier);
+    }
+  if (self->before == NULL)
+    self->before = plan_earlier (self, job, rc_held_find_ordered_by (self->held, job, self->measure), seconds, previous,
+                                 cancellable);
+}
+
+static RcOutcome *
+outcome_new (RcJob *job, const char *measure, RcHeld *held, const RcPriceBook *book, const char *date)
+{
+  RcOutcome *self = g_new0 (RcOutcome, 1);
+
+  g_atomic_ref_count_init (&self->refs);
+  self->held = held ? rc_held_ref (held) : NULL;
+  self->job = job;
+  self->book = rc_price_book_copy (book);
+  self->date = g_strdup (date);
+  self->measure = rc_job_get_measure (self->job, measure);
+  return self;
 }
 
 RcOutcome *
@@ -35,28 +101,30 @@ rc_outcome_new (const RcJob *job, const char *measure, RcHeld *held, const RcPri
 {
   g_return_val_if_fail (job != NULL && book != NULL, NULL);
 
-  g_autoptr (RcOutcome) self = g_new0 (RcOutcome, 1);
+  g_autoptr (RcOutcome) self
+      = outcome_new (held ? rc_held_dup_job (held, job, measure) : rc_job_copy (job), measure, held, book, date);
   RcPlanParams params = {
     .seconds = seconds, .seed = 1, .cancellable = cancellable, .progress = progress, .progress_data = progress_data
   };
   if (previous)
     params.previous = previous->plan;
 
-  g_atomic_ref_count_init (&self->refs);
-  self->held = held ? rc_held_ref (held) : NULL;
-  self->job = held ? rc_held_dup_job (held, job, measure) : rc_job_copy (job);
-  self->book = rc_price_book_copy (book);
-  self->date = g_strdup (date);
-  self->measure = rc_job_get_measure (self->job, measure);
   g_return_val_if_fail (self->measure != NULL, NULL);
   if (rc_held_is_counted_on (held, job, measure))
-    count_on_held (self, job, previous, cancellable);
-  RcPriceDay day = { self->book, self->date };
-  self->plan = rc_plan_new (self->job, self->measure, rc_price_day_get_weights, &day, &params, error);
-  if (self->plan == NULL)
-    return NULL;
-  price (self);
-  return g_steal_pointer (&self);
+    count_on_held (self, job, seconds, previous, cancellable);
+  if (self->before != NULL)
+    params.laid = self->before->plan;
+  return fill (self, &params, error) ? g_steal_pointer (&self) : NULL;
+}
+
+RcOutcome *
+rc_outcome_new_whole (const RcOutcome *outcome, const RcJob *job, RcHeld *held, GError **error)
+{
+  g_autoptr (RcOutcome) self
+      = outcome_new (rc_held_dup_whole_job (held, job), outcome->measure->id, held, outcome->book, outcome->date);
+  RcPlanParams params = { .seed = 1, .laid = outcome->plan };
+
+  return fill (self, &params, error) ? g_steal_pointer (&self) : NULL;
 }
 
 RcOutcome *

@@ -120,10 +120,31 @@ new_variation (const RcQuote *before, const RcQuote *after, const char *language
   return variation;
 }
 
+/* What a variation of that quotation starts from: where it is accepted, with the variations of it that are. *numbers
+ * (transfer full) are those of all of them. */
+static RcQuote *
+load_before (RcStore *store, const RcOutcome *outcome, const char *number, char **numbers, GError **error)
+{
+  g_autoptr (RcHeld) held = rc_store_load_held (store, outcome->job, error);
+  g_auto (GStrv) accepted = held != NULL && held->accepted_as != NULL ? g_strsplit (held->accepted_as, ", ", -1) : NULL;
+
+  if (held == NULL)
+    return NULL;
+  if (accepted == NULL || !g_strv_contains ((const char *const *)accepted, number))
+    {
+      *numbers = g_strdup (number);
+      return rc_store_load_quote (store, number, error);
+    }
+  *numbers = g_strdup (held->accepted_as);
+  return g_steal_pointer (&held->accepted);
+}
+
 char *
 rc_quote_issue_variation (RcStore *store, RcOutcome *outcome, const char *number, RcPaper paper, GError **error)
 {
-  g_autoptr (RcQuote) before = has_price (outcome, error) ? rc_store_load_quote (store, number, error) : NULL;
+  g_autofree char *numbers = NULL;
+  g_autoptr (RcQuote) before
+      = has_price (outcome, error) ? load_before (store, outcome, number, &numbers, error) : NULL;
   g_autoptr (RcSheetSet) set = before != NULL ? set_new (outcome, NULL) : NULL;
   g_autoptr (RcQuote) variation = NULL;
   g_autofree char *issued = NULL;
@@ -138,12 +159,12 @@ rc_quote_issue_variation (RcStore *store, RcOutcome *outcome, const char *number
   if (variation->lines->len == 0)
     {
       g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("Nothing differs from quotation %s: there is no variation."),
-                   number);
+                   numbers);
       return NULL;
     }
   issued = rc_store_issue_quote (store, outcome->job, variation, outcome->date, error);
   data.quote = variation;
-  data.changes = number;
+  data.changes = numbers;
   data.number = issued;
   if (issued == NULL || !keep_paper (store, &data, error))
     return NULL;

@@ -27,8 +27,7 @@ word_alternatives (const RcSheetSet *set)
       const RcOutcome   *outcome = plan->outcome;
       g_autoptr (GPtrArray) quantities
           = plan->fault == NULL ? rc_quantity_compute (outcome->plan, outcome->book->goods, NULL) : NULL;
-      RcQuote *quote
-          = quantities != NULL ? rc_quote_new (outcome->job, quantities, outcome->book, outcome->date, NULL) : NULL;
+      RcQuote *quote = quantities != NULL ? rc_outcome_new_quote (outcome, quantities, NULL) : NULL;
 
       if (quote == NULL)
         continue;
@@ -48,7 +47,7 @@ word_lines (RcSheetSet *set)
   if (set->language != NULL && outcome->quantities != NULL)
     set->quantities = rc_quantity_compute (outcome->plan, outcome->book->goods, NULL);
   if (set->quantities != NULL && outcome->quote != NULL)
-    set->quote = rc_quote_new (outcome->job, set->quantities, outcome->book, outcome->date, NULL);
+    set->quote = rc_outcome_new_quote (outcome, set->quantities, NULL);
   if (set->quote != NULL)
     set->quote->option = g_strdup (outcome->quote->option);
   if (outcome->quote != NULL)

@@ -288,15 +288,24 @@ new_plan (const RcPlanning *planning)
   return area_plan;
 }
 
+/* The same area in another plan; NULL: it is not there, or has changed. */
+static const RcAreaPlan *
+find_same (const RcPlanning *planning, const RcPlan *plan)
+{
+  const RcAreaPlan *known = plan != NULL ? rc_plan_find_area (plan, planning->area->id) : NULL;
+  return known != NULL && g_str_equal (known->key, planning->key) ? known : NULL;
+}
+
 /* The options that the previous plan found for the same area, if there are, moved along with it. */
 static RcAreaPlan *
 reuse (const RcPlanning *planning)
 {
-  const RcPlan     *previous = planning->params->previous;
-  const RcAreaPlan *known = previous != NULL ? rc_plan_find_area (previous, planning->area->id) : NULL;
-  if (known == NULL || known->seconds < planning->params->seconds || !g_str_equal (known->key, planning->key))
+  const RcAreaPlan *laid = find_same (planning, planning->params->laid);
+  const RcAreaPlan *known = laid != NULL ? laid : find_same (planning, planning->params->previous);
+  if (known == NULL || (laid == NULL && known->seconds < planning->params->seconds))
     return NULL;
   RcAreaPlan *copy = new_plan (planning);
+  copy->stays = laid != NULL;
   copy->seconds = known->seconds;
   copy->share_lower_bound = known->share_lower_bound;
   copy->alone_lower_bound = known->alone_lower_bound;
@@ -306,7 +315,10 @@ reuse (const RcPlanning *planning)
       rc_option_move (option, copy->origin.x - known->origin.x, copy->origin.y - known->origin.y);
       g_ptr_array_add (copy->options, option);
     }
-  choose (copy);
+  if (!copy->stays || planning->area->option != NULL)
+    choose (copy);
+  else
+    copy->chosen = known->chosen;
   return copy;
 }
 
@@ -496,10 +508,4 @@ gint64
 rc_area_planner_get_work_us (const RcAreaPlanner *planning)
 {
   return planning->model != NULL ? planning->model->work_us : planning->work_us;
-}
-
-const RcOption *
-rc_area_plan_get_chosen (const RcAreaPlan *area_plan)
-{
-  return g_ptr_array_index (area_plan->options, area_plan->chosen);
 }

@@ -230,7 +230,7 @@ static gboolean
 is_free (const RcGroup *group)
 {
   guint taken;
-  if (group->area_plan == NULL)
+  if (group->area_plan == NULL || group->area_plan->stays)
     return FALSE;
   /* Also where the option that was taken is not among those found now. */
   return !rc_area_plan_find_option (group->area_plan, group->area_plan->area->option, &taken)

@@ -243,3 +243,9 @@ rc_option_list_drop_unbought (GPtrArray *options, const RcGoods *carpet)
     if (!can_be_bought (g_ptr_array_index (options, i), carpet))
       g_ptr_array_remove_index (options, i);
 }
+
+const RcOption *
+rc_area_plan_get_chosen (const RcAreaPlan *area_plan)
+{
+  return g_ptr_array_index (area_plan->options, area_plan->chosen);
+}

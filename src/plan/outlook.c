@@ -52,7 +52,7 @@ suggest (const RcPlan *plan, const GArray *areas, const GPtrArray *planners, con
       const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, area);
       const RcAreaWay  *way = g_ptr_array_index (ways, i);
       GError           *fault = NULL;
-      if (area_plan->area->option != NULL || way == NULL)
+      if (area_plan->area->option != NULL || area_plan->stays || way == NULL)
         continue;
       RcOption *option = rc_area_planner_take_way (g_ptr_array_index (planners, area), way, &fault);
       if (fault != NULL)

@@ -123,6 +123,7 @@ typedef struct
   RcArea             floor_area; /* exact, doubled */
   GPtrArray         *options;    /* of RcOption, at least one, cheapest first (last one with the job): rc_option_list */
   guint              chosen;     /* index in options */
+  gboolean           stays;      /* it is laid as it was (RcPlanParams.laid) */
   RcMoney            alone_lower_bound; /* what any option costs by itself at least, where that was found out; else 0 */
   RcMoney            share_lower_bound; /* what it adds to the cost of any plan at least, bought carpet by the tick */
   GArray            *pins;              /* of RcPinResult: the area's pins in their order, then its pile direction; NULL
@@ -189,6 +190,7 @@ typedef struct
   guint64       seed;
   GCancellable *cancellable; /* nullable */
   const RcPlan *previous; /* nullable: areas that are still the same keep its options, found in as much time at least */
+  const RcPlan *laid;     /* nullable: what goods are cut by. Areas that are still the same stay as it lays them */
   RcPlanProgressFunc progress; /* nullable: called in the thread that asked for the plan, some times for each
                                   area; not for a first answer */
   gpointer progress_data;
@@ -203,6 +205,11 @@ typedef void (*RcPlanWeightsFunc) (const RcGoods *carpet, RcPlanWeights *weights
 RcPlan *rc_plan_new (const RcJob *job, const RcMeasure *measure, RcPlanWeightsFunc weights, gpointer user_data,
                      const RcPlanParams *params, GError **error);
 void    rc_plan_free (RcPlan *plan);
+
+/* The pile of what is cut cannot be turned: areas of `measure` (one of the job's) that have changed since `before`, and
+ * leave their pile to the planner, get that of `before`. */
+void rc_plan_hold_pile (const RcJob *job, RcMeasure *measure, const RcPlan *before, RcPlanWeightsFunc weights,
+                        gpointer user_data);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPlan, rc_plan_free)
 

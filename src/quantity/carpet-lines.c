@@ -4,6 +4,7 @@
 #include "reason.h"
 #include "rowcut-error.h"
 #include "take-off.h"
+#include "ticket.h"
 
 /* Lengths of one carpet, from stock or bought. */
 typedef struct
@@ -61,23 +62,32 @@ get_narrow_width (const RcCutting *cutting, const RcNestUse *use)
   return roll->width > 0 && roll->width < rc_goods_get_usable_width (cutting->goods) ? roll->width : 0;
 }
 
-/* The length of the whole width that is as much carpet. */
+RcLength
+rc_carpet_count_length (const RcGoods *carpet, RcLength width, RcLength length)
+{
+  RcLength whole = carpet->roll_width;
+
+  return width > 0 && width < rc_goods_get_usable_width (carpet)
+             ? (RcLength)(((__int128)length * width + whole / 2) / whole)
+             : length;
+}
+
 static RcLength
 count_length (const RcCutting *cutting, const RcNestUse *use, RcLength length)
 {
-  RcLength narrow = get_narrow_width (cutting, use), width = cutting->goods->roll_width;
-  return narrow > 0 ? (RcLength)(((__int128)length * narrow + width / 2) / width) : length;
+  return rc_carpet_count_length (cutting->goods, get_narrow_width (cutting, use), length);
 }
 
-/* "6' 3", 4' wide, from roll R-1102". (transfer full) */
+/* "roll R-1102: 6' 3", 4' wide". (transfer full) */
 static char *
 format_use (const RcPlan *plan, const RcCutting *cutting, const RcNestUse *use, const char *roll_id)
 {
   g_autofree char *length = rc_reason_format_roll_length (plan, cutting->goods, use->used);
   g_autofree char *width = rc_reason_format_roll_length (plan, cutting->goods, get_narrow_width (cutting, use));
+  g_autofree char *roll = rc_ticket_format (roll_id);
   if (get_narrow_width (cutting, use) == 0)
-    return g_strdup_printf (_ ("%s from roll %s"), length, roll_id);
-  return g_strdup_printf (_ ("%s, %s wide, from roll %s"), length, width, roll_id);
+    return g_strdup_printf (_ ("%s: %s"), roll, length);
+  return g_strdup_printf (_ ("%s: %s, %s wide"), roll, length, width);
 }
 
 static gboolean
@@ -99,9 +109,8 @@ add_use (Lengths *lengths, const RcPlan *plan, const RcCutting *cutting, guint r
                              error);
 }
 
-/* `length` of roll in the goods' unit: times the roll's whole width where that is an area. Exact, one rounding. */
-static gboolean
-measure_roll (const RcGoods *carpet, RcLength length, gint64 *quantity_micro, GError **error)
+gboolean
+rc_carpet_measure_roll (const RcGoods *carpet, RcLength length, gint64 *quantity_micro, GError **error)
 {
   RcArea area;
 
@@ -163,8 +172,8 @@ add_line (RcTakeOff *take_off, const RcCutting *cutting, const Lengths *lengths,
 
   if (lengths->length == 0)
     return TRUE;
-  if (!measure_roll (cutting->goods, lengths->counted_length, &packing.quantity_micro, error)
-      || !measure_roll (cutting->goods, lengths->counted_used, &packing.net_micro, error))
+  if (!rc_carpet_measure_roll (cutting->goods, lengths->counted_length, &packing.quantity_micro, error)
+      || !rc_carpet_measure_roll (cutting->goods, lengths->counted_used, &packing.net_micro, error))
     return FALSE;
   line = rc_take_off_add_goods (take_off, cutting->goods, &packing,
                                 format_reason (lengths, take_off->plan, cutting->goods, from_stock));

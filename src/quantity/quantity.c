@@ -13,6 +13,17 @@ rc_quantity_line_free (RcQuantityLine *line)
   g_free (line);
 }
 
+RcQuantityLine *
+rc_quantity_line_copy (const RcQuantityLine *line)
+{
+  RcQuantityLine *copy = g_memdup2 (line, sizeof *line);
+
+  copy->item = g_strdup (line->item);
+  copy->name = g_strdup (line->name);
+  copy->because = g_strdup (line->because);
+  return copy;
+}
+
 GPtrArray *
 rc_quantity_compute (const RcPlan *plan, const GPtrArray *catalogue, GError **error)
 {

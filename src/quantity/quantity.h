@@ -39,7 +39,10 @@ typedef struct
   char          *because;     /* translated: rooms, seams, pieces it comes from, with the sums */
 } RcQuantityLine;
 
-void rc_quantity_line_free (RcQuantityLine *line);
+RcQuantityLine *rc_quantity_line_copy (const RcQuantityLine *line);
+void            rc_quantity_line_free (RcQuantityLine *line);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcQuantityLine, rc_quantity_line_free)
 
 /* Lines in the order of work: carpet (what comes from stock, then what is bought), cushion, strip, tape, sealer,
  * adhesive, transitions, labour. `catalogue` (of RcGoods, nullable; e.g. the price book's) supplies goods that the job
@@ -79,3 +82,9 @@ RcLength rc_stair_get_inner_width (const RcStair *stair, guint step);
 
 /* Cushion under a flight (doubled area). */
 RcArea rc_stair_compute_cushion (const RcStair *stair);
+
+/* `length` of the carpet's roll in the unit it is counted in: times the roll's whole width where that is an area.
+ * Exact, one rounding. RC_ERROR_RANGE when it is counted by the piece, or too large. */
+gboolean rc_carpet_measure_roll (const RcGoods *carpet, RcLength length, gint64 *quantity_micro, GError **error);
+/* The length of the whole width that is as much carpet as `length` of a roll so wide (0: as the goods). */
+RcLength rc_carpet_count_length (const RcGoods *carpet, RcLength width, RcLength length);

@@ -3,6 +3,7 @@
 
 #include "quote.h"
 #include "reason.h"
+#include "ticket.h"
 
 static void
 add (GPtrArray *parts, char *part)
@@ -82,9 +83,21 @@ add_piece (GPtrArray *parts, const RcPlan *plan, const RcCutting *cutting, const
   g_autofree char *length = rc_reason_format_length (plan, piece->cut_length);
   const char      *place = rc_reason_get_place (plan, piece->room);
 
-  add (parts, roll_id != NULL
-                  ? g_strdup_printf (_ ("Piece %u, %s: %s × %s, from roll %s"), number, place, width, length, roll_id)
-                  : g_strdup_printf (_ ("Piece %u, %s: %s × %s"), number, place, width, length));
+  g_autofree char *roll = roll_id != NULL ? rc_ticket_format (roll_id) : NULL;
+
+  add (parts, roll != NULL ? g_strdup_printf (_ ("Piece %u, %s: %s × %s (%s)"), number, place, width, length, roll)
+                           : g_strdup_printf (_ ("Piece %u, %s: %s × %s"), number, place, width, length));
+}
+
+/* What is charged as it was is charged for whatever the plan makes of it. */
+static gboolean
+is_behind (const RcQuoteLine *line, const char *roll_id)
+{
+  gboolean is_ready = rc_ticket_is_cut (roll_id) || rc_ticket_is_on_order (roll_id);
+
+  if (line->after != RC_CHARGE_PLAIN && is_ready)
+    return line->after == RC_CHARGE_KEPT;
+  return line->after == RC_CHARGE_KEPT || (roll_id != NULL) == (line->from_stock != FALSE);
 }
 
 GPtrArray *
@@ -102,7 +115,7 @@ rc_quote_line_explain_pieces (const RcQuoteLine *line, const RcPlan *plan)
           const RcNestUse       *use = g_ptr_array_index (cutting->answer->rolls, placement->roll);
           const char            *roll_id = rc_cutting_get_roll_id (cutting, use);
 
-          if ((roll_id != NULL) == (line->from_stock != FALSE) && placement->cut < cutting->piece_numbers->len)
+          if (is_behind (line, roll_id) && placement->cut < cutting->piece_numbers->len)
             add_piece (parts, plan, cutting, placement, roll_id);
         }
     }

@@ -4,10 +4,8 @@
 #include <string.h>
 
 #include "conversion.h"
+#include "quote.h"
 #include "rowcut-error.h"
-
-#define CUT_PREFIX   "cut/"
-#define ORDER_PREFIX "order/"
 
 RcCutGoods *
 rc_cut_goods_new (const char *piece, const char *goods_id, const char *lot, RcLength width, RcLength length)
@@ -37,6 +35,7 @@ rc_cut_goods_free (RcCutGoods *cut)
   if (cut == NULL)
     return;
   g_free (cut->piece);
+  g_free (cut->roll);
   g_free (cut->order);
   g_free (cut->goods_id);
   g_free (cut->lot);
@@ -46,20 +45,8 @@ rc_cut_goods_free (RcCutGoods *cut)
 char *
 rc_cut_goods_dup_ticket (const RcCutGoods *one, guint index)
 {
-  return one->order != NULL ? g_strdup_printf (ORDER_PREFIX "%s/%u", one->order, index + 1)
-                            : g_strdup_printf (CUT_PREFIX "%u", index + 1);
-}
-
-gboolean
-rc_ticket_is_cut (const char *ticket)
-{
-  return ticket != NULL && g_str_has_prefix (ticket, CUT_PREFIX);
-}
-
-gboolean
-rc_ticket_is_on_order (const char *ticket)
-{
-  return ticket != NULL && g_str_has_prefix (ticket, ORDER_PREFIX);
+  return one->order != NULL ? rc_ticket_new_on_order (index, one->order)
+                            : rc_ticket_new_cut (index, one->piece, one->roll);
 }
 
 static const RcRoll *
@@ -131,8 +118,28 @@ rc_ordered_free (RcOrdered *ordered)
     return;
   g_free (ordered->number);
   g_free (ordered->supplier);
+  g_free (ordered->made);
   g_ptr_array_unref (ordered->lines);
   g_free (ordered);
+}
+
+RcSpent *
+rc_spent_new (const char *goods_id, RcLength length)
+{
+  RcSpent *spent = g_new0 (RcSpent, 1);
+
+  spent->goods_id = g_strdup (goods_id);
+  spent->length = length;
+  return spent;
+}
+
+void
+rc_spent_free (RcSpent *spent)
+{
+  if (spent == NULL)
+    return;
+  g_free (spent->goods_id);
+  g_free (spent);
 }
 
 RcHeld *
@@ -144,6 +151,8 @@ rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *orders)
   held->rolls = rolls;
   held->goods = goods;
   held->orders = orders;
+  held->spent = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_spent_free);
+  held->offcuts = g_ptr_array_new_with_free_func (g_free);
   return held;
 }
 
@@ -162,6 +171,10 @@ rc_held_unref (RcHeld *held)
   g_ptr_array_unref (held->rolls);
   g_ptr_array_unref (held->goods);
   g_ptr_array_unref (held->orders);
+  g_ptr_array_unref (held->spent);
+  g_ptr_array_unref (held->offcuts);
+  rc_quote_free (held->accepted);
+  g_free (held->accepted_as);
   g_free (held);
 }
 
@@ -192,19 +205,29 @@ is_roll_equal (const RcRoll *a, const RcRoll *b)
 static gboolean
 is_cut_equal (const RcCutGoods *a, const RcCutGoods *b)
 {
-  return g_strcmp0 (a->piece, b->piece) == 0 && g_strcmp0 (a->order, b->order) == 0
+  return g_strcmp0 (a->piece, b->piece) == 0 && g_strcmp0 (a->roll, b->roll) == 0 && g_strcmp0 (a->order, b->order) == 0
          && g_strcmp0 (a->goods_id, b->goods_id) == 0 && g_strcmp0 (a->lot, b->lot) == 0 && a->width == b->width
          && a->length == b->length;
 }
 
-/* An order's lines never change but for what has come in, which is among the goods. */
+static gboolean
+is_spent_equal (const RcSpent *a, const RcSpent *b)
+{
+  return g_strcmp0 (a->goods_id, b->goods_id) == 0 && a->length == b->length;
+}
+
+/* An order's lines never change but for what has come in, which is among the goods; what was accepted never does. */
 gboolean
 rc_held_equal (const RcHeld *a, const RcHeld *b)
 {
   if (a == NULL || b == NULL)
     return a == b;
-  if (a->rolls->len != b->rolls->len || a->goods->len != b->goods->len || a->orders->len != b->orders->len)
+  if (a->rolls->len != b->rolls->len || a->goods->len != b->goods->len || a->orders->len != b->orders->len
+      || a->spent->len != b->spent->len || g_strcmp0 (a->accepted_as, b->accepted_as) != 0)
     return FALSE;
+  for (guint i = 0; i < a->spent->len; i++)
+    if (!is_spent_equal (a->spent->pdata[i], b->spent->pdata[i]))
+      return FALSE;
   for (guint i = 0; i < a->orders->len; i++)
     if (g_strcmp0 (((RcOrdered *)a->orders->pdata[i])->number, ((RcOrdered *)b->orders->pdata[i])->number) != 0)
       return FALSE;
@@ -238,6 +261,44 @@ rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char *measure
 {
   return held != NULL && rc_job_get_measure (job, measure) != job->measures->pdata[0]
          && (is_begun (held) || is_any_kept (held));
+}
+
+static gboolean
+is_piece (const RcCutGoods *one, const RcPiece *piece)
+{
+  g_autofree char *number = g_strdup_printf ("%u", piece->number);
+
+  return g_strcmp0 (one->piece, number) == 0 && g_strcmp0 (one->goods_id, piece->goods) == 0
+         && one->width == piece->cut_width && one->length == piece->cut_length;
+}
+
+gboolean
+rc_held_was_cut_by (const RcHeld *held, const RcPlan *plan)
+{
+  for (guint i = 0; i < held->goods->len; i++)
+    for (guint k = 0; k < plan->pieces->len; k++)
+      if (is_piece (held->goods->pdata[i], plan->pieces->pdata[k]))
+        return TRUE;
+  return FALSE;
+}
+
+const RcMeasure *
+rc_held_find_ordered_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure)
+{
+  const RcOrdered *first = held->orders->len > 0 ? held->orders->pdata[0] : NULL;
+  const RcMeasure *found = NULL;
+
+  for (guint i = 0; i < job->measures->len; i++)
+    {
+      const RcMeasure *one = job->measures->pdata[i];
+
+      if (g_strcmp0 (one->id, measure->id) == 0)
+        break;
+      if (found == NULL || first == NULL || first->made == NULL || one->date == NULL
+          || strcmp (one->date, first->made) <= 0)
+        found = one;
+    }
+  return found;
 }
 
 static void
@@ -344,17 +405,6 @@ take_off_ordered (const RcHeld *held, RcQuantityLine *line, GError **error)
   return TRUE;
 }
 
-static RcQuantityLine *
-copy_line (const RcQuantityLine *line)
-{
-  RcQuantityLine *copy = g_memdup2 (line, sizeof *line);
-
-  copy->item = g_strdup (line->item);
-  copy->name = g_strdup (line->name);
-  copy->because = g_strdup (line->because);
-  return copy;
-}
-
 GPtrArray *
 rc_held_list_missing (const RcHeld *held, const GPtrArray *quantities, GError **error)
 {
@@ -367,7 +417,7 @@ rc_held_list_missing (const RcHeld *held, const GPtrArray *quantities, GError **
 
       if (line->goods == NULL || line->from_stock)
         continue;
-      left = copy_line (line);
+      left = rc_quantity_line_copy (line);
       g_ptr_array_add (missing, left);
       if (line->goods->kind != RC_GOODS_CARPET && !take_off_ordered (held, left, error))
         return NULL;

@@ -2,12 +2,17 @@
  * some are kept for it. What it is planned with before anything is bought. */
 #pragma once
 
+#include "plan.h"
 #include "quote-line.h"
+#include "ticket.h"
+
+typedef struct _RcQuote RcQuote;
 
 /* A piece that was cut for the job and lies ready, or a length of roll on its way from the supplier. */
 typedef struct
 {
-  char    *piece; /* its number on the plan it was cut by; nullable */
+  char    *piece; /* its number on the plan it was cut by; NULL: a whole length of roll, or not noted */
+  char    *roll;  /* it was cut from; nullable */
   char    *order; /* the order it comes with; NULL: it is cut */
   char    *goods_id, *lot;
   RcLength width, length; /* width 0, on order: the goods' */
@@ -19,11 +24,8 @@ RcCutGoods *rc_cut_goods_new (const char *piece, const char *goods_id, const cha
 RcCutGoods *rc_cut_goods_new_ordered (const char *order, const char *goods_id, RcLength length);
 void        rc_cut_goods_free (RcCutGoods *cut);
 
-/* The ticket under which the job has it as a roll: "cut/1", "order/O-3/2". (transfer full) */
+/* The ticket under which the job has it as a roll. (transfer full) */
 char *rc_cut_goods_dup_ticket (const RcCutGoods *one, guint index);
-/* What a ticket is of. */
-gboolean rc_ticket_is_cut (const char *ticket);      /* nullable */
-gboolean rc_ticket_is_on_order (const char *ticket); /* nullable */
 
 /* Gives the job these (of RcCutGoods) as narrow rolls of its own that cost nothing, in place of those it had so. */
 void rc_job_take_cut_goods (RcJob *job, const GPtrArray *goods);
@@ -34,6 +36,7 @@ gboolean rc_job_has_taken_cut_goods (const RcJob *job, const GPtrArray *goods);
 typedef struct
 {
   char      *number, *supplier;
+  char      *made;  /* day; nullable */
   GPtrArray *lines; /* of RcQuoteLine: those that are for this job */
 } RcOrdered;
 
@@ -41,16 +44,30 @@ typedef struct
 RcOrdered *rc_ordered_new (const char *number, const char *supplier, GPtrArray *lines);
 void       rc_ordered_free (RcOrdered *ordered);
 
+/* A length of a carpet's roll that was cut off for the job. */
+typedef struct
+{
+  char    *goods_id;
+  RcLength length; /* of the whole width; less what went back to the stock of it in the whole width */
+} RcSpent;
+
+RcSpent *rc_spent_new (const char *goods_id, RcLength length);
+void     rc_spent_free (RcSpent *spent);
+
 /* Made once, then never changed; shared by reference between threads. */
 typedef struct
 {
-  GPtrArray      *rolls;  /* of RcRoll: the whole stock, each with what it has for this job, be it nothing */
-  GPtrArray      *goods;  /* of RcCutGoods */
-  GPtrArray      *orders; /* of RcOrdered */
+  GPtrArray      *rolls;       /* of RcRoll: the whole stock, each with what it has for this job, be it nothing */
+  GPtrArray      *goods;       /* of RcCutGoods */
+  GPtrArray      *orders;      /* of RcOrdered, the oldest first */
+  GPtrArray      *spent;       /* of RcSpent */
+  GPtrArray      *offcuts;     /* of char*: tickets of narrow remnants beside what was cut for it: `spent` holds them */
+  RcQuote        *accepted;    /* what the customer has accepted, variations included; NULL: nothing */
+  char           *accepted_as; /* the numbers of those quotations: "Q-1, Q-4"; NULL: none */
   gatomicrefcount refs;
 } RcHeld;
 
-/* Takes the arrays (transfer full). */
+/* Takes the arrays (transfer full); nothing is spent or accepted yet. */
 RcHeld *rc_held_new (GPtrArray *rolls, GPtrArray *goods, GPtrArray *orders);
 RcHeld *rc_held_ref (RcHeld *held);
 void    rc_held_unref (RcHeld *held);
@@ -66,6 +83,12 @@ gboolean rc_held_equal (const RcHeld *a, const RcHeld *b);
 /* Something is cut for the job, ordered or kept, and `measure` (an id of the job's; NULL: the last) is not the one it
  * began with: its plan counts on that. */
 gboolean rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char *measure);
+
+/* A piece that is cut is one of the plan's: it has the number, the goods and the size of it. */
+gboolean rc_held_was_cut_by (const RcHeld *held, const RcPlan *plan);
+/* The measure before `measure` that goods were ordered by, to judge by the days: the last that was there when the first
+ * order was made; without orders the one just before. `measure` is not the job's first. */
+const RcMeasure *rc_held_find_ordered_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure);
 
 /* The job as `measure` is to be planned (transfer full).
  *

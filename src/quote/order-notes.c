@@ -117,11 +117,12 @@ format_stock (const RcCutting *cutting, const RcNestUse *use)
 {
   const char      *ticket = rc_cutting_get_roll_id (cutting, use);
   g_autofree char *length = rc_reason_format_sold_length (cutting->goods, use->used);
+  g_autofree char *words = rc_ticket_format (ticket);
 
   if (rc_ticket_is_cut (ticket))
-    return g_strdup_printf (_ ("%s: %s, cut already (%s)"), cutting->goods->name, length, ticket);
+    return g_strdup_printf (_ ("%s: %s, cut already (%s)"), cutting->goods->name, length, words);
   if (rc_ticket_is_on_order (ticket))
-    return g_strdup_printf (_ ("%s: %s, on its way (%s)"), cutting->goods->name, length, ticket);
+    return g_strdup_printf (_ ("%s: %s, on its way (%s)"), cutting->goods->name, length, words);
   return g_strdup_printf (_ ("%s: %s of roll %s"), cutting->goods->name, length, ticket);
 }
 

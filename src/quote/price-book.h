@@ -69,6 +69,9 @@ void        rc_tax_area_free (RcTaxArea *area);
 RcSupplier *rc_supplier_new (const char *name);
 RcSupplier *rc_supplier_copy (const RcSupplier *supplier);
 void        rc_supplier_free (RcSupplier *supplier);
+#define RC_FREIGHT_PREFIX "freight/"
+/* The item under which a quotation charges the supplier's freight. (transfer full) */
+char *rc_supplier_dup_freight_item (const char *name);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPriceBook, rc_price_book_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcPrice, rc_price_free)

@@ -3,6 +3,14 @@
 
 #include "price-book.h"
 
+/* Of a job that is measured again (rc_quote_new_after). */
+typedef enum
+{
+  RC_CHARGE_PLAIN,
+  RC_CHARGE_KEPT,  /* ordered or cut: charged as it was quoted */
+  RC_CHARGE_ADDED, /* beyond that */
+} RcCharge;
+
 typedef struct
 {
   char    *item, *name, *because;
@@ -15,6 +23,7 @@ typedef struct
   RcMoney  cost;   /* what the shop pays for the line, rounded once */
   gboolean is_work;
   gboolean from_stock; /* carpet taken from rolls in stock */
+  RcCharge after;
 
   RcMoney  gross;        /* price x quantity, rounded once */
   gint64   discount_ppm; /* of the gross, rounded once */

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "charged.h"
 #include "quote-sums.h"
 #include "rowcut-error.h"
 
@@ -38,6 +39,22 @@ add_lines (RcQuote *quote, const GPtrArray *quantities, const RcPriceBook *book,
         return FALSE;
     }
   return TRUE;
+}
+
+/* What is charged already, and what of the quantities is to be added to it. */
+static gboolean
+add_lines_after (RcQuote *quote, const RcCharged *charged, const GPtrArray *quantities, const RcPriceBook *book,
+                 const char *date, GError **error)
+{
+  g_autoptr (GPtrArray) rest = NULL;
+  guint first;
+
+  if (charged == NULL || !g_str_equal (charged->before->currency.code, book->currency.code))
+    return add_lines (quote, quantities, book, date, error);
+  rest = rc_charged_add_lines (charged, quote->lines, quantities, error);
+  first = quote->lines->len;
+  return rest != NULL && add_lines (quote, rest, book, date, error)
+         && rc_charged_hold_prices (charged, quote->lines, first, error);
 }
 
 /* --- what the office adds --- */
@@ -138,20 +155,28 @@ sum_bought (const RcQuote *quote, const GPtrArray *quantities, const char *suppl
 }
 
 static gboolean
+has_line (const RcQuote *quote, const char *item)
+{
+  for (guint i = 0; i < quote->lines->len; i++)
+    if (g_strcmp0 (((const RcQuoteLine *)g_ptr_array_index (quote->lines, i))->item, item) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
 add_freight (RcQuote *quote, const GPtrArray *quantities, const RcPriceBook *book, GError **error)
 {
   for (guint i = 0; i < book->suppliers->len; i++)
     {
       const RcSupplier *supplier = g_ptr_array_index (book->suppliers, i);
-      g_autofree char  *item = NULL, *name = NULL;
+      g_autofree char  *item = rc_supplier_dup_freight_item (supplier->name), *name = NULL;
       RcMoney           sum;
       RcQuoteLine      *line;
 
-      if ((supplier->freight_cost == 0 && supplier->freight_sale == 0)
+      if (has_line (quote, item) || (supplier->freight_cost == 0 && supplier->freight_sale == 0)
           || !sum_bought (quote, quantities, supplier->name, &sum)
           || (supplier->freight_free_from > 0 && sum >= supplier->freight_free_from))
         continue;
-      item = g_strdup_printf ("freight/%s", supplier->name);
       name = g_strdup_printf (_ ("Freight, %s"), supplier->name);
       line = rc_quote_line_new_plain (item, name, RC_MICRO, RC_UNIT_EACH, supplier->freight_sale,
                                       supplier->freight_cost, FALSE, error);
@@ -225,6 +250,13 @@ rc_quote_new_empty (const RcCurrency *currency)
 RcQuote *
 rc_quote_new (const RcJob *job, const GPtrArray *quantities, const RcPriceBook *book, const char *date, GError **error)
 {
+  return rc_quote_new_after (NULL, job, quantities, book, date, error);
+}
+
+RcQuote *
+rc_quote_new_after (const RcCharged *charged, const RcJob *job, const GPtrArray *quantities, const RcPriceBook *book,
+                    const char *date, GError **error)
+{
   g_autoptr (RcQuote) quote = rc_quote_new_empty (&book->currency);
   const RcOffer   *offer = job->offer;
   const RcTaxArea *area;
@@ -243,7 +275,7 @@ rc_quote_new (const RcJob *job, const GPtrArray *quantities, const RcPriceBook *
   quote->discount_ppm = offer->discount_ppm;
   quote->valid_days = offer->valid_days > 0 ? offer->valid_days : book->valid_days;
   quote->terms = g_strdup (offer->terms != NULL ? offer->terms : book->terms);
-  if (!add_lines (quote, quantities, book, date, error) || !add_freight (quote, quantities, book, error)
+  if (!add_lines_after (quote, charged, quantities, book, date, error) || !add_freight (quote, quantities, book, error)
       || !add_extras (quote, offer, book, date, error) || !apply_terms (quote, offer, area, error)
       || !rc_quote_sum_lines (quote, offer->discount, error) || !set_payments (quote, offer, book, error))
     return NULL;

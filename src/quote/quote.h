@@ -72,6 +72,10 @@ gboolean rc_quote_check (const RcQuote *quote, GError **error);
  * NULL and RC_ERROR_REFERENCE when the currencies differ. (transfer full) */
 RcQuote *rc_quote_new_variation (const RcQuote *before, const RcQuote *after, GError **error);
 
+/* `quote` as the variation of it leaves it: the lines that it takes off are gone, those that it brings are there, and
+ * every sum is theirs. (transfer full) */
+RcQuote *rc_quote_new_varied (const RcQuote *quote, const RcQuote *variation);
+
 /* What the total is made of, and what it leaves the shop, a sentence each, in the reader's language. (transfer full)
  * GPtrArray of char*. */
 GPtrArray *rc_quote_explain_total (const RcQuote *quote);
@@ -85,3 +89,18 @@ GPtrArray *rc_quote_explain_total (const RcQuote *quote);
  * book's; RC_ERROR_RANGE for sums and rates that are too large. (transfer full) */
 RcQuote *rc_quote_new (const RcJob *job, const GPtrArray *quantities, const RcPriceBook *book, const char *date,
                        GError **error);
+
+/* What a job that is measured again has been quoted, and what it has already. */
+typedef struct
+{
+  const RcHeld  *held;
+  const RcPlan  *plan;   /* made with what is held among the job's rolls (rc_held_dup_whole_job) */
+  const RcQuote *before; /* as accepted, or where nothing was, by the plan the goods were ordered by */
+} RcCharged;
+
+/* The same for such a job (`charged` NULL: it is none). What is ordered or cut for it stays charged as it was quoted,
+ * in the same steps and packs at the same price, however much of it the new plan takes; what the job takes beyond that
+ * is added, and nothing is given back unless the shop says so by a discount (charged.h). So measuring the same again
+ * changes nothing. (transfer full) */
+RcQuote *rc_quote_new_after (const RcCharged *charged, const RcJob *job, const GPtrArray *quantities,
+                             const RcPriceBook *book, const char *date, GError **error);

@@ -27,20 +27,6 @@ rc_remeasure_free (RcRemeasure *remeasure)
 
 /* --- planning --- */
 
-void
-rc_remeasure_hold_pile (RcMeasure *measure, const RcPlan *before)
-{
-  for (guint i = 0; i < measure->areas->len; i++)
-    {
-      RcFloorArea      *area = g_ptr_array_index (measure->areas, i);
-      const RcAreaPlan *was = rc_plan_find_area (before, area->id);
-      double            degrees = was != NULL ? rc_area_plan_get_chosen (was)->pile_degrees : -1;
-
-      if (area->pile_degrees < 0 && (degrees == 0 || degrees == 90 || degrees == 180 || degrees == 270))
-        area->pile_degrees = (int)degrees;
-    }
-}
-
 static const RcNestRoll *
 get_roll (const RcCutting *cutting, const RcNestUse *use)
 {
@@ -118,7 +104,7 @@ add_extra (RcCure *cure, const RcCutting *cutting, const RcNestPlacement *placem
     extra = g_strdup_printf (_ ("%s: a piece of %s × %s, to be bought"), place, width, length);
   else if (rc_ticket_is_on_order (roll))
     extra = g_strdup_printf (_ ("%s: a piece of %s × %s of what is on order"), place, width, length);
-  else
+  else /* what is cut already is not cut besides */
     extra = g_strdup_printf (_ ("%s: a piece of %s × %s from roll %s"), place, width, length, roll);
   g_ptr_array_add (cure->extra, extra);
 }
@@ -152,7 +138,7 @@ typedef struct
   double             seconds;
 } Task;
 
-/* Planned with one of the planner's goals for all areas; NULL leaves each its own. */
+/* Planned with one of the planner's goals for all areas; NULL: those that have not changed stay as they were. */
 static RcCure *
 cure_new (const Task *task, const char *option, GError **error)
 {
@@ -161,11 +147,13 @@ cure_new (const Task *task, const char *option, GError **error)
   RcPlanParams params = { .seconds = task->seconds, .seed = 1, .steady = TRUE };
   RcMeasure   *measure;
 
+  if (option == NULL)
+    params.laid = task->before;
   cure->extra = g_ptr_array_new_with_free_func (g_free);
   cure->job = rc_job_copy (task->job);
   rc_job_take_cut_goods (cure->job, task->cut);
   measure = rc_job_get_measure (cure->job, task->measure);
-  rc_remeasure_hold_pile (measure, task->before);
+  rc_plan_hold_pile (cure->job, measure, task->before, rc_price_day_get_weights, &day);
   for (guint i = 0; i < measure->areas->len; i++)
     {
       RcFloorArea *area = g_ptr_array_index (measure->areas, i);
@@ -323,6 +311,18 @@ add_surplus (GPtrArray *shortfalls, const RcPlan *plan, const RcCutGoods *one, R
                                       length, goods != NULL ? goods->name : one->goods_id, over));
 }
 
+static char *
+format_useless (const RcPlan *plan, const RcCutGoods *one)
+{
+  g_autofree char *width = rc_reason_format_length (plan, one->width);
+  g_autofree char *length = rc_reason_format_length (plan, one->length);
+
+  if (one->piece == NULL && one->roll != NULL)
+    return g_strdup_printf (_ ("What was cut from roll %s, %s × %s, is of no use any more"), one->roll, width, length);
+  return g_strdup_printf (_ ("Piece %s, cut %s × %s, is of no use any more"), one->piece != NULL ? one->piece : "–",
+                          width, length);
+}
+
 GPtrArray *
 rc_remeasure_list_shortfalls (const RcPlan *plan, const RcPlan *before, const GPtrArray *cut)
 {
@@ -331,8 +331,6 @@ rc_remeasure_list_shortfalls (const RcPlan *plan, const RcPlan *before, const GP
   for (guint i = 0; i < cut->len; i++)
     {
       const RcCutGoods *one = g_ptr_array_index (cut, i);
-      g_autofree char  *width = rc_reason_format_length (plan, one->width);
-      g_autofree char  *length = rc_reason_format_length (plan, one->length);
       g_autofree char  *ticket = rc_cut_goods_dup_ticket (one, i);
       RcLength          left = find_left (plan, ticket);
 
@@ -345,8 +343,7 @@ rc_remeasure_list_shortfalls (const RcPlan *plan, const RcPlan *before, const GP
         if (has_number (one, g_ptr_array_index (before->pieces, k)))
           add_shortfall (shortfalls, plan, before, one, g_ptr_array_index (before->pieces, k));
       if (left < 0)
-        g_ptr_array_add (shortfalls, g_strdup_printf (_ ("Piece %s, cut %s × %s, is of no use any more"),
-                                                      one->piece != NULL ? one->piece : "–", width, length));
+        g_ptr_array_add (shortfalls, format_useless (plan, one));
     }
   return shortfalls;
 }

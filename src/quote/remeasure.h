@@ -29,8 +29,6 @@ void rc_remeasure_free (RcRemeasure *remeasure);
  * (rc_job_take_cut_goods), room by room; what the plan has no use for; what of an order is too much. `before` is the
  * plan the pieces were cut by. In the reader's language. (transfer full) GPtrArray of char*. */
 GPtrArray *rc_remeasure_list_shortfalls (const RcPlan *plan, const RcPlan *before, const GPtrArray *cut);
-/* The pile of what is cut cannot be turned: areas that leave it to the planner get that of the plan before. */
-void rc_remeasure_hold_pile (RcMeasure *measure, const RcPlan *before);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRemeasure, rc_remeasure_free)
 

@@ -89,3 +89,9 @@ rc_price_book_find_supplier (const RcPriceBook *book, const char *name)
     }
   return NULL;
 }
+
+char *
+rc_supplier_dup_freight_item (const char *name)
+{
+  return g_strconcat (RC_FREIGHT_PREFIX, name, NULL);
+}

@@ -108,3 +108,55 @@ rc_quote_new_variation (const RcQuote *before, const RcQuote *after, GError **er
   variation->margin = after->margin - before->margin;
   return g_steal_pointer (&variation);
 }
+
+/* --- and back --- */
+
+/* The line that this one takes off. */
+static gboolean
+find_taken_off (const GPtrArray *lines, const RcQuoteLine *off, guint *index)
+{
+  for (*index = 0; *index < lines->len; (*index)++)
+    {
+      const RcQuoteLine *line = g_ptr_array_index (lines, *index);
+
+      if (!line->optional && g_strcmp0 (line->item, off->item) == 0 && line->unit == off->unit
+          && line->quantity_micro == -off->quantity_micro && line->amount == -off->amount
+          && line->tax_ppm == off->tax_ppm && line->from_stock == off->from_stock)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+RcQuote *
+rc_quote_new_varied (const RcQuote *quote, const RcQuote *variation)
+{
+  RcQuote *varied = rc_quote_new_empty (&quote->currency);
+
+  for (guint i = 0; i < quote->lines->len; i++)
+    g_ptr_array_add (varied->lines, rc_quote_line_copy (g_ptr_array_index (quote->lines, i)));
+  for (guint i = 0; i < variation->lines->len; i++)
+    {
+      const RcQuoteLine *line = g_ptr_array_index (variation->lines, i);
+      guint              at;
+
+      if (line->quantity_micro < 0 && find_taken_off (varied->lines, line, &at))
+        g_ptr_array_remove_index (varied->lines, at);
+      else
+        g_ptr_array_add (varied->lines, rc_quote_line_copy (line));
+    }
+  add_taxes (varied, quote, 1);
+  add_taxes (varied, variation, 1);
+  varied->tax_ppm = variation->tax_ppm;
+  varied->tax_name = g_strdup (variation->tax_name);
+  varied->terms = g_strdup (variation->terms);
+  varied->valid_days = variation->valid_days;
+  varied->detail = variation->detail;
+  varied->sum = quote->sum + variation->sum;
+  varied->discount = quote->discount + variation->discount;
+  varied->net = quote->net + variation->net;
+  varied->tax = quote->tax + variation->tax;
+  varied->total = quote->total + variation->total;
+  varied->cost = quote->cost + variation->cost;
+  varied->margin = quote->margin + variation->margin;
+  return varied;
+}

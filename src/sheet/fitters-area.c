@@ -63,7 +63,11 @@ rc_fitters_dup_source (const RcPlan *plan, const RcPiece *piece)
           stock = rc_roll_find_stock (plan, cutting, placement->roll);
           at = rc_text_format_length (plan->job, placement->along);
           if (stock)
-            return g_strdup_printf (_ ("%s at %s"), stock->id, at);
+            {
+              g_autofree char *name = rc_ticket_format_bare (stock->id);
+
+              return g_strdup_printf (_ ("%s at %s"), name, at);
+            }
 
           return g_strdup_printf (_ ("bought roll at %s"), at);
         }

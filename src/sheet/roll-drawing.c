@@ -35,16 +35,17 @@ get_kind (const RcRoll *roll)
   if (rc_ticket_is_on_order (roll->id))
     return _ ("On its way, %s");
   if (roll->cut)
-    return _ ("Cut already, %s");
+    return _ ("Ready: %s");
   return roll->remnant ? _ ("Remnant %s") : _ ("Roll %s");
 }
 
 char *
 rc_roll_dup_name (const RcPlan *plan, const RcCutting *cutting, guint use)
 {
-  const RcRoll *roll = rc_roll_find_stock (plan, cutting, use);
-  guint         n_bought = 0, number = 0;
-  GString      *name;
+  const RcRoll    *roll = rc_roll_find_stock (plan, cutting, use);
+  guint            n_bought = 0, number = 0;
+  GString         *name;
+  g_autofree char *ticket = NULL;
 
   for (guint i = 0; i < cutting->answer->rolls->len; i++)
     {
@@ -56,7 +57,8 @@ rc_roll_dup_name (const RcPlan *plan, const RcCutting *cutting, guint use)
   if (!roll)
     return g_strdup (_ ("To be bought, in one length and one dye lot"));
   name = g_string_new (NULL);
-  g_string_append_printf (name, get_kind (roll), roll->id);
+  ticket = rc_ticket_format_bare (roll->id);
+  g_string_append_printf (name, get_kind (roll), ticket);
   if (roll->lot && *roll->lot)
     g_string_append_printf (name, _ (", dye lot %s"), roll->lot);
   if (roll->place && *roll->place)

@@ -165,18 +165,21 @@ add_label (RcSheetWork *work, const Label *label, double x, double y, double wid
   g_autofree char *size = rc_text_format_size (plan->job, label->width, label->length);
   g_autofree char *pieces = label->leaves ? dup_pieces (label) : NULL;
   g_autofree char *from = NULL;
+  g_autofree char *ticket = !roll               ? NULL
+                            : label->own_ticket ? rc_ticket_format_bare (roll->id)
+                                                : rc_ticket_format (roll->id);
   Column           column = { work, x + PADDING, y + PADDING, width - PICTURE - 3 * PADDING, 0 };
 
   column.bottom = add_job (work, column.x, y + height - PADDING, width - 2 * PADDING) - 2;
   add_text (&column, RC_TEXT_LABEL, label->what, 0);
   if (roll && label->own_ticket)
-    add_text (&column, RC_TEXT_TITLE, roll->id, 0);
+    add_text (&column, RC_TEXT_TITLE, ticket, 0);
   else
     {
       column.y += 5;
       add_field (&column, _ ("Ticket"), NULL);
       column.y += 2;
-      from = roll ? g_strdup_printf (_ ("off roll %s"), roll->id) : NULL;
+      from = roll ? g_strdup_printf (_ ("off %s"), ticket) : NULL;
       if (from)
         add_text (&column, RC_TEXT_NOTE, from, 0);
     }

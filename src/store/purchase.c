@@ -445,7 +445,7 @@ receive_all (RcStore *store, const char *number, GArray *arrivals, const char *n
         return FALSE;
       if (arrival->roll == NULL)
         continue;
-      id = rc_stock_receive (store, arrival->roll, notes, now, error);
+      id = rc_stock_receive (store, arrival->roll, NULL, notes, now, error);
       if (id == NULL)
         return FALSE;
       g_free (arrival->roll->id);

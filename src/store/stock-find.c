@@ -1,9 +1,7 @@
 /* Reading the stock: rolls, promises, history, cut pieces. */
-#include "conversion.h"
-#include "purchase.h"
 #include "query.h"
 #include "roll-rows.h"
-#include "stock.h"
+#include "stock-within.h"
 
 void
 rc_reservation_free (RcReservation *reservation)
@@ -53,9 +51,8 @@ rc_cut_piece_free (RcCutPiece *piece)
   g_free (piece);
 }
 
-/* Those with `least` or more for the job. */
-static GPtrArray *
-find_rolls (RcStore *store, const char *job_id, RcLength least, GError **error)
+GPtrArray *
+rc_stock_find_rolls (RcStore *store, const char *job_id, RcLength least, GError **error)
 {
   g_autoptr (GPtrArray) rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
   g_auto (RcQuery) query = { 0 };
@@ -82,7 +79,7 @@ rc_store_load_rolls_for_job (RcStore *store, const char *job_id, GError **error)
 {
   g_return_val_if_fail (store != NULL, NULL);
 
-  return find_rolls (store, job_id, 1, error);
+  return rc_stock_find_rolls (store, job_id, 1, error);
 }
 
 GPtrArray *
@@ -175,94 +172,4 @@ rc_store_find_cut_pieces (RcStore *store, const char *job_id, GError **error)
       g_ptr_array_add (found, piece);
     }
   return query.failed ? NULL : g_steal_pointer (&found);
-}
-
-/* --- all that a job has --- */
-
-static GPtrArray *
-find_cut_goods (RcStore *store, const RcJob *job, GError **error)
-{
-  g_autoptr (GPtrArray) pieces = rc_store_find_cut_pieces (store, job->id, error);
-  GPtrArray *cut = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_cut_goods_free);
-
-  for (guint i = 0; pieces != NULL && i < pieces->len; i++)
-    {
-      const RcCutPiece *piece = g_ptr_array_index (pieces, i);
-
-      g_ptr_array_add (cut, rc_cut_goods_new (piece->piece, piece->goods_id, piece->lot, piece->width, piece->length));
-    }
-  if (pieces == NULL)
-    g_clear_pointer (&cut, g_ptr_array_unref);
-  return cut;
-}
-
-/* What of an order's carpet has not come yet: all lines of one carpet are one length, as full rolls and the rest were
- * planned as one. */
-static void
-add_open_carpet (const RcPurchase *order, const RcJob *job, GPtrArray *goods)
-{
-  guint first = goods->len;
-
-  for (guint i = 0; i < order->lines->len; i++)
-    {
-      const RcQuoteLine *line = order->lines->pdata[i];
-      const RcGoods     *carpet = rc_job_find_goods (job, line->item);
-      gint64             open = line->quantity_micro - g_array_index (order->received_micro, gint64, i);
-      RcLength           length;
-      guint              at = first;
-
-      if (carpet == NULL || carpet->kind != RC_GOODS_CARPET || open <= 0 || !rc_purchase_is_for (order, line, job))
-        continue;
-      length = rc_conversion_get_length (carpet, open, line->unit);
-      while (at < goods->len && g_strcmp0 (((RcCutGoods *)goods->pdata[at])->goods_id, carpet->id) != 0)
-        at++;
-      if (at == goods->len && length > 0)
-        g_ptr_array_add (goods, rc_cut_goods_new_ordered (order->number, carpet->id, length));
-      else if (length > 0)
-        ((RcCutGoods *)goods->pdata[at])->length += length;
-    }
-}
-
-static RcOrdered *
-ordered_new (const RcPurchase *order, const RcJob *job)
-{
-  GPtrArray *lines = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_quote_line_free);
-
-  for (guint i = 0; i < order->lines->len; i++)
-    if (rc_purchase_is_for (order, order->lines->pdata[i], job))
-      g_ptr_array_add (lines, rc_quote_line_copy (order->lines->pdata[i]));
-  return rc_ordered_new (order->number, order->supplier, lines);
-}
-
-static gboolean
-add_orders (RcStore *store, const RcJob *job, GPtrArray *goods, GPtrArray *orders, GError **error)
-{
-  g_autoptr (GPtrArray) found = rc_store_find_purchases (store, job->id, error);
-
-  for (guint i = 0; found != NULL && i < found->len; i++)
-    {
-      const RcPurchase *head = found->pdata[i];
-      g_autoptr (RcPurchase) order = NULL;
-
-      if (head->state == RC_PURCHASE_CANCELLED)
-        continue;
-      order = rc_store_load_purchase (store, head->number, error);
-      if (order == NULL)
-        return FALSE;
-      add_open_carpet (order, job, goods);
-      g_ptr_array_add (orders, ordered_new (order, job));
-    }
-  return found != NULL;
-}
-
-RcHeld *
-rc_store_load_held (RcStore *store, const RcJob *job, GError **error)
-{
-  g_autoptr (GPtrArray) goods = find_cut_goods (store, job, error);
-  g_autoptr (GPtrArray) orders = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_ordered_free);
-  g_autoptr (GPtrArray) rolls = goods != NULL ? find_rolls (store, job->id, 0, error) : NULL;
-
-  if (rolls == NULL || !add_orders (store, job, goods, orders, error))
-    return NULL;
-  return rc_held_new (g_steal_pointer (&rolls), g_steal_pointer (&goods), g_steal_pointer (&orders));
 }

@@ -119,7 +119,8 @@ dup_free_ticket (RcStore *store, GError **error)
 }
 
 char *
-rc_stock_receive (RcStore *store, const RcRoll *roll, const char *notes, const char *now, GError **error)
+rc_stock_receive (RcStore *store, const RcRoll *roll, const char *job_id, const char *notes, const char *now,
+                  GError **error)
 {
   g_autofree char *id = roll->id != NULL ? g_strdup (roll->id) : dup_free_ticket (store, error);
   gint64           n_found;
@@ -139,7 +140,7 @@ rc_stock_receive (RcStore *store, const RcRoll *roll, const char *notes, const c
       return NULL;
     }
   if (!insert_roll (store, roll, id, error)
-      || !note (store, id, RC_MOVE_RECEIVED, NULL, roll->length, now, notes, error))
+      || !note (store, id, RC_MOVE_RECEIVED, job_id, roll->length, now, notes, error))
     return NULL;
   return g_steal_pointer (&id);
 }
@@ -207,7 +208,7 @@ insert_piece (RcStore *store, const char *roll_id, const char *job_id, const RcC
 }
 
 static gboolean
-keep_remnant (RcStore *store, const char *roll_id, RcRoll *remnant, const char *now, GError **error)
+keep_remnant (RcStore *store, const char *roll_id, const char *job_id, RcRoll *remnant, const char *now, GError **error)
 {
   g_auto (RcQuery) query = { 0 };
   g_autofree char *id = NULL, *notes = g_strdup_printf (_ ("remnant of roll %s"), roll_id);
@@ -222,7 +223,7 @@ keep_remnant (RcStore *store, const char *roll_id, RcRoll *remnant, const char *
   remnant->lot = rc_query_dup_text (&query, 1);
   remnant->remnant = TRUE;
   rc_query_clear (&query);
-  id = rc_stock_receive (store, remnant, notes, now, error);
+  id = rc_stock_receive (store, remnant, job_id, notes, now, error);
   if (id == NULL)
     return FALSE;
   g_free (remnant->id);
@@ -272,7 +273,7 @@ rc_stock_cut (RcStore *store, const char *roll_id, const char *job_id, RcLength 
     if (!insert_piece (store, roll_id, job_id, pieces->pdata[i], now, error))
       return FALSE;
   for (guint i = 0; remnants != NULL && i < remnants->len; i++)
-    if (!keep_remnant (store, roll_id, remnants->pdata[i], now, error))
+    if (!keep_remnant (store, roll_id, job_id, remnants->pdata[i], now, error))
       return FALSE;
   return TRUE;
 }

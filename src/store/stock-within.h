@@ -13,7 +13,9 @@ typedef struct
 
 gboolean rc_stock_find_standing (RcStore *store, const char *roll_id, const char *job_id, RcStanding *standing,
                                  GError **error);
-char    *rc_stock_receive (RcStore *store, const RcRoll *roll, const char *notes, const char *now, GError **error);
+/* `job_id` (nullable): it is left of what was cut for that job. */
+char    *rc_stock_receive (RcStore *store, const RcRoll *roll, const char *job_id, const char *notes, const char *now,
+                           GError **error);
 gboolean rc_stock_reserve (RcStore *store, const char *roll_id, const char *job_id, RcLength length, const char *now,
                            GError **error);
 gboolean rc_stock_cut (RcStore *store, const char *roll_id, const char *job_id, RcLength length,
@@ -24,3 +26,7 @@ gboolean rc_stock_mark_damage (RcStore *store, const char *roll_id, const GArray
                                GError **error);
 gboolean rc_stock_place (RcStore *store, const char *roll_id, const char *place, const char *now, GError **error);
 gboolean rc_stock_amend (RcStore *store, const RcRoll *roll, const char *notes, const char *now, GError **error);
+
+/* The rolls with `least` or more for the job, each with as much as it has for it and what of that is kept for it.
+ * (transfer full) GPtrArray of RcRoll. */
+GPtrArray *rc_stock_find_rolls (RcStore *store, const char *job_id, RcLength least, GError **error);

@@ -102,6 +102,6 @@ GPtrArray *rc_store_load_rolls_for_job (RcStore *store, const char *job_id, GErr
 GPtrArray *rc_store_find_reservations (RcStore *store, const char *roll_id, const char *job_id, GError **error);
 GPtrArray *rc_store_find_moves (RcStore *store, const char *roll_id, GError **error);     /* of RcRollMove */
 GPtrArray *rc_store_find_cut_pieces (RcStore *store, const char *job_id, GError **error); /* of RcCutPiece */
-/* What the job has already: pieces cut for it, what is ordered for it, and the whole stock as far as it can have it.
- * (transfer full) */
+/* What the job has already: pieces cut for it, lengths cut whose pieces were not noted, what is ordered for it, the
+ * whole stock as far as it can have it, and what the customer has accepted. (transfer full) */
 RcHeld *rc_store_load_held (RcStore *store, const RcJob *job, GError **error);

@@ -228,6 +228,8 @@ CREATE TABLE stairs (
   cutting TEXT NOT NULL DEFAULT 'whole-flight',
   runner_width_ticks INTEGER NOT NULL DEFAULT 0,
   curved_width_ticks INTEGER NOT NULL DEFAULT 0,
+  -- Unused but in the steps of before, as are winders, turn_going_ticks, turn_width_ticks and bend: the turns are rows of
+  -- stair_turns; a turn here is read as the first of them and written there.
   turn TEXT NOT NULL DEFAULT 'straight',
   turn_after INTEGER NOT NULL DEFAULT 0,
   winders INTEGER NOT NULL DEFAULT 0,
@@ -242,6 +244,22 @@ CREATE TABLE stairs (
   bearing_degrees INTEGER NOT NULL DEFAULT 0,
   PRIMARY KEY (job, measure, id),
   FOREIGN KEY (job, measure) REFERENCES measures (job, id)
+) STRICT, WITHOUT ROWID;
+
+-- Landings and winders between the flights of a stair, from the bottom up.
+CREATE TABLE stair_turns (
+  job INTEGER NOT NULL,
+  measure TEXT NOT NULL,
+  stair TEXT NOT NULL,
+  position INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  bend TEXT NOT NULL,
+  after INTEGER NOT NULL,
+  winders INTEGER NOT NULL,
+  going_ticks INTEGER NOT NULL,
+  width_ticks INTEGER NOT NULL,
+  PRIMARY KEY (job, measure, stair, position),
+  FOREIGN KEY (job, measure, stair) REFERENCES stairs (job, measure, id)
 ) STRICT, WITHOUT ROWID;
 
 -- Rooms laid with one carpet and open to each other.

@@ -77,6 +77,17 @@ put_room (GString *text, const RcRoom *room)
 }
 
 static void
+put_turn (GString *text, const RcStairTurn *turn)
+{
+  put_number (text, "turn", turn->kind);
+  put_number (text, "bend", turn->bend);
+  put_number (text, "after", turn->after);
+  put_number (text, "winders", turn->winders);
+  put_number (text, "turn going", turn->going);
+  put_number (text, "turn width", turn->width);
+}
+
+static void
 put_stair (GString *text, const RcStair *stair)
 {
   g_string_append (text, "\n  stair");
@@ -93,13 +104,9 @@ put_stair (GString *text, const RcStair *stair)
   put_number (text, "cutting", stair->cutting);
   put_number (text, "runner_width", stair->runner_width);
   put_number (text, "curved_width", stair->curved_width);
-  put_number (text, "turn", stair->turn);
-  put_number (text, "turn_after", stair->turn_after);
-  put_number (text, "winders", stair->winders);
-  put_number (text, "turn_going", stair->turn_going);
-  put_number (text, "turn_width", stair->turn_width);
+  for (guint i = 0; i < stair->turns->len; i++)
+    put_turn (text, rc_stair_get_turn (stair, i));
   put_number (text, "piece_extra", stair->piece_extra);
-  put_number (text, "bend", stair->bend);
   put_number (text, "placed", stair->placed);
   put_number (text, "floor", stair->floor);
   put_number (text, "x", stair->at.x);

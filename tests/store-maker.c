@@ -152,13 +152,17 @@ make_stair (GRand *rand)
   stair->cutting = (RcStairCutting)g_rand_int_range (rand, 0, 2);
   stair->runner_width = make_length (rand);
   stair->curved_width = make_length (rand);
-  stair->turn = (RcStairTurn)g_rand_int_range (rand, 0, 3);
-  stair->turn_after = (guint)g_rand_int_range (rand, 0, 20);
-  stair->winders = (guint)g_rand_int_range (rand, 0, 5);
-  stair->turn_going = make_length (rand);
-  stair->turn_width = make_length (rand);
+  for (int n = g_rand_int_range (rand, 0, 3); n > 0; n--)
+    {
+      RcStairTurn turn = { .kind = (RcTurnKind)g_rand_int_range (rand, 0, 2),
+                           .bend = (RcBend)g_rand_int_range (rand, 0, 5),
+                           .after = (guint)g_rand_int_range (rand, 0, 20),
+                           .winders = (guint)g_rand_int_range (rand, 0, 5),
+                           .going = make_length (rand),
+                           .width = make_length (rand) };
+      g_array_append_val (stair->turns, turn);
+    }
   stair->piece_extra = make_length (rand);
-  stair->bend = (RcStairBend)g_rand_int_range (rand, 0, 4);
   stair->placed = CHANCE (rand, 2);
   stair->floor = g_rand_int_range (rand, -1, 3);
   stair->at = (RcPoint){ make_length (rand), make_length (rand) };

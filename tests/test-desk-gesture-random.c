@@ -64,7 +64,7 @@ static RcPoint
 choose_step (Hand *hand, RcPoint otherwise)
 {
   const char    *id = choose_stair (hand);
-  const RcStair *stair = id ? rc_measure_edit_find_stair (hand_get_measure (hand), id) : NULL;
+  const RcStair *stair = id ? rc_measure_find_stair (hand_get_measure (hand), id) : NULL;
 
   return stair && stair->placed && g_test_rand_bit () ? stair->at : otherwise;
 }

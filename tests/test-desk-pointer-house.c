@@ -63,10 +63,24 @@ enter_area (Sketcher *user, const RcFloorArea *area, gboolean is_first)
 }
 
 static void
-enter_count (Sketcher *user, const char *entry, guint n)
+enter_count (Sketcher *user, GtkWidget *spin, guint n)
 {
   g_autofree char *text = g_strdup_printf ("%u", n);
-  sketch_enter (user, entry, text);
+  pointer_hand_enter (&user->hand, spin, text);
+}
+
+/* In the card of the turn that is added. */
+static void
+enter_turn (Sketcher *user, const RcStairTurn *turn)
+{
+  pointer_hand_click_widget (&user->hand, sketch_find (user, "add_turn_button"));
+  GtkWidget *card = gtk_widget_get_last_child (sketch_find (user, "turns_box"));
+  if (turn->kind == RC_TURN_WINDERS)
+    pointer_hand_pick (&user->hand, pointer_hand_find (card, "kind_drop"), "winders");
+  enter_count (user, pointer_hand_find (card, "after_spin"), turn->after);
+  enter_count (user, pointer_hand_find (card, "winders_spin"), turn->winders);
+  sketch_enter_length (user, pointer_hand_find (card, "going_entry"), turn->going);
+  sketch_enter_length (user, pointer_hand_find (card, "width_entry"), turn->width);
 }
 
 static void
@@ -74,18 +88,15 @@ enter_stair (Sketcher *user, const RcStair *stair)
 {
   sketch_click_label (user, GTK_WIDGET (user->hand.desk.window), "+ Stair");
   sketch_enter (user, "name_entry", stair->name);
-  enter_count (user, "steps_spin", stair->steps);
+  enter_count (user, sketch_find (user, "steps_spin"), stair->steps);
   sketch_enter_length (user, sketch_find (user, "rise_entry"), stair->rise);
   sketch_enter_length (user, sketch_find (user, "going_entry"), stair->going);
   sketch_enter_length (user, sketch_find (user, "width_entry"), stair->width);
   sketch_pick (user, "style_drop", "cap and band");
   sketch_pick (user, "carpet_drop", rc_job_find_goods (user->demo, stair->carpet)->name);
   sketch_pick (user, "cushion_drop", rc_job_find_goods (user->demo, stair->cushion)->name);
-  sketch_pick (user, "turn_drop", "winders");
-  enter_count (user, "after_spin", stair->turn_after);
-  enter_count (user, "winders_spin", stair->winders);
-  sketch_enter_length (user, sketch_find (user, "turn_going_entry"), stair->turn_going);
-  sketch_enter_length (user, sketch_find (user, "turn_width_entry"), stair->turn_width);
+  for (guint i = 0; i < stair->turns->len; i++)
+    enter_turn (user, rc_stair_get_turn (stair, i));
   sketch_count (user, stair->name);
 }
 

@@ -191,13 +191,17 @@ random_stair (guint i)
   stair->cutting = g_test_rand_int_range (0, 2);
   stair->runner_width = maybe_length ();
   stair->curved_width = maybe_length ();
-  stair->turn = g_test_rand_int_range (0, 3);
-  stair->turn_after = g_test_rand_int_range (0, 20);
-  stair->winders = g_test_rand_int_range (0, 5);
-  stair->turn_going = maybe_length ();
-  stair->turn_width = maybe_length ();
+  for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
+    {
+      RcStairTurn turn = { .kind = g_test_rand_int_range (0, 2),
+                           .bend = g_test_rand_int_range (0, 5),
+                           .after = g_test_rand_int_range (0, 20),
+                           .winders = g_test_rand_int_range (0, 5),
+                           .going = maybe_length (),
+                           .width = maybe_length () };
+      g_array_append_val (stair->turns, turn);
+    }
   stair->piece_extra = maybe_length ();
-  stair->bend = g_test_rand_int_range (0, 4);
   stair->placed = g_test_rand_bit ();
   stair->at = stair->placed ? (RcPoint){ random_place (), random_place () } : (RcPoint){ 0, 0 };
   stair->floor = g_test_rand_int_range (-2, 4);
@@ -455,8 +459,22 @@ same_room (const RcRoom *a, const RcRoom *b)
 }
 
 static void
+same_turn (const RcStairTurn *a, const RcStairTurn *b)
+{
+  SAME_NUMBER (kind);
+  SAME_NUMBER (bend);
+  SAME_NUMBER (after);
+  SAME_NUMBER (winders);
+  SAME_NUMBER (going);
+  SAME_NUMBER (width);
+}
+
+static void
 same_stair (const RcStair *a, const RcStair *b)
 {
+  SAME_NUMBER (turns->len);
+  for (guint i = 0; i < a->turns->len; i++)
+    same_turn (rc_stair_get_turn (a, i), rc_stair_get_turn (b, i));
   SAME_TEXT (id);
   SAME_TEXT (name);
   SAME_NUMBER (steps);
@@ -470,13 +488,7 @@ same_stair (const RcStair *a, const RcStair *b)
   SAME_NUMBER (cutting);
   SAME_NUMBER (runner_width);
   SAME_NUMBER (curved_width);
-  SAME_NUMBER (turn);
-  SAME_NUMBER (turn_after);
-  SAME_NUMBER (winders);
-  SAME_NUMBER (turn_going);
-  SAME_NUMBER (turn_width);
   SAME_NUMBER (piece_extra);
-  SAME_NUMBER (bend);
   SAME_NUMBER (placed);
   SAME_NUMBER (floor);
   SAME_NUMBER (at.x);

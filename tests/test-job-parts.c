@@ -35,8 +35,8 @@ test_words (void)
 {
   CHECK_WORDS (RcStairStyle, rc_stair_style_parse, rc_stair_style_get_name, 2);
   CHECK_WORDS (RcStairCutting, rc_stair_cutting_parse, rc_stair_cutting_get_name, 2);
-  CHECK_WORDS (RcStairTurn, rc_stair_turn_parse, rc_stair_turn_get_name, 3);
-  CHECK_WORDS (RcStairBend, rc_stair_bend_parse, rc_stair_bend_get_name, 2);
+  CHECK_WORDS (RcTurnKind, rc_turn_kind_parse, rc_turn_kind_get_name, 2);
+  CHECK_WORDS (RcBend, rc_bend_parse, rc_bend_get_name, 5);
   CHECK_WORDS (RcDetail, rc_detail_parse, rc_detail_get_name, RC_N_DETAILS);
   CHECK_WORDS (RcPinKind, rc_pin_kind_parse, rc_pin_kind_get_name, RC_N_PIN_KINDS);
   CHECK_WORDS (RcFixing, rc_fixing_parse, rc_fixing_get_name, 2);
@@ -137,30 +137,42 @@ assert_stair (void (*change) (RcStair *stair), const char *says)
     action;                                                                                                            \
   }
 
-static void
-turn (RcStair *s, RcStairTurn kind)
+static RcStairTurn *
+turn (RcStair *s, RcTurnKind kind)
 {
-  s->turn = kind;
-  s->turn_going = s->turn_width = FT (3);
-  s->turn_after = 6;
-  s->winders = kind == RC_STAIR_WINDERS ? 3 : 0;
+  RcStairTurn made = { .kind = kind, .after = 6, .winders = 3, .going = FT (3), .width = FT (3) };
+
+  g_array_append_val (s->turns, made);
+  return rc_stair_get_turn (s, s->turns->len - 1);
 }
 
 CHANGE (plain, (void)s)
-CHANGE (landing, turn (s, RC_STAIR_LANDING))
-CHANGE (winders, turn (s, RC_STAIR_WINDERS))
-CHANGE (no_going, (turn (s, RC_STAIR_LANDING), s->turn_going = 0))
-CHANGE (no_width, (turn (s, RC_STAIR_LANDING), s->turn_width = 0))
-CHANGE (turns_too_late, (turn (s, RC_STAIR_LANDING), s->turn_after = 13))
-CHANGE (no_winders, (turn (s, RC_STAIR_WINDERS), s->winders = 0))
-CHANGE (too_many_winders, (turn (s, RC_STAIR_WINDERS), s->winders = RC_STAIR_MAX_STEPS + 1))
+CHANGE (landing, turn (s, RC_TURN_LANDING))
+CHANGE (winders, turn (s, RC_TURN_WINDERS))
+CHANGE (two_turns, (turn (s, RC_TURN_LANDING)->bend = RC_BEND_AHEAD, turn (s, RC_TURN_WINDERS)))
+CHANGE (no_going, turn (s, RC_TURN_LANDING)->going = 0)
+CHANGE (no_width, (turn (s, RC_TURN_WINDERS), turn (s, RC_TURN_LANDING)->width = 0))
+CHANGE (turns_too_late, turn (s, RC_TURN_LANDING)->after = 13)
+CHANGE (second_too_late, (turn (s, RC_TURN_LANDING), turn (s, RC_TURN_LANDING)->after = 7))
+CHANGE (no_winders, (turn (s, RC_TURN_LANDING), turn (s, RC_TURN_WINDERS)->winders = 0))
+CHANGE (too_many_winders, turn (s, RC_TURN_WINDERS)->winders = RC_STAIR_MAX_STEPS + 1)
+CHANGE (winders_ahead, turn (s, RC_TURN_WINDERS)->bend = RC_BEND_AHEAD)
+CHANGE (too_many_steps, turn (s, RC_TURN_WINDERS)->winders = RC_STAIR_MAX_STEPS)
+
+static void
+too_many_turns (RcStair *s)
+{
+  for (guint i = 0; i <= RC_STAIR_MAX_TURNS; i++)
+    turn (s, RC_TURN_LANDING)->after = 0;
+}
+
 CHANGE (runner_below_nothing, s->runner_width = -1)
 CHANGE (runner_too_wide, s->runner_width = FT (3) + 1)
 CHANGE (runner, s->runner_width = FT (2))
 CHANGE (curved, s->curved_width = FT (4))
 CHANGE (curved_too_narrow, s->curved_width = FT (3) - 1)
-CHANGE (curved_in_the_turn, (turn (s, RC_STAIR_LANDING), s->turn_after = 0, s->curved_width = FT (4)))
-CHANGE (curved_below_the_turn, (turn (s, RC_STAIR_LANDING), s->curved_width = FT (4)))
+CHANGE (curved_in_the_turn, (turn (s, RC_TURN_LANDING)->after = 0, s->curved_width = FT (4)))
+CHANGE (curved_below_the_turn, (turn (s, RC_TURN_LANDING), s->curved_width = FT (4)))
 CHANGE (too_wide_for_the_roll, s->width = FT (13))
 
 static void
@@ -177,10 +189,15 @@ test_stairs (void)
     { runner, NULL },
     { curved, NULL },
     { curved_below_the_turn, NULL },
-    { no_going, "the going and the width of its turn" },
-    { no_width, "the going and the width of its turn" },
-    { turns_too_late, "turns after step 13, but has 12" },
-    { no_winders, "has 0 winders" },
+    { two_turns, NULL },
+    { no_going, "turn 1: its going and its width" },
+    { no_width, "turn 2: its going and its width" },
+    { turns_too_late, "turn 1 comes after 13 straight steps, but only 12 of the stair’s 12 are left" },
+    { second_too_late, "turn 2 comes after 7 straight steps, but only 6 of the stair’s 12 are left" },
+    { no_winders, "turn 2 has 0 winders" },
+    { winders_ahead, "turn 1: winders lead to a side or back" },
+    { too_many_turns, "has 21 turns" },
+    { too_many_steps, "has 1012 steps" },
     { too_many_winders, "winders; it should have" },
     { runner_below_nothing, "runner" },
     { runner_too_wide, "runner" },

@@ -135,19 +135,22 @@ test_kinds (void)
 /* --- stairs --- */
 
 static RcStair
-new_stair (RcStairTurn turn, RcStairBend bend, int bearing)
+new_stair (GArray *turns, int bearing)
 {
   return (RcStair){ .steps = 9,
                     .going = 10 * RC_TICKS_PER_INCH,
                     .width = 3 * FT,
-                    .turn = turn,
-                    .turn_after = 4,
-                    .winders = bend >= RC_STAIR_BACK_LEFT ? 6 : 3,
-                    .turn_going = 3 * FT,
-                    .turn_width = bend >= RC_STAIR_BACK_LEFT ? 6 * FT + FT / 2 : 3 * FT,
-                    .bend = bend,
+                    .turns = turns,
                     .at = { 7 * FT, -2 * FT },
                     .bearing_degrees = bearing };
+}
+
+static RcStairTurn
+make_turn (RcTurnKind kind, RcBend bend, guint after)
+{
+  gboolean back = bend == RC_BEND_BACK_LEFT || bend == RC_BEND_BACK_RIGHT;
+
+  return (RcStairTurn){ kind, bend, after, back ? 6 : 3, 3 * FT, back ? 6 * FT + FT / 2 : 3 * FT };
 }
 
 static RcRegion *
@@ -164,7 +167,8 @@ new_region (const RcRing *ring)
 static void
 test_straight_stair (void)
 {
-  RcStair stair = new_stair (RC_STAIR_STRAIGHT, RC_STAIR_LEFT, 90);
+  g_autoptr (GArray) turns = g_array_new (FALSE, FALSE, sizeof (RcStairTurn));
+  RcStair stair = new_stair (turns, 90);
   g_autoptr (GPtrArray) treads = rc_stair_compute_treads (&stair);
   g_autoptr (GArray) walk = rc_stair_compute_walk (&stair);
 
@@ -182,40 +186,83 @@ test_straight_stair (void)
   g_assert_cmpuint (rc_stair_find_step (&stair, (RcPoint){ 6 * FT, -2 * FT }), ==, 0);
 }
 
-/* Whatever the turn: as many steps as are counted, none over another, each beside the one below it, all of one piece;
- * turned and mirrored the same area. */
+/* What a turn takes of the floor, doubled. */
+static double
+get_zone (const RcStair *stair, const RcStairTurn *turn)
+{
+  gboolean back = turn->bend == RC_BEND_BACK_LEFT || turn->bend == RC_BEND_BACK_RIGHT;
+  double   width = (double)stair->width;
+
+  return 2
+         * (turn->kind == RC_TURN_LANDING ? (double)turn->going * (double)turn->width : width * width * (back ? 2 : 1));
+}
+
+/* As many steps as are counted, none over another, all of one piece where the stair stands square. */
+static void
+assert_treads (const RcStair *stair)
+{
+  g_autoptr (GPtrArray) treads = rc_stair_compute_treads (stair);
+  g_autoptr (GPtrArray) all = new_region (g_ptr_array_index (treads, 0));
+  double sum = 0, breadth = 6 * 40.0 * FT; /* a tick of rounding along all edges */
+  double wanted = 2.0 * stair->steps * (double)stair->going * (double)stair->width;
+
+  g_assert_cmpuint (treads->len, ==, rc_stair_count_steps (stair));
+  for (guint i = 0; i < treads->len; i++)
+    {
+      g_autoptr (GPtrArray) one = new_region (g_ptr_array_index (treads, i));
+      RcRegion *wider = rc_region_union (all, one, NULL);
+      sum += (double)rc_region_compute_area (one);
+      g_ptr_array_unref (all);
+      all = wider;
+    }
+  g_assert_cmpfloat (fabs ((double)rc_region_compute_area (all) - sum), <, stair->bearing_degrees % 90 ? breadth : 1);
+  if (stair->bearing_degrees % 90 == 0)
+    g_assert_cmpuint (all->len, ==, 1);
+  for (guint i = 0; i < stair->turns->len; i++)
+    wanted += get_zone (stair, rc_stair_get_turn (stair, i));
+  g_assert_cmpfloat (fabs (sum - wanted), <, breadth);
+}
+
+/* Whatever the turn, and the one after it, which leads on to the other side. */
 static void
 test_turned_stairs (void)
 {
-  for (int turn = RC_STAIR_LANDING; turn <= RC_STAIR_WINDERS; turn++)
-    for (int bend = RC_STAIR_LEFT; bend <= RC_STAIR_BACK_RIGHT; bend++)
+  static const RcBend others[] = { RC_BEND_RIGHT, RC_BEND_LEFT, RC_BEND_RIGHT, RC_BEND_LEFT, RC_BEND_BACK_RIGHT };
+
+  for (int kind = RC_TURN_LANDING; kind <= RC_TURN_WINDERS; kind++)
+    for (int bend = RC_BEND_LEFT; bend <= (kind == RC_TURN_LANDING ? RC_BEND_AHEAD : RC_BEND_BACK_RIGHT); bend++)
       for (int bearing = 0; bearing < 360; bearing += 45)
         {
-          RcStair stair = new_stair (turn, bend, bearing);
-          g_autoptr (GPtrArray) treads = rc_stair_compute_treads (&stair);
-          g_autoptr (GPtrArray) all = new_region (g_ptr_array_index (treads, 0));
-          double sum = 0;
-          g_assert_cmpuint (treads->len, ==, rc_stair_count_steps (&stair));
-          for (guint i = 0; i < treads->len; i++)
-            {
-              g_autoptr (GPtrArray) one = new_region (g_ptr_array_index (treads, i));
-              RcRegion *wider = rc_region_union (all, one, NULL);
-              sum += (double)rc_region_compute_area (one);
-              g_ptr_array_unref (all);
-              all = wider;
-            }
-          double breadth = 4 * 40.0 * FT; /* a tick of rounding along all edges */
-          g_assert_cmpfloat (fabs ((double)rc_region_compute_area (all) - sum), <, bearing % 90 ? breadth : 1);
-          if (bearing % 90 == 0)
-            g_assert_cmpuint (all->len, ==, 1);
-          double steps = 2.0 * 9 * 10 * RC_TICKS_PER_INCH * 3 * FT;
-          double zone = 2.0
-                        * (turn == RC_STAIR_LANDING ? (double)stair.turn_width
-                           : bend >= 2              ? 6.0 * FT
-                                                    : 3.0 * FT)
-                        * 3 * FT;
-          g_assert_cmpfloat (fabs (sum - steps - zone), <, breadth);
+          g_autoptr (GArray) turns = g_array_new (FALSE, FALSE, sizeof (RcStairTurn));
+          RcStair     stair = new_stair (turns, bearing);
+          RcStairTurn first = make_turn (kind, bend, 4), second = make_turn (1 - kind, others[bend], 3);
+
+          g_array_append_val (turns, first);
+          assert_treads (&stair);
+          g_array_append_val (turns, second);
+          assert_treads (&stair);
         }
+}
+
+/* A half turn by two quarter landings: up 4 steps, over to the left, back down the drawing beside the flight below. */
+static void
+test_two_quarter_landings (void)
+{
+  g_autoptr (GArray) turns = g_array_new (FALSE, FALSE, sizeof (RcStairTurn));
+  RcStair     stair = new_stair (turns, 0);
+  RcStairTurn turn = make_turn (RC_TURN_LANDING, RC_BEND_LEFT, 4), next = make_turn (RC_TURN_LANDING, RC_BEND_LEFT, 0);
+
+  g_array_append_val (turns, turn);
+  g_array_append_val (turns, next);
+  g_autoptr (GPtrArray) treads = rc_stair_compute_treads (&stair);
+  g_autoptr (GArray) walk = rc_stair_compute_walk (&stair);
+  RcBox upper = rc_ring_compute_box (g_ptr_array_index (treads, 5));
+  g_assert_cmpint (upper.x0, ==, 7 * FT - 9 * FT / 2);
+  g_assert_cmpint (upper.x1, ==, 7 * FT - 3 * FT / 2);
+  g_assert_cmpint (upper.y0, ==, -2 * FT + 40 * RC_TICKS_PER_INCH);
+  g_assert_cmpint (rc_ring_get (walk, walk->len - 1)->x, ==, 7 * FT - 3 * FT);
+  g_assert_cmpint (rc_ring_get (walk, walk->len - 1)->y, ==, -2 * FT - 10 * RC_TICKS_PER_INCH);
+  assert_treads (&stair);
 }
 
 /* --- openings --- */
@@ -480,6 +527,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/job-things/kinds of cut-outs", test_kinds);
   g_test_add_func ("/job-things/a straight stair", test_straight_stair);
   g_test_add_func ("/job-things/stairs that turn", test_turned_stairs);
+  g_test_add_func ("/job-things/two quarter landings", test_two_quarter_landings);
   g_test_add_func ("/job-things/openings of no sense", test_openings_of_no_sense);
   g_test_add_func ("/job-things/most openings", test_most_openings);
   g_test_add_func ("/job-things/the diagonal of a rectangle", test_diagonal_of_a_rectangle);

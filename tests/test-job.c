@@ -435,6 +435,12 @@ test_stair_published (void)
     }
 }
 
+static void
+add_turn (RcStair *stair, RcStairTurn turn)
+{
+  g_array_append_val (stair->turns, turn);
+}
+
 /* A curved bottom step, 3 winders after step 6, two flights; each winder by the rectangle round its template, tread and
  * riser below, 1 in at the nose (Litchfield; the rectangle is common practice, no source). Seams lie only between. */
 static void
@@ -443,11 +449,7 @@ test_stair_winders (void)
   RcStair *stair = make_stair (12, 7 * IN, 10 * IN, 36 * IN);
 
   stair->curved_width = 48 * IN;
-  stair->turn = RC_STAIR_WINDERS;
-  stair->turn_after = 6;
-  stair->winders = 3;
-  stair->turn_going = 30 * IN;
-  stair->turn_width = 44 * IN;
+  add_turn (stair, (RcStairTurn){ RC_TURN_WINDERS, RC_BEND_LEFT, 6, 3, 30 * IN, 44 * IN });
   g_assert_cmpuint (rc_stair_count_steps (stair), ==, 15);
   g_autoptr (GArray) pieces = rc_stair_compute_pieces (stair);
   g_assert_cmpuint (pieces->len, ==, 6);
@@ -461,6 +463,67 @@ test_stair_winders (void)
   rc_stair_free (stair);
 }
 
+/* Straight, a quarter landing, straight, winders, straight; the steps counted on through the turns. */
+static void
+test_stair_two_turns (void)
+{
+  RcStair *stair = make_stair (10, 7 * IN, 10 * IN, 36 * IN);
+
+  add_turn (stair, (RcStairTurn){ RC_TURN_LANDING, RC_BEND_LEFT, 4, 0, 36 * IN, 40 * IN });
+  add_turn (stair, (RcStairTurn){ RC_TURN_WINDERS, RC_BEND_RIGHT, 2, 3, 30 * IN, 44 * IN });
+  g_assert_cmpuint (rc_stair_count_steps (stair), ==, 14);
+  g_assert_cmpuint (rc_stair_get_plain_step (stair), ==, 14);
+  g_autoptr (GArray) pieces = rc_stair_compute_pieces (stair);
+  g_assert_cmpuint (pieces->len, ==, 7);
+  assert_piece (pieces, 0, RC_STAIR_PIECE_FLIGHT, 1, 4, 77 * IN / 2, (4 * 18 + 6) * IN);
+  assert_piece (pieces, 1, RC_STAIR_PIECE_LANDING, 5, 5, 85 * IN / 2, (36 + 8 + 2) * IN);
+  assert_piece (pieces, 2, RC_STAIR_PIECE_FLIGHT, 6, 7, 77 * IN / 2, (2 * 18 + 6) * IN);
+  assert_piece (pieces, 3, RC_STAIR_PIECE_WINDER, 8, 8, 93 * IN / 2, (38 + 2) * IN);
+  assert_piece (pieces, 6, RC_STAIR_PIECE_FLIGHT, 11, 14, 77 * IN / 2, (4 * 18 + 6) * IN);
+  g_assert_cmpint (g_array_index (pieces, RcStairPiece, 1).from_top, ==, (4 * 18 + 3 * 38 + 2 * 18) * IN);
+  rc_stair_free (stair);
+}
+
+/* A half turn by two quarter landings with no step between, then winders at the very top: flights of no step give no
+ * piece. */
+static void
+test_stair_turns_that_meet (void)
+{
+  RcStair *stair = make_stair (6, 7 * IN, 10 * IN, 36 * IN);
+
+  add_turn (stair, (RcStairTurn){ RC_TURN_LANDING, RC_BEND_LEFT, 2, 0, 36 * IN, 36 * IN });
+  add_turn (stair, (RcStairTurn){ RC_TURN_LANDING, RC_BEND_LEFT, 0, 0, 36 * IN, 36 * IN });
+  add_turn (stair, (RcStairTurn){ RC_TURN_WINDERS, RC_BEND_LEFT, 4, 3, 30 * IN, 44 * IN });
+  g_assert_cmpuint (rc_stair_count_steps (stair), ==, 11);
+  g_assert_cmpuint (rc_stair_get_plain_step (stair), ==, 8);
+  g_assert_cmpuint (rc_stair_count_flight_steps (stair, 1), ==, 0);
+  g_assert_cmpuint (rc_stair_count_flight_steps (stair, 3), ==, 0);
+  g_autoptr (GArray) pieces = rc_stair_compute_pieces (stair);
+  g_assert_cmpuint (pieces->len, ==, 7);
+  assert_piece (pieces, 1, RC_STAIR_PIECE_LANDING, 3, 3, 77 * IN / 2, (36 + 8 + 2) * IN);
+  assert_piece (pieces, 2, RC_STAIR_PIECE_LANDING, 4, 4, 77 * IN / 2, (36 + 8 + 2) * IN);
+  assert_piece (pieces, 3, RC_STAIR_PIECE_FLIGHT, 5, 8, 77 * IN / 2, (4 * 18 + 6) * IN);
+  assert_piece (pieces, 6, RC_STAIR_PIECE_WINDER, 11, 11, 93 * IN / 2, (38 + 2) * IN);
+  rc_stair_free (stair);
+}
+
+/* Winders at the bottom and at the top. */
+static void
+test_stair_winders_at_both_ends (void)
+{
+  RcStair *stair = make_stair (5, 7 * IN, 10 * IN, 36 * IN);
+
+  add_turn (stair, (RcStairTurn){ RC_TURN_WINDERS, RC_BEND_LEFT, 0, 2, 30 * IN, 44 * IN });
+  add_turn (stair, (RcStairTurn){ RC_TURN_WINDERS, RC_BEND_RIGHT, 5, 3, 28 * IN, 42 * IN });
+  g_assert_cmpuint (rc_stair_get_plain_step (stair), ==, 7);
+  g_autoptr (GArray) pieces = rc_stair_compute_pieces (stair);
+  g_assert_cmpuint (pieces->len, ==, 6);
+  assert_piece (pieces, 0, RC_STAIR_PIECE_WINDER, 1, 1, 93 * IN / 2, (38 + 2) * IN);
+  assert_piece (pieces, 2, RC_STAIR_PIECE_FLIGHT, 3, 7, 77 * IN / 2, (5 * 18 + 6) * IN);
+  assert_piece (pieces, 3, RC_STAIR_PIECE_WINDER, 8, 8, 89 * IN / 2, (36 + 2) * IN);
+  rc_stair_free (stair);
+}
+
 /* Cap and band, a cap and a band a step; the landing takes the riser below and goes round its nosing (how-to page). A
  * runner is as wide on the landing as on the steps. */
 static void
@@ -470,10 +533,7 @@ test_stair_landing (void)
 
   stair->style = RC_STAIR_CAP_AND_BAND;
   stair->cutting = RC_STAIR_PER_STEP;
-  stair->turn = RC_STAIR_LANDING;
-  stair->turn_after = 2;
-  stair->turn_going = 38 * IN;
-  stair->turn_width = 72 * IN;
+  add_turn (stair, (RcStairTurn){ RC_TURN_LANDING, RC_BEND_LEFT, 2, 0, 38 * IN, 72 * IN });
   g_autoptr (GArray) pieces = rc_stair_compute_pieces (stair);
   g_assert_cmpuint (pieces->len, ==, 9);
   assert_piece (pieces, 0, RC_STAIR_PIECE_BAND, 1, 1, 77 * IN / 2, 9 * IN);
@@ -561,6 +621,9 @@ main (int argc, char **argv)
   g_test_add_func ("/job/openings/are refused", test_openings_refused);
   g_test_add_func ("/job/stair/cuts as published", test_stair_published);
   g_test_add_func ("/job/stair/winders and a curved bottom step", test_stair_winders);
+  g_test_add_func ("/job/stair/two turns", test_stair_two_turns);
+  g_test_add_func ("/job/stair/turns that meet", test_stair_turns_that_meet);
+  g_test_add_func ("/job/stair/winders at both ends", test_stair_winders_at_both_ends);
   g_test_add_func ("/job/stair/landing, cap and band, runner", test_stair_landing);
   g_test_add_func ("/job/words", test_words);
   g_test_add_func ("/job/goods/pattern drop", test_pattern_drop);

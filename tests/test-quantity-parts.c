@@ -134,21 +134,17 @@ test_stairs (void)
   g_assert_cmpint (rc_stair_compute_strip (stair), ==, 13 * FT (3));
   g_assert_cmpint (compute_strip (job), ==, 13 * FT (3));
 
-  /* Three winders more, 4 ft long, 30 in at their widest; then a landing of 4 by 6 ft, held at its two sides too
-   * (common practice, no source). */
-  stair->turn = RC_STAIR_WINDERS;
-  stair->turn_after = 6;
-  stair->winders = 3;
-  stair->turn_going = 30 * RC_TICKS_PER_INCH;
-  stair->turn_width = FT (4);
+  /* Three winders more, 4 ft long, 30 in at their widest; then a landing of 4 by 6 ft besides, held at its two sides
+   * too (common practice, no source). */
+  RcStairTurn winders = { RC_TURN_WINDERS, RC_BEND_LEFT, 6, 3, 30 * RC_TICKS_PER_INCH, FT (4) };
+  RcStairTurn landing = { RC_TURN_LANDING, RC_BEND_LEFT, 4, 0, FT (4), FT (6) };
+  g_array_append_val (stair->turns, winders);
   g_assert_cmpint (rc_stair_compute_strip (stair), ==, 13 * FT (3) + 3 * FT (4));
   g_assert_cmpint (rc_stair_compute_cushion (stair), ==,
                    rc_area_from_rectangle (FT (3), 13 * RC_TICKS_PER_INCH * 37 / 2)
                        + rc_area_from_rectangle (FT (4), 3 * RC_TICKS_PER_INCH * 77 / 2));
-  stair->turn = RC_STAIR_LANDING;
-  stair->turn_going = FT (4);
-  stair->turn_width = FT (6);
-  g_assert_cmpint (rc_stair_compute_strip (stair), ==, 13 * FT (3) + FT (6) + 2 * FT (4));
+  g_array_append_val (stair->turns, landing);
+  g_assert_cmpint (rc_stair_compute_strip (stair), ==, 13 * FT (3) + 3 * FT (4) + FT (6) + 2 * FT (4));
 }
 
 static gint64

@@ -182,7 +182,8 @@ static const Word words[] = {
   { "stairs", "style", load_job, "stair" },
   { "stairs", "cutting", load_job, "stair" },
   { "stairs", "turn", load_job, "stair" },
-  { "stairs", "bend", load_job, "stair" },
+  { "stair_turns", "kind", load_job, "stair" },
+  { "stair_turns", "bend", load_job, "stair" },
   { "areas", "fixing", load_job, "area" },
   { "pins", "kind", load_job, "area" },
   { "job_states", "state", load_job, "Job J-1" },
@@ -230,16 +231,18 @@ typedef struct
 } Orphans;
 
 static const char *const of_measures[]
-    = { "rooms",  "walls", "outline_points", "cutouts", "cutout_points", "openings", "diagonals",
-        "stairs", "areas", "area_rooms",     "pins",    "pin_points",    NULL };
+    = { "rooms",  "walls",       "outline_points", "cutouts",    "cutout_points", "openings",   "diagonals",
+        "stairs", "stair_turns", "areas",          "area_rooms", "pins",          "pin_points", NULL };
 static const char *const of_rooms[]
     = { "walls", "outline_points", "cutouts", "cutout_points", "openings", "diagonals", NULL };
+static const char *const of_stairs[] = { "stair_turns", NULL };
 static const char *const of_areas[] = { "area_rooms", "pins", "pin_points", NULL };
 static const char *const none[] = { NULL };
 
 static const Orphans orphans[] = {
   { "measures", "DELETE FROM measures", of_measures, "measure" },
   { "rooms", "DELETE FROM rooms", of_rooms, "room" },
+  { "stairs", "DELETE FROM stairs", of_stairs, "stair" },
   { "areas", "DELETE FROM areas", of_areas, "area" },
   /* Points of nothing draw nothing, and a swap of no alternative swaps nothing. */
   { "pins", "DELETE FROM pins", none, NULL },

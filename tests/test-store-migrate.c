@@ -112,7 +112,8 @@ test_older_version_loses_nothing (Fixture *fixture, gconstpointer data)
   int              version = GPOINTER_TO_INT (data);
   g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
   g_autofree char *backup = g_strdup_printf ("%s.version-%d.backup", path, version);
-  g_autofree char *found = NULL, *fresh = NULL, *before = NULL, *backed_up = NULL, *after = NULL;
+  g_autofree char *found = NULL, *fresh = NULL, *before = NULL, *backed_up = NULL, *after = NULL, *dump = NULL;
+  g_autoptr (RcJob) job = NULL;
   g_autoptr (RcStore) store = NULL;
   g_autoptr (RcStore) newest = rc_store_maker_open (":memory:");
   sqlite3 *old, *kept;
@@ -138,6 +139,13 @@ test_older_version_loses_nothing (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (after, ==, before);
   sqlite3_close (kept);
   rc_store_maker_assert_sound (store);
+
+  /* What is deleted now comes back as it was, in the columns too that its rows did not have. */
+  job = rc_store_load_job (store, "J-1", NULL);
+  dump = rc_store_maker_dump_job (job);
+  g_assert_true (rc_store_delete_job (store, "J-1", NULL));
+  g_assert_true (rc_store_undo (store, "J-1", NULL, NULL));
+  rc_store_maker_assert_stored (store, "J-1", dump);
 }
 
 /* Plan pictures, which were kept beside the jobs, are of their jobs. */
@@ -285,6 +293,61 @@ test_version_2_steps (Fixture *fixture, gconstpointer data)
   rc_store_maker_assert_sound (store);
 }
 
+static const RcStair *
+get_stair (const RcJob *job, guint index)
+{
+  return g_ptr_array_index (rc_job_get_measure (job, NULL)->stairs, index);
+}
+
+/* Version 4 kept the only turn of a stair in the stair's row: winders since its last step, a landing before it, none at
+ * first beside figures of what it might be. Another turn and another kind are saved, and all of it goes back and forth.
+ */
+static void
+test_turns_of_version_4 (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
+  g_autofree char *dump = NULL;
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (RcJob) job = NULL;
+  g_autoptr (RcJob) before = NULL;
+  g_autoptr (RcJob) first = NULL;
+  g_autoptr (GError) error = NULL;
+  RcStairTurn winders = { RC_TURN_WINDERS, RC_BEND_BACK_RIGHT, 5, 6, 30 * RC_TICKS_PER_INCH, 44 * RC_TICKS_PER_INCH };
+  RcStairTurn landing = { RC_TURN_LANDING, RC_BEND_RIGHT, 6, 3, 36 * RC_TICKS_PER_INCH, 48 * RC_TICKS_PER_INCH };
+  RcStairTurn more = { RC_TURN_LANDING, RC_BEND_AHEAD, 4, 0, 36 * RC_TICKS_PER_INCH, 40 * RC_TICKS_PER_INCH };
+
+  write_version (path, 4);
+  store = rc_store_maker_open (path);
+  job = rc_store_load_job (store, "J-9", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (get_stair (job, 0)->turns->len, ==, 1);
+  g_assert_cmpmem (get_stair (job, 0)->turns->data, sizeof winders, &winders, sizeof winders);
+  g_assert_cmpuint (get_stair (job, 1)->turns->len, ==, 0);
+  rc_store_maker_assert_sound (store);
+
+  g_array_append_val (get_stair (job, 0)->turns, more);
+  g_assert_true (rc_store_save_job (store, job, "Add a turn", NOW, &error));
+  dump = rc_store_maker_dump_job (job);
+  rc_store_maker_assert_stored (store, "J-9", dump);
+  g_assert_cmpint (find_number (store, "SELECT count (*) FROM stair_turns"), ==, 2);
+  rc_store_maker_assert_sound (store);
+
+  g_assert_true (rc_store_undo (store, "J-9", NULL, &error));
+  g_assert_true (rc_store_undo (store, "J-9", NULL, &error));
+  before = rc_store_load_job (store, "J-9", &error);
+  g_assert_no_error (error);
+  g_assert_cmpmem (get_stair (before, 0)->turns->data, sizeof landing, &landing, sizeof landing);
+  rc_store_maker_assert_sound (store);
+  g_assert_true (rc_store_undo (store, "J-9", NULL, &error));
+  first = rc_store_load_job (store, "J-9", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (get_stair (first, 0)->turns->len, ==, 0);
+  for (guint i = 0; i < 3; i++)
+    g_assert_true (rc_store_redo (store, "J-9", NULL, &error));
+  rc_store_maker_assert_stored (store, "J-9", dump);
+  rc_store_maker_assert_sound (store);
+}
+
 /* Two versions later: a column more in two tables, and a table more. */
 static const char *const two_steps[] = {
   "ALTER TABLE jobs ADD COLUMN colour TEXT; ALTER TABLE walls ADD COLUMN height_ticks INTEGER NOT NULL DEFAULT 7;"
@@ -426,6 +489,7 @@ main (int argc, char **argv)
   ADD ("/store-migrate/seam-line-is-a-pin", test_seam_line_is_a_pin);
   ADD ("/store-migrate/the-steps-of-version-1-go-back-and-forth", test_version_1_steps);
   ADD ("/store-migrate/the-steps-of-version-2-go-back-and-forth", test_version_2_steps);
+  ADD ("/store-migrate/turns-of-version-4", test_turns_of_version_4);
   ADD ("/store-migrate/an-older-store-is-brought-up-to-date", test_migration);
   ADD ("/store-migrate/a-failing-migration-changes-nothing", test_failing_migrations);
   return g_test_run ();

@@ -115,7 +115,8 @@ test_no_field_forgotten (void)
   g_assert_cmpuint (sizeof (RcCutout), ==, 40);
   g_assert_cmpuint (sizeof (RcPlanPicture), ==, 72);
   g_assert_cmpuint (sizeof (RcOpening), ==, 72);
-  g_assert_cmpuint (sizeof (RcStair), ==, 200);
+  g_assert_cmpuint (sizeof (RcStair), ==, 168);
+  g_assert_cmpuint (sizeof (RcStairTurn), ==, 32);
   g_assert_cmpuint (sizeof (RcFloorArea), ==, 64);
   g_assert_cmpuint (sizeof (RcGoods), ==, 144);
   g_assert_cmpuint (sizeof (RcRoll), ==, 80); /* what is kept of it stands in the reservations */

@@ -88,18 +88,12 @@ add_region (RcJson *json, const RcRegion *region)
 static void
 add_steps (RcJson *json, const RcMeasure *measure, const RcPiece *piece)
 {
-  for (guint i = 0; i < measure->stairs->len; i++)
-    {
-      const RcStair *stair = g_ptr_array_index (measure->stairs, i);
+  g_autoptr (GArray) parts = rc_stair_compute_pieces (rc_measure_find_stair (measure, piece->room));
+  const RcStairPiece *part = &g_array_index (parts, RcStairPiece, piece->stair_piece);
 
-      if (g_strcmp0 (stair->id, piece->room) != 0)
-        continue;
-      g_autoptr (GArray) parts = rc_stair_compute_pieces (stair);
-      const RcStairPiece *part = &g_array_index (parts, RcStairPiece, piece->stair_piece);
-      rc_json_add_string (json, "part", rc_stair_piece_kind_get_name (part->kind));
-      rc_json_add_int (json, "from_step", part->first);
-      rc_json_add_int (json, "to_step", part->last);
-    }
+  rc_json_add_string (json, "part", rc_stair_piece_kind_get_name (part->kind));
+  rc_json_add_int (json, "from_step", part->first);
+  rc_json_add_int (json, "to_step", part->last);
 }
 
 static void

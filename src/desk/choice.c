@@ -33,18 +33,6 @@ rc_choice_step_piece (RcChoice choice, const RcPlan *plan, int step)
   return rc_choice_of_piece (plan, piece->number);
 }
 
-const RcStair *
-rc_choice_find_stair (const RcMeasure *measure, const char *id)
-{
-  for (guint i = 0; i < measure->stairs->len; i++)
-    {
-      const RcStair *stair = g_ptr_array_index (measure->stairs, i);
-      if (g_strcmp0 (stair->id, id) == 0)
-        return stair;
-    }
-  return NULL;
-}
-
 const RcFloorArea *
 rc_choice_find_area_of_room (const RcMeasure *measure, const char *room)
 {
@@ -68,7 +56,7 @@ is_there (RcChoice choice, const RcMeasure *measure)
     case RC_THING_ROOM:
       return rc_measure_find_room (measure, choice.id) != NULL;
     case RC_THING_STAIR:
-      return rc_choice_find_stair (measure, choice.id) != NULL;
+      return rc_measure_find_stair (measure, choice.id) != NULL;
     case RC_THING_JOB:
     default:
       return TRUE;

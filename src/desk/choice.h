@@ -38,7 +38,5 @@ gboolean rc_choice_equal (RcChoice a, RcChoice b);
 /* The area the choice lies in: itself, its room's, or the measure's first. NULL when there is none. */
 const RcFloorArea *rc_choice_find_area (RcChoice choice, const RcMeasure *measure);
 
-/* NULL when there is none of that id. */
-const RcStair *rc_choice_find_stair (const RcMeasure *measure, const char *id);
 /* The area that holds the room; NULL for none. */
 const RcFloorArea *rc_choice_find_area_of_room (const RcMeasure *measure, const char *room);

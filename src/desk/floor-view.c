@@ -339,7 +339,7 @@ find_floor_of_choice (RcFloorView *self)
   RcChoice         choice = rc_document_get_choice (self->document);
   const RcMeasure *measure = rc_document_get_measure (self->document);
   const RcRoom    *room = choice.thing == RC_THING_ROOM ? rc_measure_find_room (measure, choice.id) : NULL;
-  const RcStair   *stair = choice.thing == RC_THING_STAIR ? rc_choice_find_stair (measure, choice.id) : NULL;
+  const RcStair   *stair = choice.thing == RC_THING_STAIR ? rc_measure_find_stair (measure, choice.id) : NULL;
   return room ? room->floor : stair && stair->placed ? stair->floor : self->floor;
 }
 

@@ -33,7 +33,7 @@ rc_gesture_grips_stair (const RcGesture *gesture, const RcScene *scene, RcPoint 
 static RcStair *
 take_stair (const RcGesture *gesture, RcJob *job, RcMeasure *measure)
 {
-  RcStair *stair = gesture->stair ? rc_measure_edit_find_stair (measure, gesture->stair) : NULL;
+  RcStair *stair = gesture->stair ? rc_measure_find_stair (measure, gesture->stair) : NULL;
 
   for (guint i = 0; stair == NULL && i < measure->stairs->len; i++)
     if (!((RcStair *)g_ptr_array_index (measure->stairs, i))->placed)
@@ -67,7 +67,7 @@ compute_placed (const RcGesture *gesture, const RcScene *scene, const char **id)
 {
   RcJob     *job = rc_gesture_dup_job (scene);
   RcMeasure *measure = rc_gesture_get_measure (scene, job);
-  RcStair   *stair = gesture->grip == RC_GRIP_STAIR ? rc_measure_edit_find_stair (measure, gesture->stair)
+  RcStair   *stair = gesture->grip == RC_GRIP_STAIR ? rc_measure_find_stair (measure, gesture->stair)
                                                     : take_stair (gesture, job, measure);
 
   *id = g_intern_string (stair->id);
@@ -92,10 +92,9 @@ compute_placed (const RcGesture *gesture, const RcScene *scene, const char **id)
 static void
 point_at (RcGesture *gesture, const RcScene *scene, const RcGestureEvent *event)
 {
-  const RcStair *stair = gesture->grip == RC_GRIP_STAIR
-                             ? rc_measure_edit_find_stair ((RcMeasure *)scene->measure, gesture->stair)
-                             : NULL;
-  RcSnapRequest  request = { .pointer = event->at, .reach = event->reach, .is_free = event->is_free };
+  const RcStair *stair
+      = gesture->grip == RC_GRIP_STAIR ? rc_measure_find_stair ((RcMeasure *)scene->measure, gesture->stair) : NULL;
+  RcSnapRequest request = { .pointer = event->at, .reach = event->reach, .is_free = event->is_free };
 
   gesture->raw = event->at;
   gesture->is_free = event->is_free;
@@ -156,7 +155,7 @@ take_off (const RcScene *scene, RcPoint at, RcGestureResult *result)
     return;
   result->job = rc_gesture_dup_job (scene);
   result->step = _ ("Take a stair off the drawing");
-  rc_measure_edit_find_stair (rc_gesture_get_measure (scene, result->job), seen->id)->placed = FALSE;
+  rc_measure_find_stair (rc_gesture_get_measure (scene, result->job), seen->id)->placed = FALSE;
 }
 
 void
@@ -197,7 +196,7 @@ rc_gesture_stair_sketch (const RcGesture *gesture, const RcScene *scene, RcSketc
   if (!gesture->is_active)
     return;
   g_autoptr (RcJob) job = compute_placed (gesture, scene, &id);
-  const RcStair *stair = rc_measure_edit_find_stair (rc_gesture_get_measure (scene, job), id);
+  const RcStair *stair = rc_measure_find_stair (rc_gesture_get_measure (scene, job), id);
   g_autoptr (GPtrArray) treads = rc_stair_compute_treads (stair);
   g_autoptr (GArray) walk = rc_stair_compute_walk (stair);
   for (guint i = 0; i < treads->len; i++)

@@ -15,7 +15,7 @@ static const char *
 find_name (const RcMeasure *measure, const RcPiece *piece)
 {
   const RcRoom  *room = rc_measure_find_room (measure, piece->room);
-  const RcStair *stair = rc_choice_find_stair (measure, piece->room);
+  const RcStair *stair = rc_measure_find_stair (measure, piece->room);
   return room ? room->name : stair ? stair->name : "";
 }
 
@@ -77,7 +77,7 @@ static const RcQuoteLine *
 find_quote_line (const RcOutcome *outcome, const RcPiece *piece)
 {
   const RcFloorArea *area = piece->area ? rc_measure_find_area (outcome->measure, piece->area) : NULL;
-  const RcStair     *stair = rc_choice_find_stair (outcome->measure, piece->room);
+  const RcStair     *stair = rc_measure_find_stair (outcome->measure, piece->room);
   const char        *carpet = area ? area->carpet : stair ? stair->carpet : NULL;
   const RcQuoteLine *other = NULL;
   const char        *roll = NULL;
@@ -196,7 +196,7 @@ static gboolean
 is_for_goods (const RcOutcome *outcome, const RcGoods *goods, const RcPiece *piece)
 {
   const RcFloorArea *area = find_area (outcome, piece);
-  const RcStair     *stair = rc_choice_find_stair (outcome->measure, piece->room);
+  const RcStair     *stair = rc_measure_find_stair (outcome->measure, piece->room);
 
   switch (goods->kind)
     {

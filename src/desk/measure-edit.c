@@ -150,18 +150,6 @@ rc_measure_edit_remove_area (RcMeasure *measure, const char *id)
   return area && g_ptr_array_remove (measure->areas, area);
 }
 
-RcStair *
-rc_measure_edit_find_stair (RcMeasure *measure, const char *id)
-{
-  for (guint i = 0; i < measure->stairs->len; i++)
-    {
-      RcStair *stair = g_ptr_array_index (measure->stairs, i);
-      if (g_strcmp0 (stair->id, id) == 0)
-        return stair;
-    }
-  return NULL;
-}
-
 /* A usual straight flight to start typing from: thirteen risers of 7 1/2 in, 10 in going, 3 ft wide; or the like in
  * metric (common practice, no source). */
 RcStair *
@@ -175,18 +163,34 @@ rc_measure_edit_add_stair (RcMeasure *measure, const char *name, RcUnitSystem un
   stair->rise = metric ? 190 * RC_TICKS_PER_MM : 15 * RC_TICKS_PER_INCH / 2;
   stair->going = metric ? 250 * RC_TICKS_PER_MM : 10 * RC_TICKS_PER_INCH;
   stair->width = metric ? 900 * RC_TICKS_PER_MM : 36 * RC_TICKS_PER_INCH;
-  /* What a turn would be until it is measured: a quarter turn of three winders, or a square landing. */
-  stair->turn_after = 6;
-  stair->winders = 3;
-  stair->turn_going = stair->turn_width = stair->width;
   g_ptr_array_add (measure->stairs, stair);
   return stair;
+}
+
+void
+rc_measure_edit_add_turn (RcStair *stair)
+{
+  RcStairTurn turn = { .kind = RC_TURN_LANDING,
+                       .after = rc_stair_count_flight_steps (stair, stair->turns->len) / 2,
+                       .winders = 3, /* of a quarter turn, should it be one of winders */
+                       .going = stair->width,
+                       .width = stair->width };
+
+  g_array_append_val (stair->turns, turn);
+}
+
+void
+rc_measure_edit_remove_turn (RcStair *stair, guint index)
+{
+  if (index + 1 < stair->turns->len)
+    rc_stair_get_turn (stair, index + 1)->after += rc_stair_get_turn (stair, index)->after;
+  g_array_remove_index (stair->turns, index);
 }
 
 gboolean
 rc_measure_edit_remove_stair (RcMeasure *measure, const char *id)
 {
-  RcStair *stair = rc_measure_edit_find_stair (measure, id);
+  RcStair *stair = rc_measure_find_stair (measure, id);
   return stair && g_ptr_array_remove (measure->stairs, stair);
 }
 

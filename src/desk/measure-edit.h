@@ -23,8 +23,12 @@ RcFloorArea *rc_measure_edit_add_area (RcMeasure *measure, const char *name);
 gboolean     rc_measure_edit_remove_area (RcMeasure *measure, const char *id);
 
 RcStair *rc_measure_edit_add_stair (RcMeasure *measure, const char *name, RcUnitSystem units);
+/* A turn above those there are, in the middle of the highest flight: a square landing to the left until it is measured.
+ */
+void rc_measure_edit_add_turn (RcStair *stair);
+/* The flight above goes on from the one below. */
+void     rc_measure_edit_remove_turn (RcStair *stair, guint index);
 gboolean rc_measure_edit_remove_stair (RcMeasure *measure, const char *id);
-RcStair *rc_measure_edit_find_stair (RcMeasure *measure, const char *id);
 
 /* The opening leads to that room, and is the same as `to_opening` there; either NULL: to none measured. Both sides say
  * so afterwards, and no third. */

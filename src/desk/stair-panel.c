@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "measure-edit.h"
+#include "turn-card.h"
 
 struct _RcStairPanel
 {
@@ -13,15 +14,13 @@ struct _RcStairPanel
   RcLengthEntry  *rise_entry, *going_entry, *width_entry;
   GtkDropDown    *style_drop, *cutting_drop, *carpet_drop, *cushion_drop;
   RcLengthEntry  *runner_entry, *curved_entry;
-  GtkDropDown    *turn_drop;
-  GtkSpinButton  *after_spin, *winders_spin;
-  RcLengthEntry  *turn_going_entry, *turn_width_entry;
+  GtkBox         *turns_box;
+  GtkButton      *add_turn_button;
   RcLengthEntry  *nose_entry, *end_entry, *piece_entry, *turn_entry;
   GtkLabel       *cut_label, *fault_label;
   GtkTextView    *notes_view;
   GtkCheckButton *placed_check;
   GtkSpinButton  *floor_spin, *bearing_spin;
-  GtkDropDown    *bend_drop;
 };
 
 G_DEFINE_FINAL_TYPE (RcStairPanel, rc_stair_panel, RC_TYPE_PANEL)
@@ -32,9 +31,8 @@ find_stair (RcPanel *panel, RcJob *job)
   RcDocument *document = rc_panel_get_document (panel);
   RcChoice    choice = rc_document_get_choice (document);
 
-  return choice.thing == RC_THING_STAIR
-             ? rc_measure_edit_find_stair (rc_document_get_measure_of (document, job), choice.id)
-             : NULL;
+  return choice.thing == RC_THING_STAIR ? rc_measure_find_stair (rc_document_get_measure_of (document, job), choice.id)
+                                        : NULL;
 }
 
 /* The pieces, those alike in a row on one line: "Winder, step 7 … Winder, step 9: cut 3' 10 1/2" by 3' 4"". */
@@ -65,12 +63,67 @@ show_cut (RcStairPanel *self, const RcStair *stair, const RcJob *job)
   gtk_label_set_text (self->cut_label, text->str);
 }
 
+static guint
+count_turn_cards (RcStairPanel *self)
+{
+  guint n = 0;
+
+  for (GtkWidget *card = gtk_widget_get_first_child (GTK_WIDGET (self->turns_box)); card;
+       card = gtk_widget_get_next_sibling (card))
+    n++;
+  return n;
+}
+
+static void
+remove_last_card (RcStairPanel *self)
+{
+  GtkWidget *card = gtk_widget_get_last_child (GTK_WIDGET (self->turns_box));
+
+  /* The focus goes to what is left, never away. */
+  if (gtk_widget_get_focus_child (GTK_WIDGET (self->turns_box)) == card)
+    gtk_widget_grab_focus (GTK_WIDGET (self->add_turn_button));
+  rc_panel_set_document (RC_PANEL (card), NULL);
+  gtk_box_remove (self->turns_box, card);
+}
+
+/* A card shows the turn of its number, whichever stair is chosen: so only their number follows. */
+static void
+show_turns (RcStairPanel *self, guint n_turns)
+{
+  RcDocument *document = rc_panel_get_document (RC_PANEL (self));
+
+  for (guint n = count_turn_cards (self); n > n_turns; n--)
+    remove_last_card (self);
+  for (guint n = count_turn_cards (self); n < n_turns; n++)
+    gtk_box_append (self->turns_box, rc_turn_card_new (n));
+  for (GtkWidget *card = gtk_widget_get_first_child (GTK_WIDGET (self->turns_box)); card;
+       card = gtk_widget_get_next_sibling (card))
+    if (rc_panel_get_document (RC_PANEL (card)) != document)
+      rc_panel_set_document (RC_PANEL (card), document);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->add_turn_button), n_turns < RC_STAIR_MAX_TURNS);
+}
+
+static void
+on_add_turn (RcStairPanel *self)
+{
+  g_autoptr (RcJob) job = rc_document_dup_job (rc_panel_get_document (RC_PANEL (self)));
+  RcStair *stair = find_stair (RC_PANEL (self), job);
+
+  if (stair == NULL)
+    return;
+  rc_measure_edit_add_turn (stair);
+  rc_panel_commit (RC_PANEL (self), g_steal_pointer (&job), _ ("Add a turn to a stair"), NULL);
+  GtkWidget *card = gtk_widget_get_last_child (GTK_WIDGET (self->turns_box));
+  if (card)
+    rc_turn_card_focus_kind (RC_TURN_CARD (card));
+}
+
 static const char *
 find_fault (RcStairPanel *self)
 {
-  RcLengthEntry *entries[] = { self->rise_entry,   self->going_entry,      self->width_entry,      self->runner_entry,
-                               self->curved_entry, self->turn_going_entry, self->turn_width_entry, self->nose_entry,
-                               self->end_entry,    self->piece_entry,      self->turn_entry };
+  RcLengthEntry *entries[]
+      = { self->rise_entry, self->going_entry, self->width_entry, self->runner_entry, self->curved_entry,
+          self->nose_entry, self->end_entry,   self->piece_entry, self->turn_entry };
 
   for (guint i = 0; i < G_N_ELEMENTS (entries); i++)
     if (rc_length_entry_get_fault (entries[i]))
@@ -86,13 +139,9 @@ rc_stair_panel_show (RcPanel *panel, gpointer part)
   const RcStair *stair = part;
   const RcJob   *job = rc_document_get_job (document);
   show_cut (self, stair, job);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->after_spin), stair->turn != RC_STAIR_STRAIGHT);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->winders_spin), stair->turn == RC_STAIR_WINDERS);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->bend_drop), stair->turn != RC_STAIR_STRAIGHT);
+  show_turns (self, stair->turns->len);
   gtk_widget_set_sensitive (GTK_WIDGET (self->floor_spin), stair->placed);
   gtk_widget_set_sensitive (GTK_WIDGET (self->bearing_spin), stair->placed);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->turn_going_entry), stair->turn != RC_STAIR_STRAIGHT);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->turn_width_entry), stair->turn != RC_STAIR_STRAIGHT);
 
   const char *fault = find_fault (self);
   gtk_label_set_text (self->fault_label, fault ? fault : "");
@@ -102,6 +151,8 @@ rc_stair_panel_show (RcPanel *panel, gpointer part)
 static void
 rc_stair_panel_dispose (GObject *object)
 {
+  if (RC_STAIR_PANEL (object)->turns_box)
+    show_turns (RC_STAIR_PANEL (object), 0);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_STAIR_PANEL);
   G_OBJECT_CLASS (rc_stair_panel_parent_class)->dispose (object);
 }
@@ -131,11 +182,8 @@ rc_stair_panel_class_init (RcStairPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, cutting_drop);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, runner_entry);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, curved_entry);
-  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turn_drop);
-  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, after_spin);
-  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, winders_spin);
-  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turn_going_entry);
-  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turn_width_entry);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, turns_box);
+  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, add_turn_button);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, piece_entry);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, cut_label);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, fault_label);
@@ -143,7 +191,7 @@ rc_stair_panel_class_init (RcStairPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, placed_check);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, floor_spin);
   gtk_widget_class_bind_template_child (widget_class, RcStairPanel, bearing_spin);
-  gtk_widget_class_bind_template_child (widget_class, RcStairPanel, bend_drop);
+  gtk_widget_class_bind_template_callback (widget_class, on_add_turn);
 }
 
 static void
@@ -166,11 +214,6 @@ rc_stair_panel_init (RcStairPanel *self)
   rc_panel_bind_length (panel, self->runner_entry, G_STRUCT_OFFSET (RcStair, runner_width), _ ("Runner of a stair"));
   rc_panel_bind_length (panel, self->curved_entry, G_STRUCT_OFFSET (RcStair, curved_width),
                         _ ("Bottom step of a stair"));
-  rc_panel_bind_choice (panel, self->turn_drop, G_STRUCT_OFFSET (RcStair, turn), _ ("Turn of a stair"));
-  rc_panel_bind_count (panel, self->after_spin, G_STRUCT_OFFSET (RcStair, turn_after), _ ("Turn of a stair"));
-  rc_panel_bind_count (panel, self->winders_spin, G_STRUCT_OFFSET (RcStair, winders), _ ("Turn of a stair"));
-  rc_panel_bind_length (panel, self->turn_going_entry, G_STRUCT_OFFSET (RcStair, turn_going), _ ("Turn of a stair"));
-  rc_panel_bind_length (panel, self->turn_width_entry, G_STRUCT_OFFSET (RcStair, turn_width), _ ("Turn of a stair"));
   rc_panel_bind_length (panel, self->piece_entry, G_STRUCT_OFFSET (RcStair, piece_extra), _ ("Allowance of a stair"));
   rc_panel_bind_length (panel, self->nose_entry, G_STRUCT_OFFSET (RcStair, nose_extra), _ ("Allowance of a stair"));
   rc_panel_bind_length (panel, self->end_entry, G_STRUCT_OFFSET (RcStair, end_extra), _ ("Allowance of a stair"));
@@ -178,7 +221,6 @@ rc_stair_panel_init (RcStairPanel *self)
   rc_panel_bind_switch (panel, self->placed_check, G_STRUCT_OFFSET (RcStair, placed), _ ("Stair on the drawing"));
   rc_panel_bind_count (panel, self->floor_spin, G_STRUCT_OFFSET (RcStair, floor), _ ("Storey of a stair"));
   rc_panel_bind_count (panel, self->bearing_spin, G_STRUCT_OFFSET (RcStair, bearing_degrees), _ ("Turn a stair"));
-  rc_panel_bind_choice (panel, self->bend_drop, G_STRUCT_OFFSET (RcStair, bend), _ ("Turn of a stair"));
   rc_panel_bind_buffer (panel, self->notes_view, G_STRUCT_OFFSET (RcStair, notes), _ ("Notes on a stair"));
 }
 

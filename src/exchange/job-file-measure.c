@@ -7,13 +7,51 @@
 
 /* --- stairs --- */
 
+/* What the attributes of a turn are called: in a <turn>, and in a <stair> of earlier files, which had one turn at most.
+ */
+typedef struct
+{
+  const char *kind, *bend, *after, *winders, *going, *width;
+} TurnNames;
+
+static const TurnNames turn_names = { "kind", "bend", "after", "winders", "going", "width" };
+static const TurnNames stair_turn_names = { "turn", "bend", "turn-after", "winders", "turn-going", "turn-width" };
+
+static void
+read_turn (RcXmlIn *in, const xmlNode *node, const TurnNames *names, RcStair *stair)
+{
+  g_autofree char *kind = rc_xml_in_dup (node, names->kind), *bend = rc_xml_in_dup (node, names->bend);
+  RcStairTurn      turn = { .kind = RC_TURN_LANDING };
+  GError          *error = NULL;
+
+  if (!rc_turn_kind_parse (kind, &turn.kind, &error))
+    rc_xml_in_take_error (in, node, names->kind, g_steal_pointer (&error));
+  if (bend != NULL && !rc_bend_parse (bend, &turn.bend, &error))
+    rc_xml_in_take_error (in, node, names->bend, error);
+  turn.after = rc_xml_in_integer (in, node, names->after, 0, RC_STAIR_MAX_STEPS, 0);
+  turn.winders = rc_xml_in_integer (in, node, names->winders, 0, RC_STAIR_MAX_STEPS, 0);
+  turn.going = rc_xml_in_length (in, node, names->going, 0);
+  turn.width = rc_xml_in_length (in, node, names->width, 0);
+  g_array_append_val (stair->turns, turn);
+}
+
+static void
+read_turns (RcXmlIn *in, const xmlNode *node, RcStair *stair)
+{
+  g_autofree char *of_stair = rc_xml_in_dup (node, stair_turn_names.kind);
+
+  if (of_stair != NULL && !g_str_equal (of_stair, "straight"))
+    read_turn (in, node, &stair_turn_names, stair);
+  for (const xmlNode *child = node->children; child != NULL; child = child->next)
+    if (rc_xml_in_is (child, "turn"))
+      read_turn (in, child, &turn_names, stair);
+}
+
 static RcStair *
 read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
 {
   g_autofree char *id = rc_xml_in_dup (node, "id"), *name = rc_xml_in_dup_text (node, "name");
-  g_autofree char *bend = rc_xml_in_dup (node, "bend");
   g_autofree char *style = rc_xml_in_dup (node, "style"), *cutting = rc_xml_in_dup (node, "cutting");
-  g_autofree char *turn = rc_xml_in_dup (node, "turn");
   RcStair         *stair = rc_stair_new (id, name != NULL || rc_xml_in_has (node, "name") ? name : id);
   GError          *error = NULL;
 
@@ -24,11 +62,8 @@ read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
   if (style != NULL && !rc_stair_style_parse (style, &stair->style, &error))
     rc_xml_in_take_error (in, node, "style", g_steal_pointer (&error));
   if (cutting != NULL && !rc_stair_cutting_parse (cutting, &stair->cutting, &error))
-    rc_xml_in_take_error (in, node, "cutting", g_steal_pointer (&error));
-  if (turn != NULL && !rc_stair_turn_parse (turn, &stair->turn, &error))
-    rc_xml_in_take_error (in, node, "turn", g_steal_pointer (&error));
-  if (bend != NULL && !rc_stair_bend_parse (bend, &stair->bend, &error))
-    rc_xml_in_take_error (in, node, "bend", error);
+    rc_xml_in_take_error (in, node, "cutting", error);
+  read_turns (in, node, stair);
   stair->placed = rc_xml_in_has (node, "at-x");
   stair->at.x = rc_xml_in_signed_length (in, node, "at-x", 0);
   stair->at.y = rc_xml_in_signed_length (in, node, "at-y", 0);
@@ -38,10 +73,6 @@ read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
   stair->bearing_degrees = rc_xml_in_integer (in, node, "bearing", 0, 359, 0);
   stair->runner_width = rc_xml_in_length (in, node, "runner-width", 0);
   stair->curved_width = rc_xml_in_length (in, node, "curved-width", 0);
-  stair->turn_after = rc_xml_in_integer (in, node, "turn-after", 0, RC_STAIR_MAX_STEPS, 0);
-  stair->winders = rc_xml_in_integer (in, node, "winders", 0, RC_STAIR_MAX_STEPS, 0);
-  stair->turn_going = rc_xml_in_length (in, node, "turn-going", 0);
-  stair->turn_width = rc_xml_in_length (in, node, "turn-width", 0);
   stair->piece_extra = rc_xml_in_length (in, node, "piece-extra", stair->piece_extra);
   stair->nose_extra = rc_xml_in_length (in, node, "nose-extra", stair->nose_extra);
   stair->end_extra = rc_xml_in_length (in, node, "end-extra", stair->end_extra);
@@ -52,6 +83,21 @@ read_stair (RcXmlIn *in, const xmlNode *node, const RcJob *job)
     if (rc_xml_in_is (child, "notes"))
       stair->notes = rc_xml_in_dup_content (child);
   return stair;
+}
+
+static void
+write_turn (RcXmlOut *out, const RcStairTurn *turn)
+{
+  rc_xml_out_open (out, "turn");
+  rc_xml_out_attribute (out, turn_names.kind, rc_turn_kind_get_name (turn->kind));
+  if (turn->bend != RC_BEND_LEFT)
+    rc_xml_out_attribute (out, turn_names.bend, rc_bend_get_name (turn->bend));
+  rc_xml_out_attribute_format (out, turn_names.after, "%u", turn->after);
+  if (turn->winders != 0)
+    rc_xml_out_attribute_format (out, turn_names.winders, "%u", turn->winders);
+  rc_xml_out_length (out, turn_names.going, turn->going);
+  rc_xml_out_length (out, turn_names.width, turn->width);
+  rc_xml_out_close (out);
 }
 
 static void
@@ -67,8 +113,6 @@ write_stair (RcXmlOut *out, const RcStair *stair)
   rc_xml_out_attribute (out, "style", rc_stair_style_get_name (stair->style));
   if (stair->cutting != RC_STAIR_WHOLE_FLIGHT)
     rc_xml_out_attribute (out, "cutting", rc_stair_cutting_get_name (stair->cutting));
-  if (stair->bend != RC_STAIR_LEFT)
-    rc_xml_out_attribute (out, "bend", rc_stair_bend_get_name (stair->bend));
   if (stair->placed)
     {
       rc_xml_out_length (out, "at-x", stair->at.x);
@@ -80,20 +124,14 @@ write_stair (RcXmlOut *out, const RcStair *stair)
     rc_xml_out_attribute_format (out, "bearing", "%d", stair->bearing_degrees);
   rc_xml_out_length_unless (out, "runner-width", stair->runner_width, 0);
   rc_xml_out_length_unless (out, "curved-width", stair->curved_width, 0);
-  if (stair->turn != RC_STAIR_STRAIGHT)
-    rc_xml_out_attribute (out, "turn", rc_stair_turn_get_name (stair->turn));
-  if (stair->turn_after != 0)
-    rc_xml_out_attribute_format (out, "turn-after", "%u", stair->turn_after);
-  if (stair->winders != 0)
-    rc_xml_out_attribute_format (out, "winders", "%u", stair->winders);
-  rc_xml_out_length_unless (out, "turn-going", stair->turn_going, 0);
-  rc_xml_out_length_unless (out, "turn-width", stair->turn_width, 0);
   rc_xml_out_length (out, "piece-extra", stair->piece_extra);
   rc_xml_out_length (out, "nose-extra", stair->nose_extra);
   rc_xml_out_length (out, "end-extra", stair->end_extra);
   rc_xml_out_length (out, "width-extra", stair->width_extra);
   rc_xml_out_attribute_or_none (out, "carpet", stair->carpet);
   rc_xml_out_attribute (out, "cushion", stair->cushion);
+  for (guint i = 0; i < stair->turns->len; i++)
+    write_turn (out, rc_stair_get_turn (stair, i));
   rc_xml_out_text (out, "notes", stair->notes);
   rc_xml_out_close (out);
 }

@@ -4,19 +4,6 @@
 
 #include "rowcut-error.h"
 
-static RcStair *
-find_stair (const RcMeasure *measure, const char *id)
-{
-  for (guint i = 0; i < measure->stairs->len; i++)
-    {
-      RcStair *stair = measure->stairs->pdata[i];
-
-      if (g_strcmp0 (stair->id, id) == 0)
-        return stair;
-    }
-  return NULL;
-}
-
 static void
 replace (char **text, const char *with)
 {
@@ -46,7 +33,7 @@ static gboolean
 apply_swap (const RcJob *job, RcMeasure *measure, const RcSwap *swap, const char *name, GError **error)
 {
   RcFloorArea *area = rc_measure_find_area (measure, swap->place);
-  RcStair     *stair = area == NULL ? find_stair (measure, swap->place) : NULL;
+  RcStair     *stair = area == NULL ? rc_measure_find_stair (measure, swap->place) : NULL;
 
   if (area == NULL && stair == NULL)
     {

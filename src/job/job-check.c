@@ -232,23 +232,50 @@ check_areas (const RcJob *job, const RcMeasure *measure, GError **error)
   return TRUE;
 }
 
+static gboolean
+check_stair_turn (const RcStair *stair, guint index, const char *who, GError **error)
+{
+  const RcStairTurn *turn = rc_stair_get_turn (stair, index);
+
+  if (turn->going <= 0 || turn->width <= 0)
+    return fail (error, RC_ERROR_RANGE, _ ("%s, turn %u: its going and its width must be more than 0"), who, index + 1);
+  if (turn->after > rc_stair_count_flight_steps (stair, index))
+    return fail (error, RC_ERROR_RANGE,
+                 _ ("%s, turn %u comes after %u straight steps, but only %u of the stair’s %u are left for it"), who,
+                 index + 1, turn->after, rc_stair_count_flight_steps (stair, index), stair->steps);
+  if (turn->kind == RC_TURN_WINDERS && (turn->winders == 0 || turn->winders > RC_STAIR_MAX_STEPS))
+    return fail (error, RC_ERROR_RANGE, _ ("%s, turn %u has %u winders; it should have 1 to %d"), who, index + 1,
+                 turn->winders, RC_STAIR_MAX_STEPS);
+  if (turn->kind == RC_TURN_WINDERS && turn->bend == RC_BEND_AHEAD)
+    return fail (error, RC_ERROR_RANGE, _ ("%s, turn %u: winders lead to a side or back, only a landing straight on"),
+                 who, index + 1);
+  return TRUE;
+}
+
+static gboolean
+check_stair_turns (const RcStair *stair, const char *who, GError **error)
+{
+  if (stair->turns->len > RC_STAIR_MAX_TURNS)
+    return fail (error, RC_ERROR_RANGE, _ ("%s has %u turns; a stair has at most %d"), who, stair->turns->len,
+                 RC_STAIR_MAX_TURNS);
+  for (guint i = 0; i < stair->turns->len; i++)
+    if (!check_stair_turn (stair, i, who, error))
+      return FALSE;
+  if (rc_stair_count_steps (stair) > RC_STAIR_MAX_STEPS)
+    return fail (error, RC_ERROR_RANGE, _ ("%s has %u steps with those of its turns; a stair has at most %d"), who,
+                 rc_stair_count_steps (stair), RC_STAIR_MAX_STEPS);
+  return TRUE;
+}
+
 /* The parts of a stair that not every stair has. */
 static gboolean
 check_stair_extras (const RcStair *stair, const char *who, GError **error)
 {
-  if (stair->turn != RC_STAIR_STRAIGHT && (stair->turn_going <= 0 || stair->turn_width <= 0))
-    return fail (error, RC_ERROR_RANGE, _ ("%s: the going and the width of its turn must be more than 0"), who);
-  if (stair->turn != RC_STAIR_STRAIGHT && stair->turn_after > stair->steps)
-    return fail (error, RC_ERROR_RANGE, _ ("%s turns after step %u, but has %u straight steps"), who, stair->turn_after,
-                 stair->steps);
-  if (stair->turn == RC_STAIR_WINDERS && (stair->winders == 0 || stair->winders > RC_STAIR_MAX_STEPS))
-    return fail (error, RC_ERROR_RANGE, _ ("%s has %u winders; it should have 1 to %d"), who, stair->winders,
-                 RC_STAIR_MAX_STEPS);
   if (stair->runner_width < 0 || stair->runner_width > stair->width)
     return fail (error, RC_ERROR_RANGE, _ ("%s: its runner must not be wider than the stair"), who);
   if (stair->curved_width != 0 && stair->curved_width < stair->width)
     return fail (error, RC_ERROR_RANGE, _ ("%s: its curved bottom step must not be narrower than the stair"), who);
-  if (stair->curved_width != 0 && stair->turn != RC_STAIR_STRAIGHT && stair->turn_after == 0)
+  if (stair->curved_width != 0 && rc_stair_count_flight_steps (stair, 0) == 0)
     return fail (error, RC_ERROR_RANGE, _ ("%s: a curved bottom step must be a straight one, below the turn"), who);
   return TRUE;
 }
@@ -287,7 +314,8 @@ check_stair (const RcJob *job, const RcStair *stair, GError **error)
     return fail (error, RC_ERROR_RANGE, _ ("%s: rise, going and width must all be more than 0"), who);
   if (stair->nose_extra < 0 || stair->end_extra < 0 || stair->width_extra < 0 || stair->piece_extra < 0)
     return fail (error, RC_ERROR_RANGE, _ ("%s: its allowances are out of range"), who);
-  return check_stair_extras (stair, who, error) && check_named_goods (job, who, stair->carpet, RC_GOODS_CARPET, error)
+  return check_stair_turns (stair, who, error) && check_stair_extras (stair, who, error)
+         && check_named_goods (job, who, stair->carpet, RC_GOODS_CARPET, error)
          && (stair->cushion == NULL || check_named_goods (job, who, stair->cushion, RC_GOODS_CUSHION, error))
          && check_stair_pieces (job, stair, who, error);
 }

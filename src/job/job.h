@@ -98,6 +98,7 @@ RcMeasure *rc_measure_copy (const RcMeasure *measure);
 void       rc_measure_free (RcMeasure *measure);
 
 RcRoom      *rc_measure_find_room (const RcMeasure *measure, const char *id);
+RcStair     *rc_measure_find_stair (const RcMeasure *measure, const char *id);
 RcFloorArea *rc_measure_find_area (const RcMeasure *measure, const char *id);
 
 typedef struct

@@ -57,6 +57,19 @@ rc_measure_find_room (const RcMeasure *measure, const char *id)
   return NULL;
 }
 
+RcStair *
+rc_measure_find_stair (const RcMeasure *measure, const char *id)
+{
+  for (guint i = 0; i < measure->stairs->len; i++)
+    {
+      RcStair *stair = measure->stairs->pdata[i];
+
+      if (g_strcmp0 (stair->id, id) == 0)
+        return stair;
+    }
+  return NULL;
+}
+
 RcFloorArea *
 rc_measure_find_area (const RcMeasure *measure, const char *id)
 {

@@ -4,37 +4,26 @@
 
 #include "polygon.h"
 
-/* A flight begins at `start` (the middle of its lowest edge) and runs `turned` degrees counter-clockwise from the way
- * up of the first. All here is in the stair's own frame: x to the right of the way up, y along it, the bottom at 0,0.
+/* Where a flight or a turn begins, in the stair's own frame: x to the right of the way up at the bottom, y along it,
+ * the bottom at 0,0. Each is made in a frame of its own, with the middle of its lowest edge at 0,0, and put there.
  */
 typedef struct
 {
   RcPoint start;
-  int     turned;
-} Flight;
+  int     turned; /* degrees counter-clockwise from the way up at the bottom */
+} Frame;
 
-/* To the left is where the turn leads, mirrored for one to the right. */
-typedef struct
+/* -1: to the left (x below 0), 1: to the right. */
+static int
+get_side (const RcStairTurn *turn)
 {
-  const RcStair *stair;
-  RcLength       below; /* where the turn begins along the way up */
-  int            side;  /* -1: the turn leads to the left (x below 0), 1: to the right */
-  gboolean       comes_back;
-} Turn;
-
-static guint
-count_lower (const RcStair *stair)
-{
-  return stair->turn == RC_STAIR_STRAIGHT ? stair->steps : MIN (stair->turn_after, stair->steps);
+  return turn->bend == RC_BEND_RIGHT || turn->bend == RC_BEND_BACK_RIGHT ? 1 : -1;
 }
 
-static Turn
-get_turn (const RcStair *stair)
+static gboolean
+comes_back (const RcStairTurn *turn)
 {
-  gboolean is_right = stair->bend == RC_STAIR_RIGHT || stair->bend == RC_STAIR_BACK_RIGHT;
-
-  return (Turn){ stair, (RcLength)count_lower (stair) * stair->going, is_right ? 1 : -1,
-                 stair->bend == RC_STAIR_BACK_LEFT || stair->bend == RC_STAIR_BACK_RIGHT };
+  return turn->bend == RC_BEND_BACK_LEFT || turn->bend == RC_BEND_BACK_RIGHT;
 }
 
 static RcPoint
@@ -52,136 +41,191 @@ add_box (GPtrArray *treads, RcLength x0, RcLength y0, RcLength x1, RcLength y1)
                    x0 == x1 || y0 == y1 ? rc_ring_new () : rc_ring_new_from_points (corners, G_N_ELEMENTS (corners)));
 }
 
+static RcPoint
+put_point (const Frame *frame, RcPoint point)
+{
+  return add (rc_point_rotate (point, frame->turned), frame->start);
+}
+
 static void
-add_flight (GPtrArray *treads, const RcStair *stair, const Flight *flight, guint n)
+add_flight (GPtrArray *treads, const RcStair *stair, guint n)
 {
   RcLength left = -stair->width / 2, right = stair->width + left;
 
   for (guint i = 0; i < n && treads->len < RC_STAIR_MAX_STEPS; i++)
-    {
-      add_box (treads, left, (RcLength)i * stair->going, right, (RcLength)(i + 1) * stair->going);
-      RcRing *ring = g_ptr_array_index (treads, treads->len - 1);
-      for (guint k = 0; k < ring->len; k++)
-        *rc_ring_get (ring, k) = add (rc_point_rotate (*rc_ring_get (ring, k), flight->turned), flight->start);
-    }
+    add_box (treads, left, (RcLength)i * stair->going, right, (RcLength)(i + 1) * stair->going);
 }
 
 /* Where the ray from the newel at `degrees` (0 away from the turn's side, 90 along the way up) leaves the winders'
- * square, or two squares side by side. */
+ * square of `size`, or two squares side by side. */
 static RcPoint
-find_rim (const Turn *turn, double degrees)
+find_rim (double size, int side, double degrees)
 {
-  double c = cos (degrees * G_PI / 180), s = sin (degrees * G_PI / 180), size = (double)turn->stair->width;
+  double c = cos (degrees * G_PI / 180), s = sin (degrees * G_PI / 180);
   double reach = MIN (fabs (c) > 1e-9 ? size / fabs (c) : INFINITY, fabs (s) > 1e-9 ? size / fabs (s) : INFINITY);
 
-  return (RcPoint){ llround (-turn->side * c * reach), llround (s * reach) };
+  return (RcPoint){ llround (-side * c * reach), llround (s * reach) };
 }
 
 static void
-add_winders (GPtrArray *treads, const Turn *turn)
+add_winders (GPtrArray *treads, const RcStair *stair, const RcStairTurn *turn)
 {
-  guint   n = MIN (turn->stair->winders, RC_STAIR_MAX_STEPS);
-  double  all = turn->comes_back ? 180 : 90;
-  RcPoint newel = { turn->side * (turn->stair->width / 2), turn->below };
+  int     side = get_side (turn);
+  double  all = comes_back (turn) ? 180 : 90, size = (double)stair->width;
+  RcPoint newel = { side * (stair->width / 2), 0 };
 
-  for (guint i = 0; i < n && treads->len < RC_STAIR_MAX_STEPS; i++)
+  for (guint i = 0; i < turn->winders && treads->len < RC_STAIR_MAX_STEPS; i++)
     {
-      double  from = all * i / n, to = all * (i + 1) / n;
+      double  from = all * i / turn->winders, to = all * (i + 1) / turn->winders;
       RcRing *ring = rc_ring_new ();
-      RcPoint rim = add (newel, find_rim (turn, from));
+      RcPoint rim = add (newel, find_rim (size, side, from));
       g_array_append_val (ring, newel);
       g_array_append_val (ring, rim);
       for (int corner = 45; corner < all; corner += 90)
         if (corner > from + 1e-6 && corner < to - 1e-6)
           {
-            rim = add (newel, find_rim (turn, corner));
+            rim = add (newel, find_rim (size, side, corner));
             g_array_append_val (ring, rim);
           }
-      rim = add (newel, find_rim (turn, to));
+      rim = add (newel, find_rim (size, side, to));
       g_array_append_val (ring, rim);
-      if (turn->stair->width == 0)
+      if (stair->width == 0)
         g_array_set_size (ring, 0);
       g_ptr_array_add (treads, ring);
     }
 }
 
 static void
-add_landing (GPtrArray *treads, const Turn *turn)
+add_landing (GPtrArray *treads, const RcStair *stair, const RcStairTurn *turn)
 {
-  RcLength near = -turn->side * (turn->stair->width / 2), far = near + turn->side * turn->stair->turn_width;
+  int      side = get_side (turn);
+  RcLength near = turn->bend == RC_BEND_AHEAD ? turn->width / 2 : -side * (stair->width / 2);
+  RcLength far = near + side * turn->width;
 
-  add_box (treads, MIN (near, far), turn->below, MAX (near, far), turn->below + turn->stair->turn_going);
+  if (treads->len < RC_STAIR_MAX_STEPS)
+    add_box (treads, MIN (near, far), 0, MAX (near, far), turn->going);
 }
 
-/* Where the upper flight begins, and which way it goes. */
-static Flight
-get_upper (const Turn *turn)
+/* How far a turn reaches along the way up to it. */
+static RcLength
+get_depth (const RcStair *stair, const RcStairTurn *turn)
 {
-  const RcStair *stair = turn->stair;
-  RcLength       half = stair->width / 2;
-  gboolean       is_landing = stair->turn == RC_STAIR_LANDING;
-  RcLength       across = is_landing ? stair->turn_width : turn->comes_back ? 2 * stair->width : stair->width;
-  RcLength       along = is_landing ? stair->turn_going : stair->width;
-  Flight         upper = { { turn->side * (across - half), turn->below + along - half }, -turn->side * 90 };
-
-  if (turn->comes_back)
-    upper = (Flight){ { turn->side * (across - stair->width), turn->below }, 180 };
-  return upper;
+  return turn->kind == RC_TURN_LANDING ? turn->going : stair->width;
 }
 
+/* Where the flight above a turn begins, in the turn's frame. */
+static Frame
+get_flight_above (const RcStair *stair, const RcStairTurn *turn)
+{
+  int      side = get_side (turn);
+  RcLength half = stair->width / 2, depth = get_depth (stair, turn);
+  RcLength across = turn->kind == RC_TURN_LANDING ? turn->width : comes_back (turn) ? 2 * stair->width : stair->width;
+
+  if (turn->bend == RC_BEND_AHEAD)
+    return (Frame){ { 0, depth }, 0 };
+  if (comes_back (turn))
+    return (Frame){ { side * (across - stair->width), 0 }, 180 };
+  return (Frame){ { side * (across - half), depth - half }, -side * 90 };
+}
+
+/* Takes a frame up a flight. */
 static void
-place (const RcStair *stair, RcRing *ring)
+climb_flight (const RcStair *stair, guint flight, Frame *frame)
 {
-  for (guint i = 0; i < ring->len; i++)
-    *rc_ring_get (ring, i) = add (rc_point_rotate (*rc_ring_get (ring, i), -stair->bearing_degrees), stair->at);
+  RcLength up = (RcLength)rc_stair_count_flight_steps (stair, flight) * stair->going;
+
+  frame->start = put_point (frame, (RcPoint){ 0, up });
+}
+
+/* Takes a frame over a turn. */
+static void
+climb_turn (const RcStair *stair, const RcStairTurn *turn, Frame *frame)
+{
+  Frame above = get_flight_above (stair, turn);
+
+  *frame = (Frame){ put_point (frame, above.start), frame->turned + above.turned };
+}
+
+/* Puts the rings from `first` on where the frame is, and the stair is in the house. */
+static void
+place_treads (GPtrArray *treads, guint first, const RcStair *stair, const Frame *frame)
+{
+  Frame house = { stair->at, -stair->bearing_degrees };
+
+  for (guint i = first; i < treads->len; i++)
+    {
+      RcRing *ring = g_ptr_array_index (treads, i);
+
+      for (guint k = 0; k < ring->len; k++)
+        *rc_ring_get (ring, k) = put_point (&house, put_point (frame, *rc_ring_get (ring, k)));
+    }
 }
 
 GPtrArray *
 rc_stair_compute_treads (const RcStair *stair)
 {
   GPtrArray *treads = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
-  guint      lower = count_lower (stair);
-  Flight     first = { { 0, 0 }, 0 };
-  Turn       turn = get_turn (stair);
+  Frame      frame = { { 0, 0 }, 0 };
 
-  add_flight (treads, stair, &first, lower);
-  if (stair->turn == RC_STAIR_LANDING)
-    add_landing (treads, &turn);
-  else if (stair->turn == RC_STAIR_WINDERS)
-    add_winders (treads, &turn);
-  if (stair->turn != RC_STAIR_STRAIGHT)
+  for (guint flight = 0; flight <= stair->turns->len; flight++)
     {
-      Flight upper = get_upper (&turn);
-      add_flight (treads, stair, &upper, stair->steps - lower);
+      guint first = treads->len;
+
+      add_flight (treads, stair, rc_stair_count_flight_steps (stair, flight));
+      place_treads (treads, first, stair, &frame);
+      if (flight == stair->turns->len)
+        break;
+      const RcStairTurn *turn = rc_stair_get_turn (stair, flight);
+      climb_flight (stair, flight, &frame);
+      first = treads->len;
+      if (turn->kind == RC_TURN_LANDING)
+        add_landing (treads, stair, turn);
+      else
+        add_winders (treads, stair, turn);
+      place_treads (treads, first, stair, &frame);
+      climb_turn (stair, turn, &frame);
     }
-  for (guint i = 0; i < treads->len; i++)
-    place (stair, g_ptr_array_index (treads, i));
   return treads;
+}
+
+/* The corners of the walk over a turn, as it leads to the middle of the flight above. */
+static void
+add_turn_corners (RcRing *walk, const RcStair *stair, const RcStairTurn *turn, const Frame *frame)
+{
+  Frame    above = get_flight_above (stair, turn);
+  gboolean back = comes_back (turn);
+  RcPoint  corner = { 0, back ? get_depth (stair, turn) / 2 : above.start.y };
+  RcPoint  other = { above.start.x, corner.y };
+
+  if (turn->bend == RC_BEND_AHEAD)
+    return;
+  corner = put_point (frame, corner);
+  g_array_append_val (walk, corner);
+  if (!back)
+    return;
+  other = put_point (frame, other);
+  g_array_append_val (walk, other);
 }
 
 RcRing *
 rc_stair_compute_walk (const RcStair *stair)
 {
   RcRing *walk = rc_ring_new ();
-  Turn    turn = get_turn (stair);
-  RcPoint at = { 0, 0 };
+  Frame   frame = { { 0, 0 }, 0 }, house = { stair->at, -stair->bearing_degrees };
 
-  g_array_append_val (walk, at);
-  at.y = turn.below;
-  if (stair->turn != RC_STAIR_STRAIGHT)
+  g_array_append_val (walk, frame.start);
+  for (guint flight = 0; flight <= stair->turns->len; flight++)
     {
-      Flight   upper = get_upper (&turn);
-      RcLength along = stair->turn == RC_STAIR_LANDING ? stair->turn_going : stair->width;
-      at.y = turn.comes_back ? turn.below + along / 2 : upper.start.y;
-      g_array_append_val (walk, at);
-      at.x = turn.comes_back ? upper.start.x : at.x;
-      if (turn.comes_back)
-        g_array_append_val (walk, at);
-      RcPoint up = { 0, (RcLength)(stair->steps - count_lower (stair)) * stair->going };
-      at = add (upper.start, rc_point_rotate (up, upper.turned));
+      climb_flight (stair, flight, &frame);
+      if (flight == stair->turns->len)
+        break;
+      const RcStairTurn *turn = rc_stair_get_turn (stair, flight);
+      add_turn_corners (walk, stair, turn, &frame);
+      climb_turn (stair, turn, &frame);
     }
-  g_array_append_val (walk, at);
-  place (stair, walk);
+  g_array_append_val (walk, frame.start);
+  for (guint i = 0; i < walk->len; i++)
+    *rc_ring_get (walk, i) = put_point (&house, *rc_ring_get (walk, i));
   return walk;
 }
 

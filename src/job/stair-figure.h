@@ -4,9 +4,9 @@
 #include "polygon.h"
 #include "stair.h"
 
-/* Its steps from the bottom up, with those of the turn, as rings in the house: straight steps `going` by `width`; a
- * landing `turn_going` along the way up by `turn_width` across; winders fanned round the corner that both flights
- * share. The upper flight goes on where the turn leads. Steps of no size are empty rings. Rounded to the tick where the
+/* Its steps from the bottom up, with those of the turns, as rings in the house: straight steps `going` by `width`; a
+ * landing its going along the way up by its width across; winders fanned round the corner that both flights share. The
+ * flight above goes on where the turn leads. Steps of no size are empty rings. Rounded to the tick where the
  * stair does not stand square. (transfer full) GPtrArray of RcRing, at most RC_STAIR_MAX_STEPS. */
 GPtrArray *rc_stair_compute_treads (const RcStair *stair);
 

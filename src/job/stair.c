@@ -6,8 +6,6 @@
 
 static const char *const style_names[] = { "waterfall", "cap-and-band" };
 static const char *const cutting_names[] = { "whole-flight", "per-step" };
-static const char *const turn_names[] = { "straight", "landing", "winders" };
-static const char *const bend_names[] = { "left", "right", "back-left", "back-right" };
 
 RcStair *
 rc_stair_new (const char *id, const char *name)
@@ -22,6 +20,7 @@ rc_stair_new (const char *id, const char *name)
   stair->end_extra = 6 * RC_TICKS_PER_INCH;
   stair->width_extra = 5 * RC_TICKS_PER_INCH / 2;
   stair->piece_extra = 2 * RC_TICKS_PER_INCH;
+  stair->turns = g_array_new (FALSE, FALSE, sizeof (RcStairTurn));
   return stair;
 }
 
@@ -35,6 +34,7 @@ rc_stair_copy (const RcStair *stair)
   copy->carpet = g_strdup (stair->carpet);
   copy->cushion = g_strdup (stair->cushion);
   copy->notes = g_strdup (stair->notes);
+  copy->turns = g_array_copy (stair->turns);
   return copy;
 }
 
@@ -48,44 +48,82 @@ rc_stair_free (RcStair *stair)
   g_free (stair->carpet);
   g_free (stair->cushion);
   g_free (stair->notes);
+  g_array_unref (stair->turns);
   g_free (stair);
 }
 
-static guint
-count_turn_steps (const RcStair *stair)
+RcStairTurn *
+rc_stair_get_turn (const RcStair *stair, guint index)
 {
-  return stair->turn == RC_STAIR_LANDING ? 1 : stair->turn == RC_STAIR_WINDERS ? stair->winders : 0;
+  return &g_array_index (stair->turns, RcStairTurn, index);
 }
 
-/* Straight steps below the turn. */
-static guint
-count_lower_steps (const RcStair *stair)
+gboolean
+rc_stair_has_turn (const RcStair *stair, RcTurnKind kind)
 {
-  return stair->turn == RC_STAIR_STRAIGHT ? stair->steps : MIN (stair->turn_after, stair->steps);
+  for (guint i = 0; i < stair->turns->len; i++)
+    if (rc_stair_get_turn (stair, i)->kind == kind)
+      return TRUE;
+  return FALSE;
+}
+
+guint
+rc_stair_count_flight_steps (const RcStair *stair, guint flight)
+{
+  guint left = stair->steps;
+
+  for (guint i = 0; i < flight; i++)
+    left -= MIN (left, rc_stair_get_turn (stair, i)->after);
+  return flight < stair->turns->len ? MIN (left, rc_stair_get_turn (stair, flight)->after) : left;
 }
 
 guint
 rc_stair_count_steps (const RcStair *stair)
 {
-  return stair->steps + count_turn_steps (stair);
+  guint n = stair->steps;
+
+  for (guint i = 0; i < stair->turns->len; i++)
+    n += rc_stair_turn_count_steps (rc_stair_get_turn (stair, i));
+  return n;
 }
 
 guint
 rc_stair_get_plain_step (const RcStair *stair)
 {
-  guint lower = count_lower_steps (stair);
+  guint n = rc_stair_count_steps (stair);
 
-  return stair->steps > lower ? rc_stair_count_steps (stair) : lower;
+  for (guint flight = stair->turns->len; flight > 0 && rc_stair_count_flight_steps (stair, flight) == 0; flight--)
+    n -= rc_stair_turn_count_steps (rc_stair_get_turn (stair, flight - 1));
+  return n;
+}
+
+/* The turn that a step belongs to; NULL for a straight one. */
+static const RcStairTurn *
+find_turn_of_step (const RcStair *stair, guint step)
+{
+  guint last = 0;
+
+  for (guint i = 0; i < stair->turns->len; i++)
+    {
+      const RcStairTurn *turn = rc_stair_get_turn (stair, i);
+
+      last += rc_stair_count_flight_steps (stair, i);
+      if (step <= last)
+        return NULL;
+      last += rc_stair_turn_count_steps (turn);
+      if (step <= last)
+        return turn;
+    }
+  return NULL;
 }
 
 RcStairStep
 rc_stair_get_step (const RcStair *stair, guint step)
 {
-  guint       lower = count_lower_steps (stair);
-  gboolean    turns = step > lower && step <= lower + count_turn_steps (stair);
-  RcStairStep found = { turns ? stair->turn : RC_STAIR_STRAIGHT, turns ? stair->turn_going : stair->going,
-                        turns ? stair->turn_width : stair->width };
-  if (step == 1 && !turns && stair->curved_width > 0)
+  const RcStairTurn *turn = find_turn_of_step (stair, step);
+  RcStairStep        found = { turn, turn ? turn->going : stair->going, turn ? turn->width : stair->width };
+
+  if (step == 1 && turn == NULL && stair->curved_width > 0)
     found.width = stair->curved_width;
   if (stair->runner_width > 0)
     found.width = stair->runner_width;
@@ -120,11 +158,10 @@ static gboolean
 append_step (GArray *pieces, const RcStair *stair, guint step)
 {
   RcStairStep      here = rc_stair_get_step (stair, step);
-  gboolean         curved = step == 1 && here.kind == RC_STAIR_STRAIGHT && stair->curved_width > 0;
-  RcStairPieceKind kind = here.kind == RC_STAIR_LANDING   ? RC_STAIR_PIECE_LANDING
-                          : here.kind == RC_STAIR_WINDERS ? RC_STAIR_PIECE_WINDER
-                          : curved                        ? RC_STAIR_PIECE_CURVED_STEP
-                                                          : RC_STAIR_PIECE_STEP;
+  gboolean         curved = step == 1 && stair->curved_width > 0;
+  RcStairPieceKind kind = here.turn == NULL ? curved ? RC_STAIR_PIECE_CURVED_STEP : RC_STAIR_PIECE_STEP
+                          : here.turn->kind == RC_TURN_LANDING ? RC_STAIR_PIECE_LANDING
+                                                               : RC_STAIR_PIECE_WINDER;
   RcLength         length, cap;
 
   if (kind == RC_STAIR_PIECE_STEP && stair->style == RC_STAIR_CAP_AND_BAND)
@@ -151,18 +188,32 @@ append_flight (GArray *pieces, const RcStair *stair, guint first, guint last)
   return TRUE;
 }
 
+/* Appends flight `flight`, whose first step comes after step `below`: the curved bottom step by itself. */
+static gboolean
+append_flight_above (GArray *pieces, const RcStair *stair, guint flight, guint below)
+{
+  guint    last = below + rc_stair_count_flight_steps (stair, flight);
+  gboolean curved = stair->curved_width > 0 && below == 0 && last > 0;
+
+  return (!curved || append_step (pieces, stair, 1)) && append_flight (pieces, stair, below + 1 + curved, last);
+}
+
 static gboolean
 append_all (GArray *pieces, const RcStair *stair)
 {
-  guint n = rc_stair_count_steps (stair), lower = count_lower_steps (stair), turn = count_turn_steps (stair);
-  guint first = stair->curved_width > 0 && lower > 0 ? 2 : 1;
+  guint below = 0;
 
-  if ((first == 2 && !append_step (pieces, stair, 1)) || !append_flight (pieces, stair, first, lower))
-    return FALSE;
-  for (guint i = lower + 1; i <= lower + turn; i++)
-    if (!append_step (pieces, stair, i))
-      return FALSE;
-  return append_flight (pieces, stair, lower + turn + 1, n);
+  for (guint flight = 0; flight <= stair->turns->len; flight++)
+    {
+      if (!append_flight_above (pieces, stair, flight, below))
+        return FALSE;
+      below += rc_stair_count_flight_steps (stair, flight);
+      guint turn = flight < stair->turns->len ? rc_stair_turn_count_steps (rc_stair_get_turn (stair, flight)) : 0;
+      for (; turn > 0; turn--)
+        if (!append_step (pieces, stair, ++below))
+          return FALSE;
+    }
+  return TRUE;
 }
 
 GArray *
@@ -212,19 +263,20 @@ rc_stair_piece_dup_label (const RcStairPiece *piece)
   return g_strdup_printf (_ (formats[piece->kind]), piece->first);
 }
 
+/* `below`: the steps under the turn. */
 static void
-add_turn_text (const RcStair *stair, const RcLengthStyle *style, GString *text)
+add_turn_text (const RcStairTurn *turn, guint below, const RcLengthStyle *style, GString *text)
 {
-  g_autofree char *going = rc_length_format (stair->turn_going, style);
-  g_autofree char *width = rc_length_format (stair->turn_width, style);
+  g_autofree char *going = rc_length_format (turn->going, style);
+  g_autofree char *width = rc_length_format (turn->width, style);
 
-  if (stair->turn == RC_STAIR_LANDING)
-    g_string_append_printf (text, _ ("; a landing of %s by %s after step %u"), going, width, stair->turn_after);
-  else if (stair->turn == RC_STAIR_WINDERS)
+  if (turn->kind == RC_TURN_LANDING)
+    g_string_append_printf (text, _ ("; a landing of %s by %s after step %u"), going, width, below);
+  else
     g_string_append_printf (text,
                             ngettext ("; %u winder after step %u, %s at its widest, %s long",
-                                      "; %u winders after step %u, %s at their widest, %s long", stair->winders),
-                            stair->winders, stair->turn_after, going, width);
+                                      "; %u winders after step %u, %s at their widest, %s long", turn->winders),
+                            turn->winders, below, going, width);
 }
 
 char *
@@ -232,7 +284,14 @@ rc_stair_dup_extras (const RcStair *stair, const RcLengthStyle *style)
 {
   GString *text = g_string_new (NULL);
 
-  add_turn_text (stair, style, text);
+  for (guint i = 0, below = 0; i < stair->turns->len; i++)
+    {
+      const RcStairTurn *turn = rc_stair_get_turn (stair, i);
+
+      below += rc_stair_count_flight_steps (stair, i);
+      add_turn_text (turn, below, style, text);
+      below += rc_stair_turn_count_steps (turn);
+    }
   if (stair->curved_width > 0)
     {
       g_autofree char *curved = rc_length_format (stair->curved_width, style);
@@ -281,41 +340,5 @@ rc_stair_cutting_parse (const char *name, RcStairCutting *cutting, GError **erro
   if (!rc_words_parse (cutting_names, G_N_ELEMENTS (cutting_names), _ ("way to cut a stair"), name, &index, error))
     return FALSE;
   *cutting = index;
-  return TRUE;
-}
-
-const char *
-rc_stair_turn_get_name (RcStairTurn turn)
-{
-  g_return_val_if_fail ((guint)turn < G_N_ELEMENTS (turn_names), "");
-  return turn_names[turn];
-}
-
-gboolean
-rc_stair_turn_parse (const char *name, RcStairTurn *turn, GError **error)
-{
-  guint index;
-
-  if (!rc_words_parse (turn_names, G_N_ELEMENTS (turn_names), _ ("turn of a stair"), name, &index, error))
-    return FALSE;
-  *turn = index;
-  return TRUE;
-}
-
-const char *
-rc_stair_bend_get_name (RcStairBend bend)
-{
-  g_return_val_if_fail ((guint)bend < G_N_ELEMENTS (bend_names), "");
-  return bend_names[bend];
-}
-
-gboolean
-rc_stair_bend_parse (const char *name, RcStairBend *bend, GError **error)
-{
-  guint index;
-
-  if (!rc_words_parse (bend_names, G_N_ELEMENTS (bend_names), _ ("way that a stair turns"), name, &index, error))
-    return FALSE;
-  *bend = index;
   return TRUE;
 }

@@ -1,12 +1,14 @@
 /* Stairs as measured, and the pieces they are carpeted in.
  *
- * A stair is one straight flight, or two with a turn between them: a landing or winders. One with more turns is entered
- * as several stairs. A step is a tread with the riser below it; steps are counted from 1 at the bottom. Pieces run down
- * the stair with the pile; they meet only where a riser stands on a tread (Litchfield, *Renovation*).
+ * A stair is one straight flight, or several with a turn between two and two: a landing or winders. A flight at an end,
+ * or between two turns, may have no steps: a half turn by two quarter landings. A step is a tread with the riser below
+ * it; steps are counted from 1 at the bottom, those of the turns with them. Pieces run down the stair with the pile;
+ * they meet only where a riser stands on a tread (Litchfield, *Renovation*).
  */
 #pragma once
 
 #include "polygon.h"
+#include "stair-turn.h"
 
 typedef enum
 {
@@ -20,27 +22,11 @@ typedef enum
   RC_STAIR_PER_STEP,     /* a piece for each step; for cap and band a cap and a band */
 } RcStairCutting;
 
-typedef enum
-{
-  RC_STAIR_STRAIGHT,
-  RC_STAIR_LANDING,
-  RC_STAIR_WINDERS,
-} RcStairTurn;
-
-/* Where the turn leads, as one goes up. */
-typedef enum
-{
-  RC_STAIR_LEFT,
-  RC_STAIR_RIGHT,
-  RC_STAIR_BACK_LEFT, /* back beside the lower flight */
-  RC_STAIR_BACK_RIGHT,
-} RcStairBend;
-
 typedef struct
 {
   char          *id;
   char          *name;
-  guint          steps; /* straight steps, without those of the turn */
+  guint          steps; /* straight steps, without those of the turns */
   RcLength       rise;  /* of one step */
   RcLength       going; /* of a straight step: tread, edge to riser */
   RcLength       width; /* between walls or strings */
@@ -48,19 +34,14 @@ typedef struct
   RcStairCutting cutting;
   RcLength       runner_width; /* of a runner as it lies; 0: carpet over the full width */
   RcLength       curved_width; /* of a bottom step with a curved end, measured round its riser; 0: none */
-  RcStairTurn    turn;
-  guint          turn_after;  /* straight steps below the turn */
-  guint          winders;     /* steps in a turn of winders; a landing is one step */
-  RcLength       turn_going;  /* of a winder at its widest; the landing's length along the way up */
-  RcLength       turn_width;  /* the longest of a winder; the landing's width */
-  RcLength       nose_extra;  /* added for each step; 1 in (Litchfield) */
-  RcLength       end_extra;   /* added to each flight in one piece; 6 in (Litchfield) */
-  RcLength       piece_extra; /* added to each other piece; 2 in, common practice, no source */
-  RcLength       width_extra; /* added to the width, turned edges; 2 1/2 in (Litchfield) */
-  char          *carpet;      /* goods id */
-  char          *cushion;     /* goods id, nullable */
+  GArray        *turns;        /* RcStairTurn, from the bottom up */
+  RcLength       nose_extra;   /* added for each step; 1 in (Litchfield) */
+  RcLength       end_extra;    /* added to each flight in one piece; 6 in (Litchfield) */
+  RcLength       piece_extra;  /* added to each other piece; 2 in, common practice, no source */
+  RcLength       width_extra;  /* added to the width, turned edges; 2 1/2 in (Litchfield) */
+  char          *carpet;       /* goods id */
+  char          *cushion;      /* goods id, nullable */
   char          *notes;
-  RcStairBend    bend;
   gboolean       placed;          /* it stands on the drawing of storey `floor`, where it begins: */
   int            floor;           /* 0 ground */
   RcPoint        at;              /* the middle of the edge of its bottom step, in the house */
@@ -71,17 +52,27 @@ RcStair *rc_stair_new (const char *id, const char *name); /* straight, with the 
 RcStair *rc_stair_copy (const RcStair *stair);
 void     rc_stair_free (RcStair *stair);
 
-/* The most steps of a stair; more is a slip. */
+/* The most steps of a stair, and the most turns; more is a slip. */
 #define RC_STAIR_MAX_STEPS 1000
+#define RC_STAIR_MAX_TURNS 20
 
 typedef struct
 {
-  RcStairTurn kind;  /* which part of the stair it belongs to */
-  RcLength    going; /* of a winder at its widest */
-  RcLength    width; /* of the carpet on it as it lies */
+  const RcStairTurn *turn;  /* that it belongs to; NULL: a straight step */
+  RcLength           going; /* of a winder at its widest */
+  RcLength           width; /* of the carpet on it as it lies */
 } RcStairStep;
 
-/* How many steps with those of the turn. */
+/* Turn `index`, from 0 at the bottom; to be changed where the stair may be. */
+RcStairTurn *rc_stair_get_turn (const RcStair *stair, guint index);
+
+gboolean rc_stair_has_turn (const RcStair *stair, RcTurnKind kind);
+
+/* The straight steps of flight `flight`, from 0 at the bottom to the number of turns. Turns that want more than the
+ * stair has leave none to those above. */
+guint rc_stair_count_flight_steps (const RcStair *stair, guint flight);
+
+/* How many steps with those of the turns. */
 guint rc_stair_count_steps (const RcStair *stair);
 
 /* The last straight step: one like most. */
@@ -131,7 +122,3 @@ const char *rc_stair_style_get_name (RcStairStyle style); /* "waterfall", "cap-a
 gboolean    rc_stair_style_parse (const char *name, RcStairStyle *style, GError **error);
 const char *rc_stair_cutting_get_name (RcStairCutting cutting); /* "whole-flight", "per-step" */
 gboolean    rc_stair_cutting_parse (const char *name, RcStairCutting *cutting, GError **error);
-const char *rc_stair_turn_get_name (RcStairTurn turn); /* "straight", "landing", "winders" */
-gboolean    rc_stair_turn_parse (const char *name, RcStairTurn *turn, GError **error);
-const char *rc_stair_bend_get_name (RcStairBend bend); /* "left", "right", "back-left", "back-right" */
-gboolean    rc_stair_bend_parse (const char *name, RcStairBend *bend, GError **error);

@@ -73,7 +73,7 @@ area_sum_add_stair (AreaSum *sum, const RcPlan *plan, const RcStair *stair, GErr
 
   rc_reason_add_part (sum->reason, area == of_plain
                                        ? g_steal_pointer (&all)
-                                       : g_strdup_printf (_ ("%s, more at the turn and the wider steps"), all));
+                                       : g_strdup_printf (_ ("%s, more at turns and wider steps"), all));
   return rc_take_off_sum (&sum->area, area, stair->name, error);
 }
 

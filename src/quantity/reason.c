@@ -94,14 +94,9 @@ rc_reason_get_place (const RcPlan *plan, const char *id)
     return "";
   if (room != NULL)
     return room->name;
-  for (guint i = 0; i < plan->measure->stairs->len; i++)
-    {
-      const RcStair *stair = g_ptr_array_index (plan->measure->stairs, i);
+  const RcStair *stair = rc_measure_find_stair (plan->measure, id);
 
-      if (g_strcmp0 (stair->id, id) == 0)
-        return stair->name;
-    }
-  return id;
+  return stair != NULL ? stair->name : id;
 }
 
 char *

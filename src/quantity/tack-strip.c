@@ -148,7 +148,7 @@ rc_stair_compute_strip (const RcStair *stair)
 
       sum += rc_stair_get_inner_width (stair, i) * get_strips_per_step (stair);
       /* A landing is held at its two sides too: common practice, no source. */
-      if (step.kind == RC_STAIR_LANDING)
+      if (step.turn != NULL && step.turn->kind == RC_TURN_LANDING)
         sum += 2 * step.going;
     }
   return sum;
@@ -176,7 +176,7 @@ format_room (const RcPlan *plan, const RcPlacedRoom *room)
   return g_string_free (text, FALSE);
 }
 
-/* "Stairs: 13 steps × 2 strips of 2' 10 1/2"", with what the turn and the curved step add. */
+/* "Stairs: 13 steps × 2 strips of 2' 10 1/2"", with what the turns and the curved step add. */
 static char *
 format_stair (const RcPlan *plan, const RcStair *stair)
 {
@@ -191,7 +191,7 @@ format_stair (const RcPlan *plan, const RcStair *stair)
   if (over == 0)
     return g_steal_pointer (&all);
   extra = rc_reason_format_length (plan, over);
-  return g_strdup_printf (_ ("%s and %s at the turn and the wider steps"), all, extra);
+  return g_strdup_printf (_ ("%s and %s at turns and wider steps"), all, extra);
 }
 
 /* Sums the strip of the stretched rooms and the stairs; with `reason` (nullable) the words too. */

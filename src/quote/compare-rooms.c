@@ -156,19 +156,6 @@ rc_change_list_add_rooms (RcChangeList *list)
     }
 }
 
-static const RcStair *
-find_stair (const RcMeasure *measure, const char *id)
-{
-  for (guint i = 0; i < measure->stairs->len; i++)
-    {
-      const RcStair *stair = g_ptr_array_index (measure->stairs, i);
-
-      if (g_strcmp0 (stair->id, id) == 0)
-        return stair;
-    }
-  return NULL;
-}
-
 /* "13 steps, rise 7 1/2", tread 10", 3' wide"; NULL for none. */
 static char *
 format_stair (const RcChangeList *list, const RcStair *stair)
@@ -196,13 +183,13 @@ rc_change_list_add_stairs (RcChangeList *list)
       const RcStair *stair = g_ptr_array_index (before->stairs, i);
 
       rc_change_list_add (list, "stair", g_strdup (stair->name), format_stair (list, stair),
-                          format_stair (list, find_stair (after, stair->id)));
+                          format_stair (list, rc_measure_find_stair (after, stair->id)));
     }
   for (guint i = 0; i < after->stairs->len; i++)
     {
       const RcStair *stair = g_ptr_array_index (after->stairs, i);
 
-      if (find_stair (before, stair->id) == NULL)
+      if (rc_measure_find_stair (before, stair->id) == NULL)
         rc_change_list_add (list, "stair", g_strdup (stair->name), NULL, format_stair (list, stair));
     }
 }

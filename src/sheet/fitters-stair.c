@@ -40,13 +40,14 @@ add_stair_steps (RcSheetWork *work, const RcStair *stair)
     /* Litchfield */
     _ ("Join lengths only where a riser meets a tread. Fold what is left over under, not over."),
     /* Litchfield; folding under: how-to pages */
-    stair->turn == RC_STAIR_WINDERS ? _ (
+    rc_stair_has_turn (stair, RC_TURN_WINDERS) ? _ (
         "Cut a template for each winder, its tread and the riser below with 1 in (25 mm) for the nose, and lay it on "
         "the piece with the pile down the middle of the step.")
-                                    : NULL,
+                                               : NULL,
     /* how-to page */
-    stair->turn == RC_STAIR_LANDING ? _ ("The landing’s piece goes round its nosing and down the riser below it.")
-                                    : NULL,
+    rc_stair_has_turn (stair, RC_TURN_LANDING)
+        ? _ ("The landing’s piece goes round its nosing and down the riser below it.")
+        : NULL,
     stair->curved_width > 0
         ? _ ("Fit the curved bottom step first, its riser from a template; the flight begins on it.")
         : NULL,

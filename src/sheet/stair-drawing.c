@@ -90,7 +90,7 @@ draw_step (const Drawing *d, guint step, double x)
   cairo_rectangle (cr, x, d->middle - half, length, 2 * half);
   cairo_stroke (cr);
   draw_line (d, x + rise, d->middle - half, x + rise, d->middle + half, 0.35);
-  if (here.kind == RC_STAIR_WINDERS)
+  if (here.turn != NULL && here.turn->kind == RC_TURN_WINDERS)
     draw_wedge (d, x + rise, length - rise, half);
 }
 

@@ -8,22 +8,16 @@
 const char *
 rc_words_get_place (const RcPlan *plan, const char *id)
 {
-  const RcRoom *room;
+  const RcRoom  *room;
+  const RcStair *stair;
 
   if (!id)
     return "";
   room = rc_measure_find_room (plan->measure, id);
   if (room)
     return room->name ? room->name : room->id;
-  for (guint i = 0; i < plan->measure->stairs->len; i++)
-    {
-      const RcStair *stair = g_ptr_array_index (plan->measure->stairs, i);
-
-      if (g_strcmp0 (stair->id, id) == 0)
-        return stair->name ? stair->name : stair->id;
-    }
-
-  return id;
+  stair = rc_measure_find_stair (plan->measure, id);
+  return stair && stair->name ? stair->name : id;
 }
 
 const char *

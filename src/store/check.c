@@ -5,6 +5,7 @@
 #include "revision.h"
 #include "schema.h"
 #include "search.h"
+#include "stair-rows.h"
 #include "step.h"
 
 /* More faults of one kind than this are not listed. */
@@ -158,8 +159,8 @@ check_steps (RcStore *store, const char *id, const RcRowSet *before, GString *re
     add_fault (report, _ ("%s: undone and done again they give another job (%s)"), what, difference);
 }
 
-/* The stored rows must be those that the loaded job is written as, but for rules and pinned seams younger than the
- * job's last edit; `stored` is left without the seams of before. */
+/* The stored rows must be those that the loaded job is written as, but for rules, pinned seams and turns of stairs
+ * younger than the job's last edit; `stored` is left without the seams and turns of before. */
 static void
 check_round_trip (const RcJob *job, RcRowSet *stored, const char *what, GString *report)
 {
@@ -179,6 +180,8 @@ check_round_trip (const RcJob *job, RcRowSet *stored, const char *what, GString 
       rc_row_set_drop_unknown (rows, stored, RC_TABLE_PINS);
       rc_row_set_drop_unknown (rows, stored, RC_TABLE_PIN_POINTS);
     }
+  if (rc_stair_rows_drop_turns (stored))
+    rc_row_set_drop_unknown (rows, stored, RC_TABLE_STAIR_TURNS);
   difference = rc_row_set_compare (stored, rows, 0, RC_N_JOB_TABLES);
   if (difference != NULL)
     add_fault (report, _ ("%s: it would be written otherwise than it is stored (%s)"), what, difference);

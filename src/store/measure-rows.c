@@ -2,6 +2,7 @@
 #include "pin-rows.h"
 #include "room-rows.h"
 #include "seam-line.h"
+#include "stair-rows.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -11,32 +12,6 @@ enum
   SEAM_LINE_PINNED = 9,
   SEAM_LINE_TICKS
 };
-
-static void
-add_stairs (const RcMeasure *measure, RcRowSet *rows)
-{
-  for (guint i = 0; i < measure->stairs->len; i++)
-    {
-      const RcStair *stair = measure->stairs->pdata[i];
-
-      rc_row_set_add (
-          rows, RC_TABLE_STAIRS,
-          RC_VALUES (rc_value_text (measure->id), rc_value_text (stair->id), rc_value_integer (i),
-                     rc_value_text (stair->name), rc_value_integer (stair->steps), rc_value_integer (stair->rise),
-                     rc_value_integer (stair->going), rc_value_integer (stair->width),
-                     rc_value_text (rc_stair_style_get_name (stair->style)), rc_value_integer (stair->nose_extra),
-                     rc_value_integer (stair->end_extra), rc_value_integer (stair->width_extra),
-                     rc_value_text (stair->carpet), rc_value_text (stair->cushion), rc_value_text (stair->notes),
-                     rc_value_text (rc_stair_cutting_get_name (stair->cutting)), rc_value_integer (stair->runner_width),
-                     rc_value_integer (stair->curved_width), rc_value_text (rc_stair_turn_get_name (stair->turn)),
-                     rc_value_integer (stair->turn_after), rc_value_integer (stair->winders),
-                     rc_value_integer (stair->turn_going), rc_value_integer (stair->turn_width),
-                     rc_value_integer (stair->piece_extra), rc_value_text (rc_stair_bend_get_name (stair->bend)),
-                     rc_value_integer (stair->placed != FALSE), rc_value_integer (stair->floor),
-                     rc_value_integer (stair->at.x), rc_value_integer (stair->at.y),
-                     rc_value_integer (stair->bearing_degrees)));
-    }
-}
 
 static void
 add_areas (const RcMeasure *measure, RcRowSet *rows)
@@ -67,7 +42,7 @@ rc_measure_rows_add (const RcMeasure *measure, guint position, RcRowSet *rows)
                              rc_value_text (measure->taken_by), rc_value_text (measure->notes)));
   for (guint i = 0; i < measure->rooms->len; i++)
     rc_room_rows_add (measure->id, measure->rooms->pdata[i], i, rows);
-  add_stairs (measure, rows);
+  rc_stair_rows_add (measure, rows);
   add_areas (measure, rows);
 }
 
@@ -97,52 +72,6 @@ rc_measure_rows_find (const RcJob *job, RcTableId table, const RcValue *row, GEr
     g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("a row of %s belongs to no measure (%s)"),
                  rc_row_table_get (table)->name, id != NULL ? id : "");
   return measure;
-}
-
-static gboolean
-build_stairs (const RcRowSet *rows, RcJob *job, GError **error)
-{
-  for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_STAIRS); i++)
-    {
-      const RcValue *row = rc_row_set_get (rows, RC_TABLE_STAIRS, i);
-      RcMeasure     *measure = rc_measure_rows_find (job, RC_TABLE_STAIRS, row, error);
-      RcStair       *stair;
-
-      if (measure == NULL)
-        return FALSE;
-      stair = rc_stair_new (rc_value_get_text (&row[1]), rc_value_get_text (&row[3]));
-      g_ptr_array_add (measure->stairs, stair);
-      stair->steps = (guint)rc_value_get_integer (&row[4]);
-      stair->rise = rc_value_get_integer (&row[5]);
-      stair->going = rc_value_get_integer (&row[6]);
-      stair->width = rc_value_get_integer (&row[7]);
-      stair->nose_extra = rc_value_get_integer (&row[9]);
-      stair->end_extra = rc_value_get_integer (&row[10]);
-      stair->width_extra = rc_value_get_integer (&row[11]);
-      stair->carpet = rc_value_dup_text (&row[12]);
-      stair->cushion = rc_value_dup_text (&row[13]);
-      stair->notes = rc_value_dup_text (&row[14]);
-      stair->runner_width = rc_value_get_integer (&row[16]);
-      stair->curved_width = rc_value_get_integer (&row[17]);
-      stair->turn_after = (guint)rc_value_get_integer (&row[19]);
-      stair->winders = (guint)rc_value_get_integer (&row[20]);
-      stair->turn_going = rc_value_get_integer (&row[21]);
-      stair->turn_width = rc_value_get_integer (&row[22]);
-      stair->piece_extra = rc_value_get_integer (&row[23]);
-      stair->placed = rc_value_get_integer (&row[25]) != 0;
-      stair->floor = (int)rc_value_get_integer (&row[26]);
-      stair->at = (RcPoint){ rc_value_get_integer (&row[27]), rc_value_get_integer (&row[28]) };
-      stair->bearing_degrees = (int)rc_value_get_integer (&row[29]);
-      if (!rc_stair_style_parse (rc_value_get_text (&row[8]), &stair->style, error)
-          || !rc_stair_cutting_parse (rc_value_get_text (&row[15]), &stair->cutting, error)
-          || !rc_stair_turn_parse (rc_value_get_text (&row[18]), &stair->turn, error)
-          || !rc_stair_bend_parse (rc_value_get_text (&row[24]), &stair->bend, error))
-        {
-          g_prefix_error (error, _ ("stair %s: "), stair->id);
-          return FALSE;
-        }
-    }
-  return TRUE;
 }
 
 static gboolean
@@ -218,8 +147,8 @@ rc_measure_rows_drop_seam_lines (RcRowSet *rows)
   for (guint i = 0; i < rc_row_set_get_n_rows (rows, RC_TABLE_AREAS); i++)
     {
       found |= rc_value_get_integer (&rc_row_set_get (rows, RC_TABLE_AREAS, i)[SEAM_LINE_PINNED]) != 0;
-      rc_row_set_put (rows, RC_TABLE_AREAS, i, SEAM_LINE_PINNED, 0);
-      rc_row_set_put (rows, RC_TABLE_AREAS, i, SEAM_LINE_TICKS, 0);
+      rc_row_set_put (rows, RC_TABLE_AREAS, i, SEAM_LINE_PINNED, rc_value_integer (0));
+      rc_row_set_put (rows, RC_TABLE_AREAS, i, SEAM_LINE_TICKS, rc_value_integer (0));
     }
   return found;
 }
@@ -228,8 +157,9 @@ gboolean
 rc_measure_rows_build (const RcRowSet *rows, RcJob *job, GError **error)
 {
   build_measures (rows, job);
-  if (!rc_room_rows_build (rows, job, error) || !build_stairs (rows, job, error) || !build_areas (rows, job, error)
-      || !build_area_rooms (rows, job, error) || !rc_pin_rows_build (rows, job, error))
+  if (!rc_room_rows_build (rows, job, error) || !rc_stair_rows_build (rows, job, error)
+      || !build_areas (rows, job, error) || !build_area_rooms (rows, job, error)
+      || !rc_pin_rows_build (rows, job, error))
     return FALSE;
   pin_seam_lines (rows, job);
   return TRUE;

@@ -276,11 +276,11 @@ rc_row_set_write (const RcRowSet *rows, RcStore *store, RcTableId first, RcTable
 }
 
 void
-rc_row_set_put (RcRowSet *rows, RcTableId id, guint row, guint column, gint64 value)
+rc_row_set_put (RcRowSet *rows, RcTableId id, guint row, guint column, RcValue value)
 {
   guint n_columns = rc_row_table_get (id)->n_columns;
 
-  g_array_index (rows->values[id], RcValue, row * n_columns + column) = rc_value_integer (value);
+  g_array_index (rows->values[id], RcValue, row * n_columns + column) = value;
 }
 
 void

@@ -24,8 +24,8 @@ guint rc_row_set_get_n_rows (const RcRowSet *rows, RcTableId table);
 /* The values of a row; valid until a row is added. */
 const RcValue *rc_row_set_get (const RcRowSet *rows, RcTableId table, guint row);
 
-/* Puts another number into a row. */
-void rc_row_set_put (RcRowSet *rows, RcTableId table, guint row, guint column, gint64 value);
+/* Puts another value into a row; text is borrowed and must outlive the set. */
+void rc_row_set_put (RcRowSet *rows, RcTableId table, guint row, guint column, RcValue value);
 
 /* Reads the tables from `first` on, before `end`, in the order of the keys or of the model. */
 gboolean rc_row_set_read (RcRowSet *rows, RcStore *store, RcTableId first, RcTableId end, gboolean by_key,

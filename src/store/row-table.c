@@ -46,6 +46,9 @@ static const RcRowTable tables[] = {
                         "turn_width_ticks, piece_extra_ticks, bend, placed, floor, at_x_ticks, at_y_ticks, "
                         "bearing_degrees",
                         30, 2, "measure, position" },
+  [RC_TABLE_STAIR_TURNS]
+  = { "stair_turns", "measure, stair, position, kind, bend, after, winders, going_ticks, width_ticks", 9, 3,
+      "measure, stair, position" },
   [RC_TABLE_AREAS] = { "areas",
                        "measure, id, position, name, carpet, cushion, fixing, pile_degrees, option, seam_line_pinned, "
                        "seam_line_ticks",

@@ -7,12 +7,13 @@
 #define RC_SCHEMA_APPLICATION_ID 0x52774374
 
 /* The version that data/schema.sql makes. */
-#define RC_SCHEMA_VERSION        4
+#define RC_SCHEMA_VERSION        5
 #define RC_SCHEMA_MAX_MIGRATIONS 8
 
 /* migrations[0] turns a store of version 1 into one of version 2, and so on (data/migrate-1.sql, ...); NULL: no way.
  * Foreign keys are off while one runs and checked after. Changesets of earlier steps must still fit: add columns at the
- * end of a job's tables, with a default, and keep their keys, or empty `steps`. */
+ * end of a job's tables, with a default, and keep their keys, or empty `steps`. Rows of such a table are stored anew in
+ * the same migration (data/migrate-4.sql says why). */
 typedef struct
 {
   int         version; /* as `sql` makes it */

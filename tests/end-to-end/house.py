@@ -141,10 +141,12 @@ class Estimator(Desk):
             value = stair.get(field)
             self.press("Tab", *keys_of(value if field == "steps" else compact(value)))
         self.press("Tab", stair.get("style")[0], "Tab", "Tab", "Tab", stair.get("carpet")[0], "Tab",
-                   stair.get("cushion")[0], "Tab", stair.get("turn")[0], "Tab", *keys_of(stair.get("turn-after")), "Tab",
-                   *keys_of(stair.get("winders")))
-        for field in ("turn-going", "turn-width"):
-            self.press("Tab", *keys_of(compact(stair.get(field))))
+                   stair.get("cushion")[0], "Tab")
+        for turn in stair.findall("j:turn", NS):
+            self.press("Tab", "space", turn.get("kind")[0], "Tab", "Tab", *keys_of(turn.get("after")), "Tab", "Tab",
+                       *keys_of(turn.get("winders")))
+            for field in ("going", "width"):
+                self.press("Tab", *keys_of(compact(turn.get(field))))
         return self.count(stair.get("name"))
 
     def enter_house(self):
@@ -188,8 +190,12 @@ def get_floors(path):
 
 def get_stair(path):
     stair = ET.parse(path).getroot().findall("j:measure", NS)[-1].find("j:stair", NS)
-    counts = {field: stair.get(field) for field in ("steps", "style", "turn", "turn-after", "winders")}
-    return counts | {field: read_inches(stair.get(field)) for field in ("rise", "going", "width", "turn-going", "turn-width")}
+    counts = {field: stair.get(field) for field in ("steps", "style")}
+    lengths = {field: read_inches(stair.get(field)) for field in ("rise", "going", "width")}
+    turns = [{field: turn.get(field) for field in ("kind", "bend", "after", "winders")}
+             | {field: read_inches(turn.get(field)) for field in ("going", "width")}
+             for turn in stair.findall("j:turn", NS)]
+    return counts | lengths | {"turns": turns}
 
 
 def compare(demo):

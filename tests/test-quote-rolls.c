@@ -171,6 +171,46 @@ test_whole_rolls_only (void)
   shop_clear (&shop);
 }
 
+/* Goods sold by the running yard: a full roll of 90 ft is 30. 25 by the cut are 500.00, the roll 450.00. */
+static void
+test_by_running_length (void)
+{
+  g_autoptr (RcQuote) made = NULL;
+  g_autoptr (GPtrArray) orders = NULL;
+  Shop shop;
+
+  shop_init (&shop);
+  shop.carpet->unit = RC_UNIT_YD;
+  for (guint i = 0; i < shop.book->prices->len; i++)
+    ((RcPrice *)g_ptr_array_index (shop.book->prices, i))->unit = RC_UNIT_YD;
+  ((RcPrice *)g_ptr_array_index (shop.book->prices, 1))->from_micro = 30 * RC_MICRO;
+  build_roll (shop.cutting, NULL, FT (75), FT (75));
+  made = quote (&shop, &orders);
+  g_assert_cmpuint (made->lines->len, ==, 1);
+  g_assert_cmpint (get_line (made->lines, 0)->packs, ==, 1);
+  g_assert_cmpint (made->net, ==, 30 * 1500);
+  shop_clear (&shop);
+}
+
+/* Of 150 sq yd from stock the shop buys none: a roll and the rest, with no roll more to compare with. */
+static void
+test_all_from_stock (void)
+{
+  g_autoptr (RcQuote) made = NULL;
+  g_autoptr (GPtrArray) orders = NULL;
+  Shop shop;
+
+  shop_init (&shop);
+  build_roll (shop.cutting, "R-1", FT (450) / 4, FT (120));
+  made = quote (&shop, &orders);
+  g_assert_cmpuint (made->lines->len, ==, 2);
+  g_assert_cmpint (made->net, ==, 120 * 1500 + 30 * 2000);
+  g_assert_true (
+      g_str_has_suffix (get_line (made->lines, 0)->because, "1 full roll for 1800.00, the rest by the cut for 600.00"));
+  g_assert_cmpuint (orders->len, ==, 0);
+  shop_clear (&shop);
+}
+
 /* 4 ft needed, no less than 6 ft sold: 8 sq yd at 20.00. The nester buys the length (test-nest.c); here it is told. */
 static void
 test_least_cut (void)
@@ -201,6 +241,8 @@ main (int argc, char **argv)
   g_test_add_func ("/quote/rolls/part from stock", test_part_from_stock);
   g_test_add_func ("/quote/rolls/a price for quantity", test_price_for_quantity);
   g_test_add_func ("/quote/rolls/whole rolls only", test_whole_rolls_only);
+  g_test_add_func ("/quote/rolls/by running length", test_by_running_length);
+  g_test_add_func ("/quote/rolls/all from stock", test_all_from_stock);
   g_test_add_func ("/quote/rolls/the least cut", test_least_cut);
   return g_test_run ();
 }

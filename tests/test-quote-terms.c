@@ -402,6 +402,8 @@ test_orders_together (Shop *shop, gconstpointer data)
   RcOrder *mill;
 
   g_ptr_array_add (((RcOrder *)second->pdata[0])->notes, g_strdup ("One dye lot"));
+  ((RcOrder *)first->pdata[0])->supplements = g_strdup ("O-1");
+  ((RcOrder *)second->pdata[0])->supplements = g_strdup ("O-2, O-3");
   g_assert_true (rc_orders_add (orders, first, "J-1", &error));
   g_assert_true (rc_orders_add (orders, second, "J-2", &error));
   g_assert_no_error (error);
@@ -411,6 +413,7 @@ test_orders_together (Shop *shop, gconstpointer data)
   g_assert_cmpuint (mill->lines->len, ==, 2);
   g_assert_cmpstr (((const RcQuoteLine *)mill->lines->pdata[1])->name, ==, "J-2: twist");
   g_assert_cmpstr (mill->notes->pdata[0], ==, "J-2: One dye lot");
+  g_assert_cmpstr (mill->supplements, ==, "O-1, O-2, O-3");
   g_assert_cmpint (mill->net, ==, 60000);
   g_assert_cmpint (mill->total, ==, 60000);
 

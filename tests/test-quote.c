@@ -372,26 +372,41 @@ test_order_without_a_price (void)
   rc_job_free (job);
 }
 
+/* What the mill must know of the pattern; three fifths is a drop of our own. */
 static void
 test_order_of_patterned_goods (void)
 {
-  g_autoptr (RcPriceBook) book = build_book ();
-  g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
-  g_autoptr (GPtrArray) quantities = NULL, orders = NULL;
-  RcGoods   *carpet = build_carpet (job, "twist", FT (12), RC_UNIT_SQ_YD);
-  RcPlan    *plan = build_plan (job);
-  RcCutting *cutting = build_cutting (plan, carpet);
+  static const struct
+  {
+    RcMatch     match;
+    const char *said;
+  } rows[] = {
+    { RC_MATCH_SET, "pattern repeat 3' 0\", set match" },
+    { RC_MATCH_HALF_DROP, "pattern repeat 3' 0\", half-drop match" },
+    { RC_MATCH_QUARTER_DROP, "pattern repeat 3' 0\", quarter-drop match" },
+    { RC_MATCH (3, 5), "pattern repeat 3' 0\", match with a drop of 3/5 of the repeat" },
+  };
 
-  carpet->repeat_length = FT (3);
-  carpet->match = RC_MATCH_HALF_DROP;
-  build_roll (cutting, NULL, FT (30), FT (30));
-  build_roll (cutting, NULL, FT (20), FT (20));
-  quantities = rc_quantity_compute (plan, book->goods, NULL);
-  orders = rc_order_new_all (job, plan, quantities, book, NULL, NULL);
-  g_assert_cmpuint (orders->len, ==, 1);
-  g_assert_true (has_note (g_ptr_array_index (orders, 0), "all 2 lengths from one dye lot"));
-  g_assert_true (has_note (g_ptr_array_index (orders, 0), "pattern repeat 3' 0\", half-drop match"));
-  build_plan_free (plan);
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (RcPriceBook) book = build_book ();
+      g_autoptr (RcJob) job = build_job (RC_UNITS_IMPERIAL);
+      g_autoptr (GPtrArray) quantities = NULL, orders = NULL;
+      RcGoods   *carpet = build_carpet (job, "twist", FT (12), RC_UNIT_SQ_YD);
+      RcPlan    *plan = build_plan (job);
+      RcCutting *cutting = build_cutting (plan, carpet);
+
+      carpet->repeat_length = FT (3);
+      carpet->match = rows[i].match;
+      build_roll (cutting, NULL, FT (30), FT (30));
+      build_roll (cutting, NULL, FT (20), FT (20));
+      quantities = rc_quantity_compute (plan, book->goods, NULL);
+      orders = rc_order_new_all (job, plan, quantities, book, NULL, NULL);
+      g_assert_cmpuint (orders->len, ==, 1);
+      g_assert_true (has_note (g_ptr_array_index (orders, 0), "all 2 lengths from one dye lot"));
+      g_assert_true (has_note (g_ptr_array_index (orders, 0), rows[i].said));
+      build_plan_free (plan);
+    }
 }
 
 /* Goods sold by the metre are ordered by the metre, also for a job in feet: 4.7 m is not 15' 5 1/16". */

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "plan-maker.h"
+#include "rounds.h"
 
 /* A room 20 ft square, pile along y, 12 ft carpet: a drop and a fill of 8 ft. */
 static RcJob *
@@ -225,7 +226,8 @@ test_contradictions (void)
   PIN (rolls, RC_PIN_ROLL, { FT (19), FT (1) })->roll = g_strdup ("R-2");
   g_autoptr (RcPlan) rolls_plan = make_plan (rolls);
   g_assert_null (get_result (rolls_plan, 0)->unmet);
-  g_assert_nonnull (strstr (get_result (rolls_plan, 1)->unmet, "R-2"));
+  g_assert_nonnull (strstr (get_result (rolls_plan, 1)->unmet, "Pin 2 (piece on roll R-2 in room)"));
+  g_assert_nonnull (strstr (get_result (rolls_plan, 1)->unmet, "contradicts pin 1 (piece on roll R-1 in room)"));
 }
 
 /* The plan keeps the pins before this one, and says so of it. */
@@ -249,7 +251,7 @@ test_more_contradictions (void)
   add_roll (one_piece, "R-2", FT (60));
   PIN (one_piece, RC_PIN_ROLL, { FT (1), FT (10) })->roll = g_strdup ("R-1");
   PIN (one_piece, RC_PIN_ROLL, { FT (2), FT (11) })->roll = g_strdup ("R-2");
-  assert_unmet (one_piece, 1, "contradicts pin 1 (piece on a roll in room)");
+  assert_unmet (one_piece, 1, "contradicts pin 1 (piece on roll R-1 in room)");
 
   g_autoptr (RcJob) kept_floor = make_square ();
   PIN (kept_floor, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
@@ -276,6 +278,97 @@ test_more_contradictions (void)
   PIN (crossed, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
   PIN (crossed, RC_PIN_SEAM, { FT (4), FT (12) }, { FT (16), FT (12) });
   assert_unmet (crossed, 1, "contradicts pin 1 (seam line in room), for seams lie a carpet's width apart");
+}
+
+/* --- pins by chance --- */
+
+static RcLength
+random_feet (int from, int to)
+{
+  return FT (g_test_rand_int_range (from * 4, to * 4 + 1)) / 4;
+}
+
+/* One pin within the square of make_square, of any kind; none that is no pin at all. */
+static RcPin *
+make_random_pin (void)
+{
+  RcPin   *pin = rc_pin_new (g_test_rand_int_range (0, RC_N_PIN_KINDS), "room");
+  RcLength x = random_feet (1, 19), y = random_feet (1, 19);
+  RcPoint  points[4] = { { x, y } };
+  guint    n_points = 1;
+
+  if (pin->kind == RC_PIN_SEAM)
+    points[n_points++] = g_test_rand_bit () ? (RcPoint){ x, y < FT (10) ? y + FT (5) : y - FT (5) }
+                                            : (RcPoint){ x < FT (10) ? x + FT (5) : x - FT (5), y };
+  else if (pin->kind == RC_PIN_SPLIT)
+    for (guint n_joins = g_test_rand_int_range (0, 3); n_points <= n_joins; n_points++)
+      points[n_points] = (RcPoint){ x, FT (20) * n_points / (n_joins + 1) };
+  else if (pin->kind == RC_PIN_NO_SEAMS)
+    {
+      RcLength width = random_feet (1, 5), length = random_feet (1, 5);
+
+      points[n_points++] = (RcPoint){ x + width, y };
+      points[n_points++] = (RcPoint){ x + width, y + length };
+      points[n_points++] = (RcPoint){ x, y + length };
+    }
+  else
+    pin->roll = g_strdup (g_test_rand_bit () ? "R-1" : "R-2");
+  for (guint i = 0; i < n_points; i++)
+    g_array_append_val (pin->points, ((RcPoint){ points[i].x + FT (100), points[i].y + FT (50) }));
+  return pin;
+}
+
+/* The plan with these pins, which are lent. */
+static RcPlan *
+plan_with (RcJob *job, const RcPin *first, const RcPin *second)
+{
+  GPtrArray *pins = get_area (job, "area")->pins;
+
+  g_ptr_array_set_size (pins, 0);
+  g_ptr_array_add (pins, rc_pin_copy (first));
+  if (second != NULL)
+    g_ptr_array_add (pins, rc_pin_copy (second));
+  return make_plan (job);
+}
+
+/* Two pins of which either could be kept by itself: both are kept, or one is not (of two splits neither, where the
+ * cheapest pile has both of them in drops) and the other is named. */
+static void
+test_pairs (void)
+{
+  const guint n_rounds = scale_rounds (g_test_slow () ? 5000 : 300);
+  guint       n_pairs = 0, n_contradictions = 0;
+
+  for (guint round = 0; round < n_rounds; round++)
+    {
+      g_autoptr (RcJob) job = make_square ();
+      g_autoptr (RcPin) first = make_random_pin ();
+      g_autoptr (RcPin) second = make_random_pin ();
+      g_autoptr (RcPlan) with_first = NULL;
+      g_autoptr (RcPlan) with_second = NULL;
+      g_autoptr (RcPlan) plan = NULL;
+      const char *unmet[2];
+
+      add_roll (job, "R-1", FT (60));
+      add_roll (job, "R-2", FT (60));
+      get_area (job, "area")->pile_degrees = g_test_rand_bit () ? -1 : 90;
+      with_first = plan_with (job, first, NULL);
+      with_second = plan_with (job, second, NULL);
+      if (get_result (with_first, 0)->unmet != NULL || get_result (with_second, 0)->unmet != NULL)
+        continue;
+      plan = plan_with (job, first, second);
+      unmet[0] = get_result (plan, 0)->unmet;
+      unmet[1] = get_result (plan, 1)->unmet;
+      g_assert_true (unmet[0] == NULL || unmet[1] == NULL
+                     || (first->kind == RC_PIN_SPLIT && second->kind == RC_PIN_SPLIT));
+      if (unmet[0] != NULL)
+        g_assert_nonnull (strstr (unmet[0], "contradicts pin 2"));
+      if (unmet[1] != NULL)
+        g_assert_nonnull (strstr (unmet[1], "contradicts pin 1"));
+      n_pairs++;
+      n_contradictions += unmet[0] != NULL || unmet[1] != NULL;
+    }
+  g_test_message ("%u pairs, %u of them contradict", n_pairs, n_contradictions);
 }
 
 /* A pin goes with its room. */
@@ -330,6 +423,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plan-pins/a piece comes off its roll", test_roll);
   g_test_add_func ("/plan-pins/contradictions are named", test_contradictions);
   g_test_add_func ("/plan-pins/more contradictions are named", test_more_contradictions);
+  g_test_add_func ("/plan-pins/pairs by chance", test_pairs);
   g_test_add_func ("/plan-pins/a pin moves with its room", test_pin_moves_with_the_room);
   g_test_add_func ("/plan-pins/what cannot be a pin", test_faults);
   return g_test_run ();

@@ -4,15 +4,6 @@
 
 #include "measure-edit.h"
 
-static const RcRoll *
-find_roll (const GPtrArray *rolls, const char *id)
-{
-  for (guint i = 0; i < rolls->len; i++)
-    if (g_strcmp0 (((const RcRoll *)g_ptr_array_index (rolls, i))->id, id) == 0)
-      return g_ptr_array_index (rolls, i);
-  return NULL;
-}
-
 static const RcGoods *
 find_goods (const GPtrArray *catalogue, const char *id)
 {
@@ -38,7 +29,7 @@ rc_job_edit_take_goods (RcJob *job, const RcPriceBook *book, const GPtrArray *st
   for (guint i = 0; stock != NULL && i < stock->len; i++)
     {
       const RcRoll *roll = g_ptr_array_index (stock, i);
-      if (g_strcmp0 (roll->goods_id, id) == 0 && find_roll (job->rolls, roll->id) == NULL)
+      if (g_strcmp0 (roll->goods_id, id) == 0 && rc_rolls_find (job->rolls, roll->id) == NULL)
         g_ptr_array_add (job->rolls, rc_roll_copy (roll));
     }
   return TRUE;
@@ -52,13 +43,13 @@ rc_job_edit_follow_stock (RcJob *job, const GPtrArray *stock, const char *taken)
   job->rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
   for (guint i = 0; i < was->len; i++)
     {
-      const RcRoll *roll = g_ptr_array_index (was, i), *now = roll->cut ? roll : find_roll (stock, roll->id);
+      const RcRoll *roll = g_ptr_array_index (was, i), *now = roll->cut ? roll : rc_rolls_find (stock, roll->id);
 
       if (now != NULL)
         g_ptr_array_add (job->rolls, rc_roll_copy (now));
     }
-  const RcRoll *roll = find_roll (stock, taken);
-  if (roll != NULL && find_roll (was, taken) == NULL && rc_job_find_goods (job, roll->goods_id) != NULL)
+  const RcRoll *roll = rc_rolls_find (stock, taken);
+  if (roll != NULL && rc_rolls_find (was, taken) == NULL && rc_job_find_goods (job, roll->goods_id) != NULL)
     g_ptr_array_add (job->rolls, rc_roll_copy (roll));
 }
 

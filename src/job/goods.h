@@ -112,4 +112,7 @@ RcRoll *rc_roll_new (const char *id, const char *goods_id, RcLength length);
 RcRoll *rc_roll_copy (const RcRoll *roll);
 void    rc_roll_free (RcRoll *roll);
 
+/* Among rolls (of RcRoll), that of this id (nullable); NULL when there is none. */
+const RcRoll *rc_rolls_find (const GPtrArray *rolls, const char *id);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcRoll, rc_roll_free)

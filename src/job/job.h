@@ -75,6 +75,8 @@ RcFloorArea *rc_floor_area_new (const char *id, const char *name);
 RcFloorArea *rc_floor_area_copy (const RcFloorArea *area);
 void         rc_floor_area_free (RcFloorArea *area);
 
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcFloorArea, rc_floor_area_free)
+
 /* Which of its rooms has that id (nullable), counted from 1; 0: none. */
 guint rc_floor_area_find_room (const RcFloorArea *area, const char *id);
 

@@ -37,3 +37,14 @@ rc_roll_free (RcRoll *roll)
   g_array_unref (roll->flaws);
   g_free (roll);
 }
+
+const RcRoll *
+rc_rolls_find (const GPtrArray *rolls, const char *id)
+{
+  g_return_val_if_fail (rolls != NULL, NULL);
+
+  for (guint i = 0; i < rolls->len; i++)
+    if (g_strcmp0 (((const RcRoll *)g_ptr_array_index (rolls, i))->id, id) == 0)
+      return g_ptr_array_index (rolls, i);
+  return NULL;
+}

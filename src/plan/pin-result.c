@@ -28,21 +28,21 @@ get_room_name (const RcMeasure *measure, const RcPin *pin)
   return room != NULL ? rc_room_get_name (room) : pin->room;
 }
 
-static const char *
-get_kind_label (RcPinKind kind)
+static char *
+dup_kind_label (const RcPin *pin)
 {
-  switch (kind)
+  switch (pin->kind)
     {
     case RC_PIN_SEAM:
-      return _ ("seam line");
+      return g_strdup (_ ("seam line"));
     case RC_PIN_SPLIT:
-      return _ ("split of a fill");
+      return g_strdup (_ ("split of a fill"));
     case RC_PIN_NO_SEAMS:
-      return _ ("floor without seams");
+      return g_strdup (_ ("floor without seams"));
     case RC_PIN_ROLL:
     case RC_N_PIN_KINDS:
     default:
-      return _ ("piece on a roll");
+      return g_strdup_printf (_ ("piece on roll %s"), pin->roll);
     }
 }
 
@@ -50,9 +50,11 @@ get_kind_label (RcPinKind kind)
 static char *
 describe (const RcMeasure *measure, const RcFloorArea *area, guint index, gboolean first)
 {
-  const RcPin *pin = get_pin (area, index);
-  return g_strdup_printf (first ? _ ("Pin %u (%s in %s)") : _ ("pin %u (%s in %s)"), index + 1,
-                          get_kind_label (pin->kind), get_room_name (measure, pin));
+  const RcPin     *pin = get_pin (area, index);
+  g_autofree char *kind = dup_kind_label (pin);
+
+  return g_strdup_printf (first ? _ ("Pin %u (%s in %s)") : _ ("pin %u (%s in %s)"), index + 1, kind,
+                          get_room_name (measure, pin));
 }
 
 /* The pin's points where they lie in the frame of the option's pile; the site is made for that. */
@@ -150,107 +152,16 @@ is_kept (const RcSite *site, const RcOption *option, const RcSitePin *pin)
     }
 }
 
-/* --- which pin stands against it --- */
+/* --- the area planned otherwise --- */
 
-static gboolean
-contradicts (const RcSite *site, const RcOption *option, const RcSitePin *pin, const RcSitePin *other)
-{
-  RcPinKind kind = pin->pin->kind, with = other->pin->kind;
-  if (kind == RC_PIN_SEAM && with == RC_PIN_SEAM)
-    return is_along_pile (pin) != is_along_pile (other)
-           || rc_wrap (rc_ring_get (pin->points, 0)->x - rc_ring_get (other->points, 0)->x, site->strip_width) != 0;
-  if (kind == RC_PIN_SPLIT && with == RC_PIN_SPLIT)
-    for (guint i = 0; i < option->pieces->len; i++)
-      {
-        const RcPiece *piece = g_ptr_array_index (option->pieces, i);
-        RcPoint        here = rc_point_rotate (*rc_ring_get (pin->points, 0), -site->turn_degrees);
-        if (rc_region_locate (piece->outline, here) < 0)
-          continue;
-        for (guint k = 0; k < option->pieces->len; k++)
-          {
-            const RcPiece *mate = g_ptr_array_index (option->pieces, k);
-            RcPoint        there = rc_point_rotate (*rc_ring_get (other->points, 0), -site->turn_degrees);
-            if ((mate == piece || (mate->fill == piece->fill && piece->fill > 0))
-                && rc_region_locate (mate->outline, there) >= 0)
-              return TRUE;
-          }
-      }
-  if (kind == RC_PIN_ROLL && with == RC_PIN_ROLL)
-    for (guint i = 0; i < option->pieces->len; i++)
-      {
-        const RcPiece *piece = g_ptr_array_index (option->pieces, i);
-        RcPoint        here = rc_point_rotate (*rc_ring_get (pin->points, 0), -site->turn_degrees);
-        if (piece->roll != NULL && piece->roll_pin == other->index && rc_region_locate (piece->outline, here) > 0)
-          return TRUE;
-      }
-  if (kind == RC_PIN_NO_SEAMS && with == RC_PIN_SEAM && is_along_pile (other))
-    {
-      RcPoint from = *rc_ring_get (other->points, 0), to = *rc_ring_get (other->points, 1);
-      to.x = from.x;
-      return rc_site_find_kept_floor (site, from, to) == pin;
-    }
-  if (kind == RC_PIN_NO_SEAMS && with == RC_PIN_SPLIT)
-    for (guint i = 1; i < other->points->len; i++)
-      if (rc_region_locate (pin->floor, *rc_ring_get (other->points, i)) > 0)
-        return TRUE;
-  return FALSE;
-}
-
-static char *
-dup_plain_reason (RcPinKind kind)
-{
-  switch (kind)
-    {
-    case RC_PIN_SEAM:
-      return g_strdup (_ ("no side seam can lie there"));
-    case RC_PIN_SPLIT:
-      return g_strdup (_ ("its cross seams do not lie in one fill"));
-    case RC_PIN_NO_SEAMS:
-      return g_strdup (_ ("there is no way to lay the carpet without a seam there"));
-    case RC_PIN_ROLL:
-    case RC_N_PIN_KINDS:
-    default:
-      return g_strdup (_ ("no piece lies there"));
-    }
-}
-
-static char *
-dup_unmet (const RcPlan *plan, const RcFloorArea *area, const RcSite *site, const RcOption *option,
-           const RcSitePin *pin)
-{
-  g_autofree char *what = describe (plan->measure, area, pin->index, TRUE), *reason = NULL;
-  for (guint i = 0; i < site->pins->len; i++)
-    {
-      const RcSitePin *other = g_ptr_array_index (site->pins, i);
-      if (other == pin || !contradicts (site, option, pin, other))
-        continue;
-      g_autofree char *against = describe (plan->measure, area, other->index, FALSE);
-      if (pin->pin->kind == RC_PIN_SEAM)
-        return g_strdup_printf (
-            _ ("%s is not kept: it contradicts %s, for seams lie a carpet's width apart or a multiple of it"), what,
-            against);
-      return g_strdup_printf (_ ("%s is not kept: it contradicts %s"), what, against);
-    }
-  if (pin->pin->kind == RC_PIN_SEAM && area->pile_degrees >= 0 && !is_along_pile (pin))
-    return g_strdup_printf (_ ("%s is not kept: it contradicts the pinned pile direction, which it is square to"),
-                            what);
-  reason = dup_plain_reason (pin->pin->kind);
-  return g_strdup_printf (_ ("%s is not kept: %s"), what, reason);
-}
-
-/* --- what a pin costs --- */
-
-/* The cheapest plan of the area by itself, found at once. FALSE where there is none. */
-static gboolean
-find_cost (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, RcMoney *cost)
+/* The area's cheapest plan by itself, found at once; its first option. NULL where there is none. */
+static RcAreaPlan *
+plan_at_once (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights)
 {
   RcPlanParams at_once = { .steady = TRUE };
   g_autoptr (RcAreaPlanner) planner = rc_area_planner_new (plan->job, plan->house, area, weights, &at_once, NULL);
-  g_autoptr (RcAreaPlan) area_plan = planner != NULL ? rc_area_planner_plan (planner, FALSE, 0, NULL) : NULL;
-  if (area_plan == NULL)
-    return FALSE;
-  *cost = ((RcOption *)g_ptr_array_index (area_plan->options, 0))->cost;
-  return TRUE;
+
+  return planner != NULL ? rc_area_planner_plan (planner, FALSE, 0, NULL) : NULL;
 }
 
 /* Index as in RcAreaPlan.pins. */
@@ -263,6 +174,139 @@ dup_without (const RcFloorArea *area, guint index)
   else
     without->pile_degrees = -1;
   return without;
+}
+
+static RcSite *
+make_site (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, const RcOption *option)
+{
+  return rc_site_new (plan->job, plan->house, area, rc_job_find_goods (plan->job, area->carpet), weights,
+                      90 - option->pile_degrees);
+}
+
+/* --- what stands against a pin --- */
+
+/* TRUE if a plan of the area keeps its pin of that index. */
+static gboolean
+keeps (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index)
+{
+  g_autoptr (RcAreaPlan) area_plan = plan_at_once (plan, area, weights);
+  const RcOption *option = area_plan != NULL ? g_ptr_array_index (area_plan->options, 0) : NULL;
+  g_autoptr (RcSite) site = option != NULL ? make_site (plan, area, weights, option) : NULL;
+  const RcSitePin *pin = site != NULL ? find_site_pin (site, index) : NULL;
+
+  return pin != NULL && is_kept (site, option, pin);
+}
+
+/* What is fixed that the pin would be kept without: as in RcAreaPlan.pins, the pile's direction last; one more than
+ * those: there is no one such. */
+static guint
+find_against (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index)
+{
+  for (guint other = 0; other <= area->pins->len; other++)
+    {
+      g_autoptr (RcFloorArea) without = NULL;
+
+      if (other == index || (other == area->pins->len && area->pile_degrees < 0))
+        continue;
+      without = dup_without (area, other);
+      if (keeps (plan, without, weights, other < index ? index - 1 : index))
+        return other;
+    }
+  return area->pins->len + 1;
+}
+
+/* TRUE if the pin would be kept if nothing else were fixed. */
+static gboolean
+is_kept_alone (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index)
+{
+  g_autoptr (RcFloorArea) alone = rc_floor_area_copy (area);
+
+  g_ptr_array_remove_range (alone->pins, index + 1, alone->pins->len - index - 1);
+  g_ptr_array_remove_range (alone->pins, 0, index);
+  alone->pile_degrees = -1;
+  return keeps (plan, alone, weights, 0);
+}
+
+static const char *
+get_plain_reason (RcPinKind kind)
+{
+  switch (kind)
+    {
+    case RC_PIN_SEAM:
+      return _ ("no side seam can lie there");
+    case RC_PIN_SPLIT:
+      return _ ("its cross seams do not lie in one fill");
+    case RC_PIN_NO_SEAMS:
+      return _ ("there is no way to lay the carpet without a seam there");
+    case RC_PIN_ROLL:
+    case RC_N_PIN_KINDS:
+    default:
+      return _ ("no piece lies there");
+    }
+}
+
+static char *
+dup_unmet (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index)
+{
+  g_autofree char *what = describe (plan->measure, area, index, TRUE), *against = NULL;
+  const guint      other = find_against (plan, area, weights, index);
+  const RcPinKind  kind = get_pin (area, index)->kind;
+
+  if (other == area->pins->len)
+    return g_strdup_printf (_ ("%s is not kept: it contradicts the pinned pile direction"), what);
+  if (other > area->pins->len)
+    return g_strdup_printf (_ ("%s is not kept: %s"), what,
+                            is_kept_alone (plan, area, weights, index) ? _ ("it contradicts the other pins together")
+                                                                       : get_plain_reason (kind));
+  against = describe (plan->measure, area, other, FALSE);
+  if (kind == RC_PIN_SEAM && get_pin (area, other)->kind == RC_PIN_SEAM)
+    return g_strdup_printf (
+        _ ("%s is not kept: it contradicts %s, for seams lie a carpet's width apart or a multiple of it"), what,
+        against);
+  return g_strdup_printf (_ ("%s is not kept: it contradicts %s"), what, against);
+}
+
+static const char *
+get_lot (const RcJob *job, const RcPin *pin)
+{
+  const RcRoll *roll = rc_rolls_find (job->rolls, pin->roll);
+
+  return roll != NULL ? roll->lot : NULL;
+}
+
+/* Of a pin whose roll was let go of for that reason: pieces of an area are of one dye lot. */
+static char *
+dup_let_go (const RcPlan *plan, const RcFloorArea *area, guint index, const char *reason)
+{
+  g_autofree char *what = describe (plan->measure, area, index, TRUE);
+  const RcPin     *pin = get_pin (area, index);
+
+  for (guint i = 0; i < area->pins->len; i++)
+    {
+      const RcPin *other = get_pin (area, i);
+
+      if (other->kind == RC_PIN_ROLL && g_strcmp0 (get_lot (plan->job, pin), get_lot (plan->job, other)) != 0)
+        {
+          g_autofree char *against = describe (plan->measure, area, i, FALSE);
+          return g_strdup_printf (
+              _ ("%s is not kept: it contradicts %s, for the rolls are of two dye lots and an area is cut from one"),
+              what, against);
+        }
+    }
+  return g_strdup_printf (_ ("%s is not kept: roll %s does not do (%s)"), what, pin->roll, reason);
+}
+
+/* --- what a pin costs --- */
+
+/* FALSE where there is no plan of the area. */
+static gboolean
+find_cost (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, RcMoney *cost)
+{
+  g_autoptr (RcAreaPlan) area_plan = plan_at_once (plan, area, weights);
+  if (area_plan == NULL)
+    return FALSE;
+  *cost = ((RcOption *)g_ptr_array_index (area_plan->options, 0))->cost;
+  return TRUE;
 }
 
 static gboolean
@@ -343,11 +387,9 @@ note_let_go (const RcPlan *plan, const RcAreaPlan *area_plan)
           const RcPiece *piece = rc_plan_find_piece (plan, let_go->piece);
           if (piece == NULL || g_strcmp0 (piece->area, area_plan->area->id) != 0)
             continue;
-          RcPinResult     *result = &g_array_index (area_plan->pins, RcPinResult, piece->roll_pin);
-          g_autofree char *what = describe (plan->measure, area_plan->area, piece->roll_pin, TRUE);
+          RcPinResult *result = &g_array_index (area_plan->pins, RcPinResult, piece->roll_pin);
           g_free (result->unmet);
-          result->unmet
-              = g_strdup_printf (_ ("%s is not kept: roll %s does not do (%s)"), what, piece->roll, let_go->reason);
+          result->unmet = dup_let_go (plan, area_plan->area, piece->roll_pin, let_go->reason);
         }
     }
 }
@@ -358,8 +400,7 @@ fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weigh
 {
   const RcFloorArea *area = area_plan->area;
   const RcOption    *option = rc_area_plan_get_chosen (area_plan);
-  g_autoptr (RcSite) site = rc_site_new (plan->job, plan->house, area, rc_job_find_goods (plan->job, area->carpet),
-                                         weights, 90 - option->pile_degrees);
+  g_autoptr (RcSite) site = make_site (plan, area, weights, option);
   area_plan->pins = g_array_new (FALSE, TRUE, sizeof (RcPinResult));
   g_array_set_clear_func (area_plan->pins, pin_result_clear);
   g_array_set_size (area_plan->pins, area->pins->len + 1);
@@ -367,7 +408,7 @@ fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weigh
     {
       const RcSitePin *pin = find_site_pin (site, i);
       if (pin != NULL && !is_kept (site, option, pin))
-        g_array_index (area_plan->pins, RcPinResult, i).unmet = dup_unmet (plan, area, site, option, pin);
+        g_array_index (area_plan->pins, RcPinResult, i).unmet = dup_unmet (plan, area, weights, i);
     }
   note_let_go (plan, area_plan);
   if (progress->params->seconds <= 0)

@@ -49,15 +49,6 @@ rc_cut_goods_dup_ticket (const RcCutGoods *one, guint index)
                             : rc_ticket_new_cut (index, one->piece, one->roll);
 }
 
-static const RcRoll *
-find_roll (const GPtrArray *rolls, const char *id)
-{
-  for (guint i = 0; i < rolls->len; i++)
-    if (g_strcmp0 (((const RcRoll *)rolls->pdata[i])->id, id) == 0)
-      return rolls->pdata[i];
-  return NULL;
-}
-
 void
 rc_job_take_cut_goods (RcJob *job, const GPtrArray *goods)
 {
@@ -92,7 +83,7 @@ rc_job_has_taken_cut_goods (const RcJob *job, const GPtrArray *goods)
     {
       g_autofree char *ticket = rc_cut_goods_dup_ticket (goods->pdata[i], i);
 
-      if (!is_same_goods (find_roll (job->rolls, ticket), goods->pdata[i]))
+      if (!is_same_goods (rc_rolls_find (job->rolls, ticket), goods->pdata[i]))
         return FALSE;
     }
   return TRUE;
@@ -309,7 +300,7 @@ follow_stock (RcJob *job, const GPtrArray *stock)
   job->rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
   for (guint i = 0; i < was->len; i++)
     {
-      const RcRoll *roll = was->pdata[i], *now = roll->cut ? NULL : find_roll (stock, roll->id);
+      const RcRoll *roll = was->pdata[i], *now = roll->cut ? NULL : rc_rolls_find (stock, roll->id);
 
       if (now == NULL || now->length > 0)
         g_ptr_array_add (job->rolls, rc_roll_copy (now != NULL ? now : roll));
@@ -318,7 +309,7 @@ follow_stock (RcJob *job, const GPtrArray *stock)
     {
       const RcRoll *roll = stock->pdata[i];
 
-      if (roll->kept > 0 && find_roll (was, roll->id) == NULL && rc_job_find_goods (job, roll->goods_id) != NULL)
+      if (roll->kept > 0 && rc_rolls_find (was, roll->id) == NULL && rc_job_find_goods (job, roll->goods_id) != NULL)
         g_ptr_array_add (job->rolls, rc_roll_copy (roll));
     }
 }

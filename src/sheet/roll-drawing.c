@@ -18,15 +18,7 @@ rc_roll_find_stock (const RcPlan *plan, const RcCutting *cutting, guint use)
 {
   const char *id = rc_cutting_get_roll_id (cutting, get_use (cutting, use));
 
-  for (guint i = 0; id && i < plan->job->rolls->len; i++)
-    {
-      const RcRoll *roll = g_ptr_array_index (plan->job->rolls, i);
-
-      if (g_strcmp0 (roll->id, id) == 0)
-        return roll;
-    }
-
-  return NULL;
+  return id != NULL ? rc_rolls_find (plan->job->rolls, id) : NULL;
 }
 
 static const char *

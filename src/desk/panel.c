@@ -348,6 +348,17 @@ on_chosen (RcPanel *self)
   rc_panel_show (self);
 }
 
+/* The panels within a panel, as the cards of a list, edit the same job. */
+static void
+set_document_within (GtkWidget *widget, RcDocument *document)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child; child = gtk_widget_get_next_sibling (child))
+    if (RC_IS_PANEL (child))
+      rc_panel_set_document (RC_PANEL (child), document);
+    else
+      set_document_within (child, document);
+}
+
 void
 rc_panel_set_document (RcPanel *self, RcDocument *document)
 {
@@ -356,11 +367,15 @@ rc_panel_set_document (RcPanel *self, RcDocument *document)
   if (priv->document)
     g_signal_handlers_disconnect_by_data (priv->document, self);
   g_set_object (&priv->document, document);
+  if (document)
+    {
+      g_signal_connect_swapped (document, "edited", G_CALLBACK (rc_panel_show), self);
+      g_signal_connect_swapped (document, "planned", G_CALLBACK (rc_panel_show), self);
+      g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
+    }
+  set_document_within (GTK_WIDGET (self), document);
   if (document == NULL)
     return;
-  g_signal_connect_swapped (document, "edited", G_CALLBACK (rc_panel_show), self);
-  g_signal_connect_swapped (document, "planned", G_CALLBACK (rc_panel_show), self);
-  g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
   priv->choice = rc_document_get_choice (document);
   rc_panel_show (self);
 }

@@ -26,7 +26,7 @@ struct _RcPanelClass
   RcJob *(*settle) (RcPanel *self, RcJob *job);
 };
 
-/* Borrowed by the panel's parent; the panel keeps a reference. NULL: none. */
+/* For the panel and those within it. Borrowed by the panel's parent; the panel keeps a reference. NULL: none. */
 void        rc_panel_set_document (RcPanel *self, RcDocument *document);
 RcDocument *rc_panel_get_document (RcPanel *self);
 

@@ -123,11 +123,6 @@ rc_room_panel_show (RcPanel *panel, gpointer part)
     }
   rc_pick_show (&pick, self->area_drop, area ? area->id : NULL);
   show_openings (self, room);
-  if (rc_panel_get_document (RC_PANEL (self->wall_table)) == document)
-    return;
-  rc_panel_set_document (RC_PANEL (self->wall_table), document);
-  rc_panel_set_document (RC_PANEL (self->cutout_list), document);
-  rc_panel_set_document (RC_PANEL (self->diagonal_list), document);
 }
 
 static void
@@ -202,12 +197,6 @@ rc_room_panel_dispose (GObject *object)
 
   if (self->openings_box)
     remove_cards (self);
-  if (self->wall_table)
-    {
-      rc_panel_set_document (RC_PANEL (self->wall_table), NULL);
-      rc_panel_set_document (RC_PANEL (self->cutout_list), NULL);
-      rc_panel_set_document (RC_PANEL (self->diagonal_list), NULL);
-    }
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_ROOM_PANEL);
   G_OBJECT_CLASS (rc_room_panel_parent_class)->dispose (object);
 }

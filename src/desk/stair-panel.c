@@ -90,16 +90,14 @@ remove_last_card (RcStairPanel *self)
 static void
 show_turns (RcStairPanel *self, guint n_turns)
 {
-  RcDocument *document = rc_panel_get_document (RC_PANEL (self));
-
   for (guint n = count_turn_cards (self); n > n_turns; n--)
     remove_last_card (self);
   for (guint n = count_turn_cards (self); n < n_turns; n++)
-    gtk_box_append (self->turns_box, rc_turn_card_new (n));
-  for (GtkWidget *card = gtk_widget_get_first_child (GTK_WIDGET (self->turns_box)); card;
-       card = gtk_widget_get_next_sibling (card))
-    if (rc_panel_get_document (RC_PANEL (card)) != document)
-      rc_panel_set_document (RC_PANEL (card), document);
+    {
+      GtkWidget *card = rc_turn_card_new (n);
+      gtk_box_append (self->turns_box, card);
+      rc_panel_set_document (RC_PANEL (card), rc_panel_get_document (RC_PANEL (self)));
+    }
   gtk_widget_set_sensitive (GTK_WIDGET (self->add_turn_button), n_turns < RC_STAIR_MAX_TURNS);
 }
 
@@ -151,8 +149,6 @@ rc_stair_panel_show (RcPanel *panel, gpointer part)
 static void
 rc_stair_panel_dispose (GObject *object)
 {
-  if (RC_STAIR_PANEL (object)->turns_box)
-    show_turns (RC_STAIR_PANEL (object), 0);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_STAIR_PANEL);
   G_OBJECT_CLASS (rc_stair_panel_parent_class)->dispose (object);
 }

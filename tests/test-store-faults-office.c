@@ -125,9 +125,11 @@ run_keep_file (FaultFixture *fixture, RcStore *store, GError **error)
 }
 
 static gboolean
-run_take_number (FaultFixture *fixture, RcStore *store, GError **error)
+run_new_job (FaultFixture *fixture, RcStore *store, GError **error)
 {
-  return is_made (rc_store_take_job_number (store, "2025-03-06", error));
+  g_autoptr (RcJob) job = rc_job_new (NULL, &fixture->job->currency);
+
+  return rc_store_save_new_job (store, job, "new", "2025-03-06", "2025-03-06T10:00:00Z", error);
 }
 
 static gboolean
@@ -247,7 +249,7 @@ static const FaultWork works[] = {
   { "saving-a-roll", run_save_roll, TRUE, NULL, 0 },
   { "reading-jobs-and-prices", run_read_jobs, TRUE, NULL, 0 },
   { "keeping-a-file", run_keep_file, TRUE, NULL, 0 },
-  { "a-job-number", run_take_number, TRUE, NULL, 0 },
+  { "a-job-number", run_new_job, TRUE, NULL, 0 },
   { "reading-the-stock", run_read_stock, TRUE, NULL, 0 },
   { "reading-papers", run_read_papers, TRUE, NULL, 0 },
 };

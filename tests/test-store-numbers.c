@@ -43,10 +43,13 @@ static void
 assert_takes (RcStore *store, const char *date, const char *number)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *taken = rc_store_take_job_number (store, date, &error);
+  const RcCurrency usd = { "USD", 2 };
+  g_autoptr (RcJob) job = rc_job_new (NULL, &usd);
 
+  g_assert_true (rc_store_save_new_job (store, job, "new", date, "2026-03-09T10:00:00Z", &error));
   g_assert_no_error (error);
-  g_assert_cmpstr (taken, ==, number);
+  g_assert_cmpstr (job->number, ==, number);
+  g_assert_nonnull (job->id);
 }
 
 /* Two programs on one store take turns and never get the same; a number given by hand is passed over; each year begins

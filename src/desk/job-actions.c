@@ -14,18 +14,17 @@ rc_job_action_new (GtkWidget *widget, const char *name, GVariant *parameter)
   RcWindow *self = RC_WINDOW (widget);
   RcStore  *store = rc_window_get_store (self);
   g_autoptr (GError) error = NULL;
-  g_autofree char *id = rc_store_dup_new_job_id (store, &error);
-  g_autofree char *today = rc_clock_dup_today ();
-  g_autoptr (RcPriceBook) book = id ? rc_store_load_price_book (store, &error) : NULL;
+  g_autofree char *today = rc_clock_dup_today (), *now = rc_clock_dup_now ();
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (store, &error);
   g_autoptr (GPtrArray) stock = book ? rc_store_load_rolls_for_job (store, NULL, &error) : NULL;
-  g_autofree char *number = stock ? rc_store_take_job_number (store, today, &error) : NULL;
 
-  if (number)
+  if (stock)
     {
-      g_autoptr (RcJob) job = rc_job_edit_new_job (id, _ ("New job"), today, book, stock, rc_usual_units_find ());
-      g_free (job->number);
-      job->number = g_steal_pointer (&number);
-      if (rc_window_save_and_open (self, job, _ ("New job"), &error))
+      g_autoptr (RcJob) job = rc_job_edit_new_job (NULL, _ ("New job"), today, book, stock, rc_usual_units_find ());
+
+      if (rc_store_save_new_job (store, job, _ ("New job"), today, now, &error))
+        rc_job_list_refresh (rc_window_get_job_list (self));
+      if (error == NULL && rc_window_open_job (self, job->id, &error))
         rc_bench_edit_chosen (rc_window_get_bench (self));
     }
   rc_window_tell_error (self, error);

@@ -223,6 +223,8 @@ take_number (RcStore *store, const Save *save, GError **error)
 
   if (save->numbered == NULL)
     return TRUE;
+  if (save->numbered->id == NULL && (save->numbered->id = rc_store_dup_new_job_id (store, error)) == NULL)
+    return FALSE;
   number = rc_new_job_take_number (store, save->date, error);
   if (number == NULL)
     return FALSE;
@@ -235,13 +237,15 @@ static gboolean
 save_job (RcStore *store, Save *save, GError **error)
 {
   g_autoptr (RcRowSet) rows = rc_row_set_new (0);
-  g_autofree char *owner = g_strdup_printf (_ ("Job %s"), save->job->id);
-  g_autofree char *doing = g_strdup_printf (_ ("Saving job %s"), save->job->id);
+  g_autofree char *doing = save->job->id != NULL ? g_strdup_printf (_ ("Saving job %s"), save->job->id)
+                                                 : g_strdup (_ ("Saving a new job"));
+  g_autofree char *owner = NULL;
 
   if (!rc_store_begin (store, doing, error))
     return FALSE;
   if (!take_number (store, save, error))
     return rc_store_rollback (store);
+  owner = g_strdup_printf (_ ("Job %s"), save->job->id);
   rc_job_rows_add (save->job, rows);
   if (!rc_row_set_prepare (rows, 0, RC_N_JOB_TABLES, owner, error) || !save_within (store, rows, save, error))
     return rc_store_rollback (store);
@@ -263,10 +267,12 @@ rc_store_save_job (RcStore *store, const RcJob *job, const char *step, const cha
 }
 
 gboolean
-rc_job_store_save_numbered (RcStore *store, RcJob *job, const char *step, const char *date, const char *now,
-                            GError **error)
+rc_store_save_new_job (RcStore *store, RcJob *job, const char *step, const char *date, const char *now, GError **error)
 {
   Save save = { .job = job, .step = step, .now = now, .numbered = job, .date = date };
+
+  g_return_val_if_fail (store != NULL && job != NULL, FALSE);
+  g_return_val_if_fail (step != NULL && date != NULL && now != NULL, FALSE);
 
   return save_job (store, &save, error);
 }

@@ -57,39 +57,17 @@ rc_new_job_take_number (RcStore *store, const char *date, GError **error)
 }
 
 char *
-rc_store_take_job_number (RcStore *store, const char *date, GError **error)
-{
-  char *number;
-
-  g_return_val_if_fail (store != NULL && date != NULL, NULL);
-
-  if (!rc_store_begin (store, _ ("Taking a job number"), error))
-    return NULL;
-  number = rc_new_job_take_number (store, date, error);
-  if (number == NULL)
-    {
-      rc_store_rollback (store);
-      return NULL;
-    }
-  if (!rc_store_commit (store, _ ("Taking a job number"), error))
-    g_clear_pointer (&number, g_free);
-  return number;
-}
-
-char *
 rc_store_duplicate_job (RcStore *store, const char *id, const RcCustomer *customer, const char *date, const char *now,
                         GError **error)
 {
   g_autoptr (RcJob) job = NULL;
   g_autoptr (RcJob) copy = NULL;
-  g_autofree char *new_id = NULL;
 
   g_return_val_if_fail (store != NULL && id != NULL && date != NULL && now != NULL, NULL);
 
   job = rc_store_read_job (store, id, error);
-  new_id = job != NULL ? rc_store_dup_new_job_id (store, error) : NULL;
-  if (new_id == NULL)
+  if (job == NULL)
     return NULL;
-  copy = rc_job_new_duplicate (job, new_id, NULL, date, customer);
-  return rc_job_store_save_numbered (store, copy, _ ("Duplicate"), date, now, error) ? g_steal_pointer (&new_id) : NULL;
+  copy = rc_job_new_duplicate (job, NULL, NULL, date, customer);
+  return rc_store_save_new_job (store, copy, _ ("Duplicate"), date, now, error) ? g_strdup (copy->id) : NULL;
 }

@@ -60,12 +60,6 @@ gboolean rc_store_find_state (RcStore *store, const char *job_id, RcJobState *st
  */
 char *rc_store_dup_new_job_id (RcStore *store, GError **error);
 
-/* The next number by the price book's pattern (job_numbers) on that day, as the office writes it: no job's id or
- * number, and never given twice, whatever programs ask at once and whether or not a job is then saved with it.
- * (transfer full)
- */
-char *rc_store_take_job_number (RcStore *store, const char *date, GError **error);
-
 /* Saves a duplicate of the job (rc_job_new_duplicate) with an id and a number of its own. `customer` NULL: the same.
  * (transfer full) its id. */
 char *rc_store_duplicate_job (RcStore *store, const char *id, const RcCustomer *customer, const char *date,
@@ -83,10 +77,15 @@ RcJob *rc_store_read_job (RcStore *store, const char *id, GError **error);
  * job, so that every edit can be stored. RC_ERROR_CONFLICT: the job in the store is not the one last loaded or saved by
  * this RcStore. */
 gboolean rc_store_save_job (RcStore *store, const RcJob *job, const char *step, const char *now, GError **error);
-/* The same, but in place of the job's latest step: undo then goes back to before that one. One transaction, so that
- * letters typed into one field stay one step and none is lost. *has_step (nullable) is FALSE when the job is now as it
- * was before that step: then there is no such step any more. Without a step to replace (nothing but the first save, or
- * the latest was undone) it is rc_store_save_job. */
+/* Saves a new job under the next number by the price book's pattern (job_numbers) on `date`, as the office writes it,
+ * and where it has no id yet (NULL) under a new one; both are put into it. One transaction: whatever programs save at
+ * once no number is given twice, nor one that is another job's id, and none is used up by a job that was not saved. */
+gboolean rc_store_save_new_job (RcStore *store, RcJob *job, const char *step, const char *date, const char *now,
+                                GError **error);
+/* As rc_store_save_job, but in place of the job's latest step: undo then goes back to before that one. One transaction,
+ * so that letters typed into one field stay one step and none is lost. *has_step (nullable) is FALSE when the job is
+ * now as it was before that step: then there is no such step any more. Without a step to replace (nothing but the first
+ * save, or the latest was undone) it is rc_store_save_job. */
 gboolean rc_store_amend_job (RcStore *store, const RcJob *job, const char *step, const char *now, gboolean *has_step,
                              GError **error);
 

@@ -71,9 +71,8 @@ area_sum_add_stair (AreaSum *sum, const RcPlan *plan, const RcStair *stair, GErr
   RcArea of_plain
       = rc_area_from_rectangle (rc_stair_get_inner_width (stair, plain), get_step_length (stair, plain) * n_steps);
 
-  rc_reason_add_part (sum->reason, area == of_plain
-                                       ? g_steal_pointer (&all)
-                                       : g_strdup_printf (_ ("%s, more at turns and wider steps"), all));
+  rc_reason_add_part (sum->reason, area == of_plain ? g_steal_pointer (&all)
+                                                    : g_strdup_printf (_ ("%s, more at turns and wider steps"), all));
   return rc_take_off_sum (&sum->area, area, stair->name, error);
 }
 

@@ -2,11 +2,11 @@
  * work on one job. Nothing waits by the clock, but until what is waited for is there. */
 #include <glib/gi18n-lib.h>
 
+#include "accounts-window.h"
 #include "attachment-list.h"
 #include "compare-window.h"
 #include "document-things.h"
 #include "glance-window.h"
-#include "job-file-dialog.h"
 #include "length-rows.h"
 #include "office-hand.h"
 #include "order-window.h"
@@ -194,6 +194,15 @@ check_bench (DeskFixture *fixture)
   g_assert_cmpuint (n_cut, ==, 1);
 }
 
+static void
+choose_everything (GtkWidget *accounts)
+{
+  GtkWidget *periods = desk_fixture_find (accounts, GTK_TYPE_BOX, "periods_box");
+
+  g_signal_emit_by_name (gtk_widget_get_last_child (periods), "clicked");
+  desk_fixture_settle ();
+}
+
 /* The accounts hear of what was accepted and of what is ordered, once each. */
 static void
 check_accounts (DeskFixture *fixture)
@@ -201,8 +210,16 @@ check_accounts (DeskFixture *fixture)
   g_autofree char *path = g_build_filename (fixture->folder, "accounts.csv", NULL), *text = NULL;
   g_autoptr (GPtrArray) orders = rc_store_find_purchases (fixture->store, NULL, NULL);
   g_autoptr (GError) error = NULL;
+  RcAccountsWindow *accounts = office_hand_open_window (fixture, "win.export-accounts", RC_TYPE_ACCOUNTS_WINDOW);
 
-  g_assert_true (rc_accounts_write (fixture->store, path, &error));
+  g_assert_cmpstr (rc_accounts_window_get_told (accounts), ==, "Nothing was accepted or ordered in these days.");
+  desk_fixture_type (GTK_WINDOW (accounts), "2026-02-30"); /* in place of the day before today's month */
+  g_assert_nonnull (strstr (rc_accounts_window_get_told (accounts), "“2026-02-30” is not a day"));
+  g_assert_false (rc_accounts_window_write (accounts, path, &error));
+  g_clear_error (&error);
+  choose_everything (GTK_WIDGET (accounts));
+  g_assert_nonnull (strstr (rc_accounts_window_get_told (accounts), "1 quotation accepted"));
+  g_assert_true (rc_accounts_window_write (accounts, path, &error));
   g_assert_true (g_file_get_contents (path, &text, NULL, &error));
   g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
   g_assert_cmpuint (g_strv_length (lines), ==,
@@ -217,8 +234,9 @@ check_accounts (DeskFixture *fixture)
       g_assert_true (g_str_has_prefix (lines[2 + i], begin));
       g_assert_true (g_str_has_suffix (lines[2 + i], total));
     }
-  g_assert_false (rc_accounts_write (fixture->store, "/no/such/folder/accounts.csv", &error));
+  g_assert_false (rc_accounts_window_write (accounts, "/no/such/folder/accounts.csv", &error));
   g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  gtk_window_destroy (GTK_WINDOW (accounts));
 }
 
 /* Another job is open; the one looked for is found by letters of the customer's name, and Return opens it. */

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "accounts-window.h"
 #include "clock.h"
 #include "job-edit.h"
 #include "job-file-dialog.h"
@@ -112,7 +113,7 @@ rc_job_action_open_file (GtkWidget *widget, const char *name, GVariant *paramete
 void
 rc_job_action_export_accounts (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  rc_accounts_dialog_save (RC_WINDOW (widget));
+  gtk_window_present (GTK_WINDOW (rc_accounts_window_new (RC_WINDOW (widget))));
 }
 
 void

@@ -2,8 +2,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "accounts-csv.h"
-#include "clock.h"
 #include "job-file.h"
 
 #define HELD_KEY "rowcut-file-chooser"
@@ -103,36 +101,4 @@ rc_job_file_dialog_save (RcWindow *window)
   g_autofree char *name = g_strdup_printf ("%s.xml", rc_document_get_job (document)->id);
   show (window, _ ("Write a job file"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), name,
         &(Kind){ _ ("Job files"), "*.xml" }, G_CALLBACK (on_save_response));
-}
-
-gboolean
-rc_accounts_write (RcStore *store, const char *path, GError **error)
-{
-  g_autoptr (GPtrArray) accounts = rc_store_find_accounts (store, NULL, NULL, error);
-  g_autofree char *csv = accounts != NULL ? rc_accounts_csv_format (accounts) : NULL;
-
-  return csv != NULL && g_file_set_contents (path, csv, -1, error);
-}
-
-static void
-on_accounts_response (GtkNativeDialog *dialog, int response, RcWindow *window)
-{
-  g_autofree char *path = dup_path (dialog, response), *text = NULL;
-  g_autoptr (GError) error = NULL;
-
-  let_go (window);
-  if (path == NULL)
-    return;
-  if (rc_accounts_write (rc_window_get_store (window), path, &error))
-    text = g_strdup_printf (_ ("Written to %s"), path);
-  rc_window_tell (window, error != NULL ? error->message : text);
-}
-
-void
-rc_accounts_dialog_save (RcWindow *window)
-{
-  g_autofree char *today = rc_clock_dup_today (), *name = g_strdup_printf ("%s-%s.csv", _ ("accounts"), today);
-
-  show (window, _ ("Write the accounts"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), name,
-        &(Kind){ _ ("Tables (CSV)"), "*.csv" }, G_CALLBACK (on_accounts_response));
 }

@@ -8,6 +8,7 @@
 #include "rowcut-error.h"
 #include "shipped.h"
 
+#define IN   RC_TICKS_PER_INCH
 #define HEAD "<job xmlns=\"urn:rowcut:job:1\">"
 
 static RcJob *
@@ -274,6 +275,16 @@ static const Fault faults[] = {
   { "an unknown unit",
     HEAD "<goods><tape id='t' unit='furlong'/></goods><measure/></job>",
     { "<tape> unit", "furlong", "" } },
+  { "a stair that turns by a ramp",
+    HEAD GOODS
+    "<measure><stair id='s' steps='9' rise='7' going='9' width='36'><turn kind='ramp' going='36' width='36'/>"
+    "</stair></measure></job>",
+    { "<turn> kind", "“ramp”", "landing, winders" } },
+  { "a turn without its going",
+    HEAD GOODS
+    "<measure><stair id='s' steps='9' rise='7 in' going='9 in' width='36 in'><turn kind='landing' width='36'/>"
+    "</stair></measure></job>",
+    { "<turn>", "going", "" } },
   { "half of a place",
     HEAD GOODS "<measure><room id='r' at-x='0'>" OUTLINE "</room></measure></job>",
     { "<room>", "at-x and at-y", "" } },
@@ -293,6 +304,30 @@ test_fault (gconstpointer data)
   for (guint i = 0; i < G_N_ELEMENTS (fault->names); i++)
     if (strstr (error->message, fault->names[i]) == NULL)
       g_error ("“%s” does not name “%s”", error->message, fault->names[i]);
+}
+
+/* A stair told of its only turn by itself before it could have more; what it said beside "straight" counted for
+ * nothing.
+ */
+static void
+test_turns_of_before (void)
+{
+  static const RcStairTurn WINDERS = { RC_TURN_WINDERS, RC_BEND_RIGHT, 6, 3, 28 * IN, 42 * IN };
+  g_autoptr (RcJob) job = parse_well (
+      HEAD GOODS "<measure><stair id='a' steps='9' rise='7 in' going='9 in' width='36 in' turn='winders' bend='right'"
+                 " turn-after='6' winders='3' turn-going='28 in' turn-width='42 in'/>"
+                 "<stair id='b' steps='9' rise='7 in' going='9 in' width='36 in' turn='straight' turn-after='6'/>"
+                 "<stair id='c' steps='9' rise='7 in' going='9 in' width='36 in'><turn kind='landing' going='36 in'"
+                 " width='40 in'/><turn kind='winders' bend='right' after='6' winders='3' going='28 in' width='42 in'/>"
+                 "</stair></measure></job>");
+  const RcMeasure *measure = rc_job_get_measure (job, NULL);
+  const GArray    *old = rc_measure_find_stair (measure, "a")->turns;
+  const GArray    *both = rc_measure_find_stair (measure, "c")->turns;
+  g_assert_cmpmem (old->data, old->len * sizeof WINDERS, &WINDERS, sizeof WINDERS);
+  g_assert_cmpuint (rc_measure_find_stair (measure, "b")->turns->len, ==, 0);
+  g_assert_cmpuint (both->len, ==, 2);
+  g_assert_cmpmem (&g_array_index (both, RcStairTurn, 1), sizeof WINDERS, &WINDERS, sizeof WINDERS);
+  g_assert_cmpint (g_array_index (both, RcStairTurn, 0).width, ==, 40 * IN);
 }
 
 static void
@@ -425,6 +460,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/job-file/bare numbers", test_bare_numbers);
   g_test_add_func ("/exchange/job-file/seam line", test_seam_line);
   g_test_add_func ("/exchange/job-file/seam in alternatives", test_seam_in_alternatives);
+  g_test_add_func ("/exchange/job-file/turns of before", test_turns_of_before);
   g_test_add_func ("/exchange/job-file/too deep", test_too_deep);
   g_test_add_func ("/exchange/job-file/too large", test_too_large);
   g_test_add_func ("/exchange/job-file/write and read", test_write_and_read);

@@ -220,8 +220,8 @@ def main():
     if tap.ok(user.window is not None, "the window appears"):
         total = user.enter_house()
         print(f"# {total} keys: the whole house", flush=True)
-        last = root.findall("j:measure", NS)[-1].find("j:stair", NS).get("turn-width")
-        user.wait(lambda: export() and f'turn-width="{read_inches(last)}' in export().read_text().replace("&quot;", '"'))
+        last = f'width="{read_inches(root.findall("j:measure", NS)[-1].find(".//j:turn", NS).get("width"))}'
+        user.wait(lambda: export() and last in export().read_text().rpartition("<turn ")[2].replace("&quot;", '"'))
         compare(demo)
     user.check_end(STORE)
     tap.done()

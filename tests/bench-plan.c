@@ -9,6 +9,7 @@
 #include <string.h>
 #include <time.h>
 
+#include "cutting.h"
 #include "large-job.h"
 #include "plan-building.h"
 #include "plan-maker.h"
@@ -163,6 +164,43 @@ time_edit (const RcJob *job, RcPlanWeightsFunc weights, gpointer user_data, cons
   return seconds;
 }
 
+static double
+get_gap (RcMoney cost, RcMoney bound)
+{
+  return cost > 0 ? 100.0 * (double)(cost - MIN (cost, bound)) / (double)cost : 0.0;
+}
+
+/* A row for each carpet, and one for all of those without a pattern. */
+static void
+tell_carpets (const RcPlan *plan)
+{
+  RcMoney plain_cost = 0, plain_bound = 0;
+  for (guint i = 0; i < plan->cuttings->len; i++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, i);
+      gboolean         is_plain = cutting->goods->repeat_length == 0 && cutting->goods->repeat_width == 0;
+      RcMoney          goods = rc_cutting_get_cost (cutting), seams = 0, rules = 0;
+      for (guint a = 0; a < plan->areas->len; a++)
+        {
+          const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, a);
+          const RcOption   *option = rc_area_plan_get_chosen (area_plan);
+          if (strcmp (area_plan->area->carpet, cutting->goods->id) != 0)
+            continue;
+          seams += option->seam_cost;
+          rules += option->rule_cost;
+        }
+      RcMoney cost = goods + seams + rules;
+      plain_cost += is_plain ? cost : 0;
+      plain_bound += is_plain ? cutting->cost_lower_bound : 0;
+      g_print ("  %-24s %s goods %10.2f seams %8.2f rules %8.2f together %10.2f at least %10.2f gap %5.1f %%\n",
+               cutting->goods->id, is_plain ? "plain  " : "pattern", (double)goods / 100, (double)seams / 100,
+               (double)rules / 100, (double)cost / 100, (double)cutting->cost_lower_bound / 100,
+               get_gap (cost, cutting->cost_lower_bound));
+    }
+  g_print ("  where no pattern is involved: %.2f, at least %.2f, gap %.2f %%\n", (double)plain_cost / 100,
+           (double)plain_bound / 100, get_gap (plain_cost, plain_bound));
+}
+
 static void
 run (const char *label, const RcJob *job, RcPlanWeightsFunc weights, gpointer user_data, double seconds)
 {
@@ -179,10 +217,11 @@ run (const char *label, const RcJob *job, RcPlanWeightsFunc weights, gpointer us
   RcMoney rules = sum_rules (plan);
   g_print ("%-18s %5.0f %8.3f %8.3f %12.2f %10.2f %12.2f %6.1f %12.2f %6.3f %12.2f %6.3f %6.1f %8.3f\n", label, seconds,
            cpu, wall, (double)plan->cost / 100, (double)rules / 100, (double)plan->cost_lower_bound / 100,
-           plan->cost > 0 ? 100.0 * (double)(plan->cost - plan->cost_lower_bound) / (double)plan->cost : 0.0,
-           (double)whole / 100, (double)(plan->cost - rules) / (double)whole, (double)halved / 100,
+           get_gap (plan->cost, plan->cost_lower_bound), (double)whole / 100,
+           (double)(plan->cost - rules) / (double)whole, (double)halved / 100,
            (double)(plan->cost - rules) / (double)halved, (double)plan->waste_ppm / 1e4,
            time_edit (job, weights, user_data, plan));
+  tell_carpets (plan);
 }
 
 static void

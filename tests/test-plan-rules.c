@@ -3,6 +3,8 @@
 
 #include "plan-maker.h"
 #include "option.h"
+#include "rounds.h"
+#include "rule-least.h"
 #include "rule.h"
 
 /* A room 12 ft wide (x) and 16 ft long (y) seen with the pile along y. South wall: door D1, 1 ft from the west corner,
@@ -329,6 +331,71 @@ test_doorway_piece (void)
   g_assert_cmpuint (option->broken->len, ==, 0);
 }
 
+/* Doors, archways and windows, some of them, one in each half of a wall. */
+static void
+set_up_openings (Room *room)
+{
+  RcRoom *made = g_ptr_array_index (rc_job_get_measure (room->job, NULL)->rooms, 0);
+  g_ptr_array_set_size (made->openings, 0);
+  for (guint i = 0; i < 8; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("O%u", i);
+      int              half = i % 2 == 0 ? 72 : 96, width = g_test_rand_int_range (20, 70); /* in */
+      int              offset = g_test_rand_int_range (0, half - width) + (i < 4 ? 0 : half);
+      if (g_test_rand_int_range (0, 3) == 0)
+        continue;
+      RcOpening *opening = add_door (made, id, i % 4, IN (offset), IN (width), IN (4.5), NULL);
+      opening->kind = g_test_rand_int_range (0, 3) == 0 ? RC_OPENING_WINDOW : RC_OPENING_DOOR;
+      opening->swing = opening->kind == RC_OPENING_DOOR && g_test_rand_bit () ? RC_SWING_IN : RC_SWING_NONE;
+    }
+}
+
+static RcLength
+random_between (RcLength from, RcLength to)
+{
+  return from + (RcLength)((double)(to - from) * g_test_rand_double ());
+}
+
+/* A seam somewhere in a box breaks no less than what is told of all seams there. */
+static void
+test_least (Room *room, gconstpointer data)
+{
+  guint n_told = 0, n = scale_rounds (300);
+  for (guint round = 0; round < n; round++)
+    {
+      g_autoptr (GError) error = NULL;
+      set_up_openings (room);
+      rc_site_free (room->site);
+      rc_house_free (room->house);
+      room->house = rc_house_new (rc_job_get_measure (room->job, NULL), &room->job->settings.closure, &error);
+      g_assert_no_error (error);
+      room->site = make_site (room);
+      for (guint k = 0; k < 20; k++)
+        {
+          gboolean across = g_test_rand_bit ();
+          RcLength x0 = random_between (0, FT (12)), y0 = random_between (0, FT (16));
+          RcBox    box = { x0, y0, random_between (x0, FT (12)), random_between (y0, FT (16)) };
+          if (across && g_test_rand_bit ())
+            box.y1 = MIN (FT (16), box.y0 + IN (6));
+          RcMoney least
+              = across ? rc_rules_weigh_cross_least (room->site, box) : rc_rules_weigh_side_least (room->site, box);
+          n_told += least > 0;
+          for (guint s = 0; s < 20; s++)
+            {
+              RcLength x = random_between (box.x0, box.x1), y = random_between (box.y0, box.y1);
+              RcPoint  a
+                  = across ? (RcPoint){ random_between (0, box.x0), y } : (RcPoint){ x, random_between (0, box.y0) };
+              RcPoint b = across ? (RcPoint){ random_between (box.x1, FT (12)), y }
+                                 : (RcPoint){ x, random_between (box.y1, FT (16)) };
+              RcMoney cost = rc_rules_weigh_seam (room->site, across ? RC_SEAM_CROSS : RC_SEAM_SIDE, a, b, NULL)
+                             - room->job->settings.rule_cost[RC_RULE_EACH_SEAM];
+              g_assert_cmpint (least, <=, cost);
+            }
+        }
+    }
+  g_assert_cmpuint (n_told, >, n * 4);
+}
+
 #define ROOM_TEST(path, func) g_test_add (path, Room, NULL, set_up, func, tear_down)
 
 int
@@ -339,6 +406,7 @@ main (int argc, char *argv[])
   ROOM_TEST ("/plan-rules/a leaf sweeps the side and the quarter it swings to", test_sweeps);
   ROOM_TEST ("/plan-rules/sizes cost more the less there is", test_sizes);
   ROOM_TEST ("/plan-rules/floor inside a doorway does not hide a narrow strip", test_narrow_beside_a_doorway);
+  ROOM_TEST ("/plan-rules/of seams somewhere no more is told than each breaks", test_least);
   ROOM_TEST ("/plan-rules/a rule without a price is off", test_switched_off);
   g_test_add_func ("/plan-rules/worked layouts come out as published at the default prices", test_worked_layouts);
   g_test_add_func ("/plan-rules/a doorway's floor is pieced in", test_doorway_piece);

@@ -5,72 +5,108 @@
 
 enum
 {
-  STEP_LOOKS = 20,    /* of them take as long as a step of the clock */
-  MOST_LOOKS = 20000, /* stretches and sets of cells' ranges that are looked at */
-  CLOCK_SETS = 256,   /* of them are listed between looks at the clock */
-  MOST_SETS = 300000  /* sets of ranges, a range for each cell, to begin with */
+  MOST_PARTINGS = 4096 /* of the doorways of all areas */
 };
 
 /* Ends of a stretch nearer to each other than this are one place: 1 mm. */
 #define NEAR RC_TICKS_PER_MM
 
-/* Some of the ways: each area along an axis, its doorways parted, each cell's strip lines in a stretch. */
+/* A range of a cell's strip lines, and what it costs at least by the prices. */
+typedef struct
+{
+  const RcLineRange *range;
+  gint64             cost;
+} Ranked;
+
+/* A cell's ranges, the cheapest first. */
+typedef struct
+{
+  const RcSite *site;
+  GArray       *ranges; /* of Ranked */
+} Cell;
+
+/* Each area along an axis, its doorways parted. */
+typedef struct
+{
+  GPtrArray *cells;    /* of Cell, borrowed: of all areas, one after the other */
+  gint64     doorways; /* what their seams cost, in the units of RcNestChoice */
+} Parted;
+
+/* Some of the ways: a parting, each cell's strip lines in a stretch. */
 typedef struct
 {
   gint64         bound;
-  gboolean       is_weighed; /* else a glance */
-  gint64         doorways;   /* what their seams cost, in minor units */
-  guint          n_cells;
-  RcLineStretch *cells; /* of all areas, one after the other */
+  const Parted  *parted;
+  guint         *ranks; /* by cell: its range; NULL once it has been weighed */
+  guint          last;  /* the cell in which it differs from the ways it was listed after */
+  RcLineStretch *cells; /* once it has been weighed */
 } Ways;
 
-typedef struct
+struct _RcTogether
 {
-  const GPtrArray   *choices;
-  const GArray      *cuts;
-  RcLengthCost       cost;
-  gconstpointer      user_data;
-  const RcNestClock *clock;
-  GPtrArray         *heap; /* of Ways: none has a lower bound than the one it hangs from */
-  guint              n_looks;
-  gboolean           is_cut_short; /* the clock was over before all ways were listed */
-  GHashTable        *glances;      /* from RcLineRange to RcLayLook */
-} Search;
+  GArray      *cuts;
+  RcLayCost    cost;
+  RcNestPrices prices;
+  GPtrArray   *cells;  /* of Cell */
+  GPtrArray   *parted; /* of Parted */
+  GPtrArray   *heap;   /* of Ways: none has a lower bound than the one it hangs from */
+};
 
 static void
 ways_free (gpointer data)
 {
   Ways *ways = data;
+  g_free (ways->ranks);
   g_free (ways->cells);
   g_free (ways);
+}
+
+static void
+cell_free (gpointer data)
+{
+  g_array_unref (((Cell *)data)->ranges);
+  g_free (data);
+}
+
+static void
+parted_free (gpointer data)
+{
+  g_ptr_array_unref (((Parted *)data)->cells);
+  g_free (data);
 }
 
 /* --- the heap --- */
 
 static gint64
-get_bound (const Search *self, guint i)
+get_bound (const RcTogether *self, guint i)
 {
   return ((const Ways *)g_ptr_array_index (self->heap, i))->bound;
 }
 
 static void
-swap (Search *self, guint a, guint b)
+swap (RcTogether *self, guint a, guint b)
 {
   gpointer kept = g_ptr_array_index (self->heap, a);
   g_ptr_array_index (self->heap, a) = g_ptr_array_index (self->heap, b);
   g_ptr_array_index (self->heap, b) = kept;
 }
 
+/* Takes it over; what cannot be is forgotten. */
 static void
-push (Search *self, Ways *ways)
+push (RcTogether *self, Ways *ways)
 {
+  if (ways->bound == G_MAXINT64)
+    {
+      ways_free (ways);
+      return;
+    }
   g_ptr_array_add (self->heap, ways);
   for (guint i = self->heap->len - 1; i > 0 && get_bound (self, i) < get_bound (self, (i - 1) / 2); i = (i - 1) / 2)
     swap (self, i, (i - 1) / 2);
 }
 
 static Ways *
-pop (Search *self)
+pop (RcTogether *self)
 {
   guint last = self->heap->len - 1;
   swap (self, 0, last);
@@ -87,151 +123,195 @@ pop (Search *self)
   return least;
 }
 
-/* --- ways at a glance --- */
+/* --- cells by the prices --- */
 
-static const GPtrArray *
-get_ranges (const RcAreaAxis *axis, const RcAxisWay *way, guint cell)
+static int
+compare_ranked (gconstpointer a, gconstpointer b)
 {
-  return g_ptr_array_index (axis->cells, g_array_index (axis->members, guint, way->first_cell + cell));
+  const Ranked *p = a, *q = b;
+  return p->cost != q->cost ? (p->cost > q->cost) - (p->cost < q->cost)
+                            : (p->range->from > q->range->from) - (p->range->from < q->range->from);
 }
 
-static double
-count_sets (const RcAreaChoice *choice)
+static Cell *
+cell_new (const RcSite *site, const GPtrArray *ranges, const RcNestPrices *prices)
 {
-  double sum = 0;
-  for (guint a = 0; a < choice->axes->len; a++)
+  RcRangePricing pricing = { .site = site, .prices = prices };
+  Cell          *cell = g_new (Cell, 1);
+  pricing.turns = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  *cell = (Cell){ site, g_array_new (FALSE, FALSE, sizeof (Ranked)) };
+  for (guint i = 0; i < ranges->len; i++)
     {
-      const RcAreaAxis *axis = &g_array_index (choice->axes, RcAreaAxis, a);
-      for (guint w = 0; w < axis->ways->len; w++)
+      Ranked   ranked = { g_ptr_array_index (ranges, i), 0 };
+      RcLength moved = 0;
+      ranked.cost = rc_range_find_least (&pricing, ranked.range, &moved);
+      g_array_append_val (cell->ranges, ranked);
+    }
+  g_array_sort (cell->ranges, compare_ranked);
+  g_array_unref (pricing.turns);
+  return cell;
+}
+
+static const Ranked *
+get_ranked (const Parted *parted, guint cell, guint rank)
+{
+  return &g_array_index (((Cell *)g_ptr_array_index (parted->cells, cell))->ranges, Ranked, rank);
+}
+
+/* Cells of all areas along all axes. */
+static GPtrArray *
+list_cells (const GPtrArray *choices, const RcNestPrices *prices)
+{
+  GPtrArray *cells = g_ptr_array_new_with_free_func (cell_free);
+  for (guint i = 0; i < choices->len; i++)
+    {
+      const RcAreaChoice *choice = g_ptr_array_index (choices, i);
+      for (guint a = 0; a < choice->axes->len; a++)
         {
-          const RcAxisWay *way = &g_array_index (axis->ways, RcAxisWay, w);
-          double           n = 1;
-          for (guint i = 0; i < way->n_cells; i++)
-            n *= get_ranges (axis, way, i)->len;
-          sum += n;
+          const RcAreaAxis *axis = &g_array_index (choice->axes, RcAreaAxis, a);
+          for (guint c = 0; c < axis->cells->len; c++)
+            g_ptr_array_add (cells, cell_new (axis->site, g_ptr_array_index (axis->cells, c), prices));
         }
     }
-  return sum;
+  return cells;
 }
 
-/* Sets being made: what has been chosen so far. */
+/* --- partings --- */
+
 typedef struct
 {
-  Search *search;
-  GArray *cells; /* of RcLineStretch */
-  gint64  doorways;
-} Making;
+  RcTogether      *self;
+  const GPtrArray *choices;
+  GPtrArray       *cells; /* of Cell: of the areas before */
+} Parting;
 
-/* The glance at the whole of a range, which is taken once. */
-static const RcLayLook *
-look_at (Search *self, const RcLineStretch *all)
-{
-  RcLayLook *look = g_hash_table_lookup (self->glances, all->range);
-  if (look != NULL)
-    return look;
-  look = g_new (RcLayLook, 1);
-  *look = rc_lay_look (all);
-  g_hash_table_insert (self->glances, (gpointer)all->range, look);
-  return look;
-}
-
+/* `first`: the area's first among all cells. */
 static void
-push_set (Making *making, RcLayLook sum)
+part (Parting *parting, guint area, guint first, gint64 doorways)
 {
-  Search *self = making->search;
-  self->is_cut_short |= self->heap->len % CLOCK_SETS == 0 && rc_nest_clock_is_over (self->clock);
-  if (self->is_cut_short)
-    return;
-  Ways  *ways = g_new0 (Ways, 1);
-  gint64 carpet = self->cost (self->user_data,
-                              (RcLength)(sum.area / g_array_index (making->cells, RcLineStretch, 0).site->roll_width));
-  *ways = (Ways){ .doorways = making->doorways, .n_cells = making->cells->len };
-  ways->cells = g_memdup2 (making->cells->data, sizeof (RcLineStretch) * making->cells->len);
-  ways->bound = carpet == G_MAXINT64 ? carpet : carpet + sum.beside + ways->doorways * RC_RANGE_UNIT;
-  if (ways->bound == G_MAXINT64)
-    ways_free (ways);
-  else
-    push (self, ways);
-}
-
-static void make_areas (Making *making, guint area, RcLayLook sum);
-
-static void
-make_cells (Making *making, guint area, const RcAreaAxis *axis, const RcAxisWay *way, guint cell, RcLayLook sum)
-{
-  if (cell == way->n_cells)
+  GPtrArray *cells = parting->cells;
+  if (area == parting->choices->len)
     {
-      make_areas (making, area + 1, sum);
+      Parted *parted = g_new (Parted, 1);
+      *parted = (Parted){ g_ptr_array_copy (cells, NULL, NULL), doorways };
+      g_ptr_array_add (parting->self->parted, parted);
       return;
     }
-  const GPtrArray *ranges = get_ranges (axis, way, cell);
-  for (guint i = 0; i < ranges->len && !making->search->is_cut_short; i++)
-    {
-      const RcLineRange *range = g_ptr_array_index (ranges, i);
-      RcLineStretch      all = { axis->site, range, 0, range->to - range->from };
-      const RcLayLook   *look = look_at (making->search, &all);
-      g_array_append_val (making->cells, all);
-      make_cells (making, area, axis, way, cell + 1, (RcLayLook){ sum.beside + look->beside, sum.area + look->area });
-      g_array_set_size (making->cells, making->cells->len - 1);
-    }
-}
-
-static void
-make_areas (Making *making, guint area, RcLayLook sum)
-{
-  if (area == making->search->choices->len)
-    {
-      push_set (making, sum);
-      return;
-    }
-  const RcAreaChoice *choice = g_ptr_array_index (making->search->choices, area);
+  const RcAreaChoice *choice = g_ptr_array_index (parting->choices, area);
+  guint               n_own = 0, before = cells->len;
   for (guint a = 0; a < choice->axes->len; a++)
+    n_own += g_array_index (choice->axes, RcAreaAxis, a).cells->len;
+  for (guint a = 0, of_axis = first; a < choice->axes->len; a++)
     {
       const RcAreaAxis *axis = &g_array_index (choice->axes, RcAreaAxis, a);
       for (guint w = 0; w < axis->ways->len; w++)
         {
           const RcAxisWay *way = &g_array_index (axis->ways, RcAxisWay, w);
-          making->doorways += way->doorways;
-          make_cells (making, area, axis, way, 0, sum);
-          making->doorways -= way->doorways;
+          for (guint i = 0; i < way->n_cells; i++)
+            g_ptr_array_add (cells,
+                             g_ptr_array_index (parting->self->cells,
+                                                of_axis + g_array_index (axis->members, guint, way->first_cell + i)));
+          part (parting, area + 1, first + n_own, doorways + way->doorways * RC_RANGE_UNIT);
+          g_ptr_array_set_size (cells, (int)before);
         }
+      of_axis += axis->cells->len;
     }
 }
 
-static void
-make_sets (Search *self)
+static gboolean
+are_few (const GPtrArray *choices)
 {
-  Making    making = { self, g_array_new (FALSE, FALSE, sizeof (RcLineStretch)), 0 };
-  RcLayLook sum = { 0, 0 };
+  double n = 1;
+  for (guint i = 0; i < choices->len; i++)
+    {
+      const RcAreaChoice *choice = g_ptr_array_index (choices, i);
+      guint               n_own = 0;
+      for (guint a = 0; a < choice->axes->len; a++)
+        n_own += g_array_index (choice->axes, RcAreaAxis, a).ways->len;
+      n *= n_own;
+    }
+  return n <= MOST_PARTINGS;
+}
+
+/* --- ways listed --- */
+
+static gint64
+weigh_cuts (const RcTogether *self)
+{
+  gint64 cost = -self->cost.savings;
   for (guint i = 0; i < self->cuts->len; i++)
     {
       const RcNestChoiceCut *cut = &g_array_index (self->cuts, RcNestChoiceCut, i);
-      sum.area += (__int128)cut->w * cut->h;
+      cost += rc_nest_prices_get (&self->prices, cut->w) * cut->h;
     }
-  make_areas (&making, 0, sum);
-  g_array_unref (making.cells);
+  return cost;
+}
+
+/* The ways with each cell at its cheapest. */
+static void
+push_first (RcTogether *self, const Parted *parted, gint64 cuts)
+{
+  Ways *ways = g_new0 (Ways, 1);
+  *ways = (Ways){ .parted = parted, .ranks = g_new0 (guint, parted->cells->len + 1) };
+  ways->bound = cuts + parted->doorways;
+  for (guint c = 0; c < parted->cells->len; c++)
+    ways->bound += get_ranked (parted, c, 0)->cost;
+  push (self, ways);
+}
+
+/* The ways one rank further in one cell. All are come to once: cells before the last that was moved stay. */
+static void
+push_next (RcTogether *self, const Ways *ways)
+{
+  const Parted *parted = ways->parted;
+  for (guint c = ways->last; c < parted->cells->len; c++)
+    {
+      if (ways->ranks[c] + 1 == ((Cell *)g_ptr_array_index (parted->cells, c))->ranges->len)
+        continue;
+      Ways *next = g_memdup2 (ways, sizeof (Ways));
+      next->ranks = g_memdup2 (ways->ranks, sizeof (guint) * (parted->cells->len + 1));
+      next->last = c;
+      next->ranks[c]++;
+      next->bound += get_ranked (parted, c, next->ranks[c])->cost - get_ranked (parted, c, ways->ranks[c])->cost;
+      push (self, next);
+    }
 }
 
 /* --- ways weighed --- */
 
 static void
-weigh (Search *self, Ways *ways)
+weigh (const RcTogether *self, Ways *ways)
 {
-  gint64 beside = ways->doorways * RC_RANGE_UNIT;
-  for (guint i = 0; i < ways->n_cells; i++)
-    beside += rc_lay_look (&ways->cells[i]).beside;
-  gint64 bound = rc_lay_bound_compute (ways->cells, ways->n_cells, self->cuts, beside, self->cost, self->user_data);
-  ways->bound = MAX (ways->bound, bound);
-  ways->is_weighed = TRUE;
+  gint64 beside = ways->parted->doorways;
+  guint  n = ways->parted->cells->len;
+  for (guint i = 0; i < n; i++)
+    beside += rc_lay_weigh_beside (&ways->cells[i]);
+  ways->bound = rc_lay_bound_compute (ways->cells, n, self->cuts, beside, &self->cost, ways->bound);
 }
 
-/* The cell whose stretch changes most; ways->n_cells: none does by much. */
+/* The listed ways, which then are those of the whole of each range. */
+static void
+weigh_listed (const RcTogether *self, Ways *ways)
+{
+  guint n = ways->parted->cells->len;
+  ways->cells = g_new (RcLineStretch, n + 1);
+  for (guint c = 0; c < n; c++)
+    {
+      const RcLineRange *range = get_ranked (ways->parted, c, ways->ranks[c])->range;
+      ways->cells[c] = (RcLineStretch){ ((Cell *)g_ptr_array_index (ways->parted->cells, c))->site, range, 0,
+                                        range->to - range->from };
+    }
+  g_clear_pointer (&ways->ranks, g_free);
+  weigh (self, ways);
+}
+
+/* The cell whose stretch changes most; their number: none does by much. */
 static guint
 find_widest (const Ways *ways)
 {
-  guint    widest = ways->n_cells;
+  guint    widest = ways->parted->cells->len;
   RcLength most = NEAR;
-  for (guint i = 0; i < ways->n_cells; i++)
+  for (guint i = 0; i < ways->parted->cells->len; i++)
     {
       const RcLineStretch *stretch = &ways->cells[i];
       gboolean             changes = FALSE;
@@ -248,77 +328,110 @@ find_widest (const Ways *ways)
 }
 
 static void
-add_half (Search *self, const Ways *ways, guint cell, RcLength from, RcLength to)
+push_half (RcTogether *self, const Ways *ways, guint cell, RcLength from, RcLength to)
 {
   Ways *half = g_memdup2 (ways, sizeof (Ways));
-  half->cells = g_memdup2 (ways->cells, sizeof (RcLineStretch) * ways->n_cells);
+  half->cells = g_memdup2 (ways->cells, sizeof (RcLineStretch) * ways->parted->cells->len);
   half->cells[cell].from = from;
   half->cells[cell].to = to;
   weigh (self, half);
-  if (half->bound == G_MAXINT64)
-    ways_free (half);
-  else
-    push (self, half);
+  push (self, half);
 }
 
-/* Looks closer at the most promising ways, which it takes over. */
 static void
-look_closer (Search *self, Ways *ways)
+push_halves (RcTogether *self, const Ways *ways, guint cell)
 {
-  guint cell = ways->is_weighed ? find_widest (ways) : 0;
-  if (!ways->is_weighed)
-    {
-      weigh (self, ways);
-      if (ways->bound < G_MAXINT64)
-        push (self, g_steal_pointer (&ways));
-    }
-  else
-    {
-      RcLength from = ways->cells[cell].from, to = ways->cells[cell].to, middle = from + (to - from) / 2;
-      add_half (self, ways, cell, from, middle);
-      add_half (self, ways, cell, middle + 1, to);
-    }
-  if (ways != NULL)
-    ways_free (ways);
-}
-
-static gboolean
-is_told (const Ways *ways)
-{
-  return ways->is_weighed && find_widest (ways) == ways->n_cells;
+  RcLength from = ways->cells[cell].from, to = ways->cells[cell].to, middle = from + (to - from) / 2;
+  push_half (self, ways, cell, from, middle);
+  push_half (self, ways, cell, middle + 1, to);
 }
 
 gboolean
-rc_area_choices_are_few (const GPtrArray *choices)
+rc_together_look (RcTogether *self, guint n, const RcNestClock *clock)
 {
-  double n = 1;
-  for (guint i = 0; i < choices->len; i++)
-    n *= count_sets (g_ptr_array_index (choices, i));
-  return n <= MOST_SETS;
-}
-
-gint64
-rc_area_choices_find_together (const GPtrArray *choices, const GArray *cuts, RcLengthCost cost, gconstpointer user_data,
-                               const RcNestClock *clock)
-{
-  Search self = { choices, cuts, cost, user_data, clock, NULL, 0, FALSE, NULL };
-  guint  most = (guint)MIN (MOST_LOOKS / STEP_LOOKS, clock->steps_left) * STEP_LOOKS;
-  gint64 least = G_MAXINT64;
-  self.heap = g_ptr_array_new_with_free_func (ways_free);
-  self.glances = g_hash_table_new_full (NULL, NULL, NULL, g_free);
-  make_sets (&self);
-  while (self.heap->len > 0 && least == G_MAXINT64 && !self.is_cut_short)
+  for (guint i = 0; i < n && self->heap->len > 0 && !rc_nest_clock_is_over (clock); i++)
     {
-      Ways *ways = pop (&self);
-      if (is_told (ways) || self.n_looks++ > most || rc_nest_clock_is_over (clock))
+      Ways *ways = pop (self);
+      guint cell = ways->ranks == NULL ? find_widest (ways) : 0;
+      if (ways->ranks != NULL)
         {
-          least = ways->bound;
+          push_next (self, ways);
+          weigh_listed (self, ways);
+          push (self, ways);
+        }
+      else if (cell < ways->parted->cells->len)
+        {
+          push_halves (self, ways, cell);
           ways_free (ways);
         }
       else
-        look_closer (&self, ways);
+        {
+          push (self, ways);
+          return FALSE;
+        }
     }
-  g_ptr_array_unref (self.heap);
-  g_hash_table_unref (self.glances);
-  return self.is_cut_short ? 0 : least;
+  return self->heap->len > 0;
+}
+
+gint64
+rc_together_get_bound (const RcTogether *self)
+{
+  return self->heap->len > 0 ? MAX (0, get_bound (self, 0)) : G_MAXINT64;
+}
+
+/* --- a search --- */
+
+/* At one of the prices tried. */
+static RcTogether *
+new_at (const GPtrArray *choices, const GArray *cuts, const RcLayCost *cost, RcNestPrices prices)
+{
+  RcTogether *self = g_new0 (RcTogether, 1);
+  self->cuts = g_array_copy ((GArray *)cuts);
+  self->prices = prices;
+  self->cost = *cost;
+  self->cost.prices = &self->prices;
+  self->cells = list_cells (choices, &self->prices);
+  self->parted = g_ptr_array_new_with_free_func (parted_free);
+  self->heap = g_ptr_array_new_with_free_func (ways_free);
+  g_autoptr (GPtrArray) cells = g_ptr_array_new ();
+  Parting parting = { self, choices, cells };
+  part (&parting, 0, 0, 0);
+  gint64 own = weigh_cuts (self);
+  for (guint i = 0; i < self->parted->len; i++)
+    push_first (self, g_ptr_array_index (self->parted, i), own);
+  return self;
+}
+
+RcTogether *
+rc_together_new (const GPtrArray *choices, const GArray *cuts, RcLengthCost func, gconstpointer user_data,
+                 const RcNestPrices *prices, gint64 per_m, const GArray *tried)
+{
+  RcTogether *best = NULL;
+  for (guint i = 0; i < tried->len && are_few (choices); i++)
+    {
+      const RcTogetherPrice *price = &g_array_index (tried, RcTogetherPrice, i);
+      RcLayCost              cost = { func, user_data, NULL, price->savings };
+      RcTogether            *self = new_at (choices, cuts, &cost, rc_nest_prices_scale (prices, price->per_m, per_m));
+      RcTogether            *worse = self;
+      if (best == NULL || get_bound (self, 0) > get_bound (best, 0))
+        {
+          worse = best;
+          best = self;
+        }
+      rc_together_free (worse);
+    }
+  return best;
+}
+
+void
+rc_together_free (RcTogether *self)
+{
+  if (self == NULL)
+    return;
+  g_ptr_array_unref (self->heap);
+  g_ptr_array_unref (self->parted);
+  g_ptr_array_unref (self->cells);
+  g_array_unref (self->cuts);
+  rc_nest_prices_clear (&self->prices);
+  g_free (self);
 }

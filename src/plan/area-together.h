@@ -1,14 +1,29 @@
 /* What areas cost at least that come out of one lot, with nothing else in it: all ways to lay them (area-choice.h), the
- * more promising first, strip lines in ever smaller stretches until the cheapest can be told (branch and bound). */
+ * more promising first, strip lines in ever smaller stretches until the cheapest can be told (branch and bound). Ways
+ * are listed as they are come to: doorways parted in some way and for each cell a range of its strip lines, by what the
+ * cells cost one by one at given prices for the width of a cut.
+ */
 #pragma once
 
 #include "area-choice.h"
 #include "lay-bound.h"
 
-/* TRUE if there are not too many ways for that. `choices` of RcAreaChoice, one at least. */
-gboolean rc_area_choices_are_few (const GPtrArray *choices);
+typedef struct _RcTogether RcTogether;
 
-/* The areas and `cuts` (of RcNestChoiceCut) together, in the units of RcNestChoice; G_MAXINT64 where there is not
- * carpet enough. Where the clock is over or it takes too long, as high as was found by then, or 0. */
-gint64 rc_area_choices_find_together (const GPtrArray *choices, const GArray *cuts, RcLengthCost cost,
-                                      gconstpointer user_data, const RcNestClock *clock);
+/* A price for a metre of goods, and how much more than their cost any length of them comes to at it at most. */
+typedef struct
+{
+  gint64 per_m, savings; /* in minor units; in those of RcNestChoice */
+} RcTogetherPrice;
+
+/* `choices` (of RcAreaChoice, one at least) and `cuts` (of RcNestChoiceCut) together; choices, func and user_data are
+ * to outlive it. `prices` at goods of `per_m` a metre are taken at that of `tried` (of RcTogetherPrice, one at least)
+ * by which the cells cost most. NULL where doorways can be parted in too many ways. (transfer full) */
+RcTogether *rc_together_new (const GPtrArray *choices, const GArray *cuts, RcLengthCost func, gconstpointer user_data,
+                             const RcNestPrices *prices, gint64 per_m, const GArray *tried);
+void        rc_together_free (RcTogether *together); /* NULL is fine */
+
+/* The bound so far, in the units of RcNestChoice; G_MAXINT64 where there is not carpet enough. */
+gint64 rc_together_get_bound (const RcTogether *together);
+/* Looks closer at so many ways. FALSE: the bound cannot be raised any more. */
+gboolean rc_together_look (RcTogether *together, guint n, const RcNestClock *clock);

@@ -146,21 +146,21 @@ rc_cost_bound_compute (const RcGoods *carpet, const GPtrArray *rolls, const GPtr
 {
   Bound self = { .ways = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_area_way_free) };
   rc_cost_groups_init (&self.groups, carpet, rolls, choices, pieces);
-  RcCostSharing *sharing = rc_cost_sharing_new (&self.groups, clock);
-  RcNestChoice   choice
+  RcNestChoice choice
       = { self.groups.n_groups, rc_goods_get_usable_width (carpet), self.groups.goods_per_m, find_for_program, &self };
   g_autoptr (GArray) shares = g_array_new (FALSE, FALSE, sizeof (RcNestShare));
   RcNestClock part = *clock;
   if (clock->end_us < G_MAXINT64)
-    part = rc_nest_clock_take_part (clock, (sharing != NULL ? PROGRAM_SHARE_OF_FEW : PROGRAM_SHARE)
-                                               * (double)(clock->end_us - rc_nest_clock_get_us (clock))
-                                               / G_USEC_PER_SEC);
+    part = rc_nest_clock_take_part (clock,
+                                    (rc_cost_sharing_is_possible (&self.groups) ? PROGRAM_SHARE_OF_FEW : PROGRAM_SHARE)
+                                        * (double)(clock->end_us - rc_nest_clock_get_us (clock)) / G_USEC_PER_SEC);
   rc_nest_choice_solve (&choice, &part, &self.groups.prices, shares);
+  RcCostSharing *sharing = rc_cost_sharing_new (&self.groups, clock);
   list_ways (&self, shares, ways);
   find_places (&self);
   gint64 bound = add_up_in_steps (&self, set_lot_prices (&self), clock);
-  if (sharing != NULL)
-    bound = MAX (bound, rc_cost_sharing_find_cheapest (sharing, clock));
+  gint64 shared = sharing != NULL ? rc_cost_sharing_find_cheapest (sharing, clock) : 0;
+  bound = MAX (bound, shared);
   for (guint i = 0; i < choices->len; i++)
     {
       RcMoney cost = sharing != NULL ? rc_cost_sharing_get_alone (sharing, i) : 0;

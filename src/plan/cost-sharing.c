@@ -8,26 +8,44 @@
 #define MOST_SHARINGS 4096
 #define MOST_GROUPS   12
 
+enum
+{
+  LOOKS = 50,      /* closer, at a set of groups at a time */
+  STEP_LOOKS = 20, /* of them take as long as a step of the clock */
+  MOST_LOOKS = 400000
+};
+
+/* Some groups out of one lot, with nothing else in it. */
+typedef struct
+{
+  gboolean    is_begun, is_over;
+  RcTogether *search; /* NULL: there is none, or no area among them */
+  gint64      bound;  /* 0: not known */
+} Together;
+
+/* A lot that lengths come out of. */
+typedef struct
+{
+  const RcCostGroups *groups;
+  guint               lot;
+} Source;
+
 struct _RcCostSharing
 {
   const RcCostGroups *groups;
-  gint64 *together; /* by lot and set of groups: what they cost together out of the lot; -1: not looked at */
+  Source             *sources;  /* by lot */
+  Together           *together; /* by lot and set of groups */
+  guint64             looks_left;
 };
 
 /* Sets of groups: a bit for each. */
-static gint64 *
+static Together *
 get_together (const RcCostSharing *sharing, guint lot, guint set)
 {
   return &sharing->together[((gsize)lot << sharing->groups->n_groups) + set];
 }
 
 /* --- some groups out of one lot --- */
-
-typedef struct
-{
-  const RcCostGroups *groups;
-  guint               lot;
-} Source;
 
 /* An RcLengthCost: the cheapest rolls first, as if nothing were lost at their ends. */
 static gint64
@@ -74,11 +92,43 @@ find_stair_length (const RcCostGroups *self, const GArray *cuts, const RcNestClo
   return drops + rc_nest_slice_bound ((const RcNestSliceItem *)items->data, items->len, width, longest, 1, clock);
 }
 
-/* What the set costs out of the lot, with nothing else in it; 0: not known. */
+/* What the rolls of the lot save at most against goods of that price. */
 static gint64
-find_together (const RcCostGroups *self, guint lot, guint set, const RcNestClock *clock)
+find_savings (const RcCostLot *lot, gint64 per_m)
 {
-  Source source = { self, lot };
+  gint64 savings = 0;
+  for (guint r = 0; r < lot->rolls->len; r++)
+    {
+      const RcNestRoll *roll = g_ptr_array_index (lot->rolls, r);
+      savings += MAX (0, per_m - roll->cost_per_m) * roll->length * roll->count * RC_NEST_PRICE_PARTS;
+    }
+  return savings;
+}
+
+/* What goods of the lot may be taken to cost a metre: what one of its rolls does or, where no more can be bought, more
+ * than that, as if the rolls had to be saved. (transfer full) GArray of RcTogetherPrice. */
+static GArray *
+list_prices (const RcCostGroups *self, guint l)
+{
+  static const int percents[] = { 100, 150, 200 };
+  const RcCostLot *lot = rc_cost_groups_get_lot (self, l);
+  GArray          *prices = g_array_new (FALSE, FALSE, sizeof (RcTogetherPrice));
+  for (guint i = 0; i < lot->rolls->len + G_N_ELEMENTS (percents); i++)
+    {
+      gint64          per_m = i < lot->rolls->len ? ((RcNestRoll *)g_ptr_array_index (lot->rolls, i))->cost_per_m
+                                                  : self->goods_per_m * percents[i - lot->rolls->len] / 100;
+      RcTogetherPrice price = { per_m, find_savings (lot, per_m) };
+      if (l > 0 || per_m <= self->goods_per_m) /* what is to be bought is to be had at its price */
+        g_array_append_val (prices, price);
+    }
+  return prices;
+}
+
+static void
+begin (const RcCostSharing *sharing, guint lot, guint set, const RcNestClock *clock)
+{
+  const RcCostGroups *self = sharing->groups;
+  Together           *together = get_together (sharing, lot, set);
   g_autoptr (GPtrArray) choices = g_ptr_array_new ();
   g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (RcNestChoiceCut));
   for (guint g = 0; g < self->n_groups; g++)
@@ -91,25 +141,53 @@ find_together (const RcCostGroups *self, guint lot, guint set, const RcNestClock
       else
         g_ptr_array_add (choices, g_ptr_array_index (self->choices, g));
     }
+  together->is_begun = TRUE;
   if (choices->len == 0)
-    return weigh_length (&source, find_stair_length (self, cuts, clock));
-  return rc_area_choices_are_few (choices) ? rc_area_choices_find_together (choices, cuts, weigh_length, &source, clock)
-                                           : 0;
+    together->bound = weigh_length (&sharing->sources[lot], find_stair_length (self, cuts, clock));
+  else
+    {
+      g_autoptr (GArray) prices = list_prices (self, lot);
+      together->search = rc_together_new (choices, cuts, weigh_length, &sharing->sources[lot], &self->prices,
+                                          self->goods_per_m, prices);
+    }
+  together->is_over = together->search == NULL;
+}
+
+/* Looks at what the set costs out of the lot, or closer. FALSE: the clock or the looks are over, or all is seen. */
+static gboolean
+look_at (RcCostSharing *sharing, guint lot, guint set, const RcNestClock *clock)
+{
+  Together *together = get_together (sharing, lot, set);
+  if (together->is_over || sharing->looks_left == 0 || rc_nest_clock_is_over (clock))
+    return FALSE;
+  if (!together->is_begun)
+    begin (sharing, lot, set, clock);
+  if (together->search != NULL)
+    {
+      guint n = (guint)MIN (LOOKS, sharing->looks_left);
+      together->is_over = !rc_together_look (together->search, n, clock);
+      together->bound = MAX (together->bound, rc_together_get_bound (together->search));
+      sharing->looks_left -= n;
+    }
+  return TRUE;
 }
 
 /* Each area alone, its carpet bought to measure, in an equal part of what is left of a third of the time. */
 static void
 find_alone (RcCostSharing *sharing, const RcNestClock *clock)
 {
-  guint  n = sharing->groups->choices->len;
-  gint64 now = rc_nest_clock_get_us (clock);
+  guint   n = sharing->groups->choices->len;
+  gint64  now = rc_nest_clock_get_us (clock);
+  guint64 all = sharing->looks_left, left_after = all - all / 3;
   for (guint g = 0; g < n; g++)
     {
       RcNestClock part = *clock;
       if (clock->end_us < G_MAXINT64)
         part = rc_nest_clock_take_part (clock, (double)(now + (clock->end_us - now) / 3 - rc_nest_clock_get_us (clock))
                                                    / G_USEC_PER_SEC / (n - g));
-      *get_together (sharing, 0, 1u << g) = find_together (sharing->groups, 0, 1u << g, &part);
+      guint64 until = sharing->looks_left - (sharing->looks_left - left_after) / (n - g);
+      while (sharing->looks_left > until && look_at (sharing, 0, 1u << g, &part))
+        ;
     }
 }
 
@@ -155,19 +233,6 @@ tried_prices_new (const RcCostGroups *self, const RcNestClock *clock)
   return prices;
 }
 
-/* What the rolls of the lot save at most against goods of that price. */
-static gint64
-find_savings (const RcCostLot *lot, gint64 per_m)
-{
-  gint64 savings = 0;
-  for (guint r = 0; r < lot->rolls->len; r++)
-    {
-      const RcNestRoll *roll = g_ptr_array_index (lot->rolls, r);
-      savings += MAX (0, per_m - roll->cost_per_m) * roll->length * roll->count * RC_NEST_PRICE_PARTS;
-    }
-  return savings;
-}
-
 /* The least that the set costs out of the lot, by the program's prices and by what was looked at. */
 static gint64
 weigh_lot (const RcCostSharing *sharing, guint l, guint set, const TriedPrices *prices)
@@ -189,7 +254,7 @@ weigh_lot (const RcCostSharing *sharing, guint l, guint set, const TriedPrices *
     }
   if (l == 0 && lot->rolls->len == 0)
     best = rc_cost_groups_round (self, best, at_price, MIN (prices->per_m->len, RC_COST_N_PERCENTS));
-  return MAX (best, *get_together (sharing, l, set));
+  return MAX (best, get_together (sharing, l, set)->bound);
 }
 
 /* 0: there are too many. */
@@ -202,17 +267,24 @@ count_sharings (const RcCostGroups *self)
   return n > MOST_SHARINGS || self->n_groups > MOST_GROUPS ? 0 : n;
 }
 
+gboolean
+rc_cost_sharing_is_possible (const RcCostGroups *groups)
+{
+  return count_sharings (groups) > 0;
+}
+
 RcCostSharing *
 rc_cost_sharing_new (const RcCostGroups *groups, const RcNestClock *clock)
 {
   if (count_sharings (groups) == 0)
     return NULL;
-  gsize          n = (gsize)groups->lots->len << groups->n_groups;
   RcCostSharing *sharing = g_new0 (RcCostSharing, 1);
   sharing->groups = groups;
-  sharing->together = g_new (gint64, n);
-  for (gsize i = 0; i < n; i++)
-    sharing->together[i] = -1;
+  sharing->together = g_new0 (Together, (gsize)groups->lots->len << groups->n_groups);
+  sharing->sources = g_new (Source, groups->lots->len);
+  sharing->looks_left = MIN (MOST_LOOKS / STEP_LOOKS, clock->steps_left) * STEP_LOOKS;
+  for (guint l = 0; l < groups->lots->len; l++)
+    sharing->sources[l] = (Source){ groups, l };
   find_alone (sharing, clock);
   return sharing;
 }
@@ -222,14 +294,17 @@ rc_cost_sharing_free (RcCostSharing *sharing)
 {
   if (sharing == NULL)
     return;
+  for (gsize i = 0; i < (gsize)sharing->groups->lots->len << sharing->groups->n_groups; i++)
+    rc_together_free (sharing->together[i].search);
   g_free (sharing->together);
+  g_free (sharing->sources);
   g_free (sharing);
 }
 
 RcMoney
 rc_cost_sharing_get_alone (const RcCostSharing *sharing, guint group)
 {
-  gint64 found = *get_together (sharing, 0, 1u << group);
+  gint64 found = get_together (sharing, 0, 1u << group)->bound;
   if (rc_cost_groups_get_lot (sharing->groups, 0)->rolls->len > 0 || found == G_MAXINT64)
     return 0;
   return MAX (0, found) / RC_RANGE_UNIT;
@@ -259,19 +334,13 @@ weigh_sharing (const RcCostSharing *sharing, const guint *sets, const TriedPrice
   return cost;
 }
 
-/* Looks at what has not been looked at of the sharing. FALSE: nothing, or the time is over. */
+/* Looks closer at the sharing. FALSE: there is nothing more to see, or the clock or the looks are over. */
 static gboolean
 look_closer (RcCostSharing *sharing, const guint *sets, const RcNestClock *clock)
 {
   gboolean looked = FALSE;
   for (guint l = 0; l < sharing->groups->lots->len; l++)
-    {
-      gint64 *together = get_together (sharing, l, sets[l]);
-      if (sets[l] == 0 || *together >= 0 || rc_nest_clock_is_over (clock))
-        continue;
-      *together = find_together (sharing->groups, l, sets[l], clock);
-      looked = TRUE;
-    }
+    looked |= sets[l] != 0 && look_at (sharing, l, sets[l], clock);
   return looked;
 }
 

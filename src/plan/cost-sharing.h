@@ -9,6 +9,9 @@ typedef struct _RcCostSharing RcCostSharing;
 
 /* NULL where there are too many. The groups outlive it; their prices may be set later. Takes up to a third of the time
  * that the clock has. (transfer full) */
+/* FALSE: there are too many groups or lots. */
+gboolean rc_cost_sharing_is_possible (const RcCostGroups *groups);
+
 RcCostSharing *rc_cost_sharing_new (const RcCostGroups *groups, const RcNestClock *clock);
 void           rc_cost_sharing_free (RcCostSharing *sharing); /* NULL is fine */
 

@@ -4,31 +4,26 @@
  */
 #pragma once
 
-#include "area-choice.h"
-#include "line-range.h"
-
-/* Positions of a cell's strip lines: so far from the range's first, both ends among them. */
-typedef struct
-{
-  const RcSite      *site;
-  const RcLineRange *range;
-  RcLength           from, to;
-} RcLineStretch;
+#include "lay-forms.h"
 
 /* What so long a piece of the roll costs at least, in the units of RcNestChoice; not falling. G_MAXINT64: there is
  * none. */
 typedef gint64 (*RcLengthCost) (gconstpointer user_data, RcLength length);
 
+/* What carpet costs, and prices by the width of a cut that are below it: `prices` for all cuts add up to no more than
+ * `savings` above `func` of any length that they can come out of. */
 typedef struct
 {
-  gint64   beside; /* in the units of RcNestChoice: seams, what they break, fills too narrow */
-  __int128 area;   /* of the cuts */
-} RcLayLook;
+  RcLengthCost        func;
+  gconstpointer       user_data;
+  const RcNestPrices *prices;
+  gint64              savings;
+} RcLayCost;
 
-/* What a cell asks for at a glance. */
-RcLayLook rc_lay_look (const RcLineStretch *stretch);
+/* Seams beside the strips, what they break, fills too narrow: in the units of RcNestChoice. */
+gint64 rc_lay_weigh_beside (const RcLineStretch *stretch);
 
 /* The least cost of `n` cells together, one at least, and of `cuts` (of RcNestChoiceCut) beside them: of carpet, joins
- * and `beside`. */
-gint64 rc_lay_bound_compute (const RcLineStretch *cells, guint n, const GArray *cuts, gint64 beside, RcLengthCost cost,
-                             gconstpointer user_data);
+ * and `beside`. `enough` where it is no more than that. */
+gint64 rc_lay_bound_compute (const RcLineStretch *cells, guint n, const GArray *cuts, gint64 beside,
+                             const RcLayCost *cost, gint64 enough);

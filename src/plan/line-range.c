@@ -1,11 +1,15 @@
 #include "line-range.h"
 
-#include "chord.h"
+#include "range-steps.h"
+#include "rule-least.h"
 #include "rule.h"
 #include "strip.h"
 
 /* Over a floor with sloping walls, where lengths change as the lines move, no range is longer: 3 in. */
 #define MOST_SLOPING (3 * RC_TICKS_PER_INCH)
+/* A wall out of square by no more is taken for straight, and what it bounds for so much less: where the walls of a room
+ * were measured to a fraction of an inch, the traverse is closed by moving corners a hair. */
+#define MOST_ASKEW RC_TICKS_PER_MM
 
 static void
 keep_each_once (GArray *lengths)
@@ -28,32 +32,26 @@ line_range_free (gpointer data)
   g_free (range);
 }
 
-/* The floor and its corners. */
-typedef struct
-{
-  const RcSite   *site;
-  const RcRegion *floor;
-  RcBox           box;
-  GArray         *corners; /* of RcPoint */
-  gboolean        sloping; /* some wall runs neither along the pile nor square to it */
-} RcFloorLook;
-
 static void
 collect_ring (RcFloorLook *look, const RcRing *ring)
 {
   for (guint i = 0; i < ring->len; i++)
     {
       const RcPoint *a = rc_ring_get (ring, i), *b = rc_ring_get (ring, (i + 1) % ring->len);
+      RcLength       askew = MIN (ABS (b->x - a->x), ABS (b->y - a->y));
       g_array_append_val (look->corners, *a);
-      look->sloping |= a->x != b->x && a->y != b->y;
+      if (askew <= MOST_ASKEW)
+        look->askew = MAX (look->askew, askew);
+      else
+        look->sloping = TRUE;
     }
 }
 
 static void
 look_at (RcFloorLook *look, const RcSite *site, const RcRegion *floor)
 {
-  *look = (RcFloorLook){ site, floor, rc_region_compute_box (floor), g_array_new (FALSE, FALSE, sizeof (RcPoint)),
-                         FALSE };
+  *look = (RcFloorLook){ site,  floor, rc_region_compute_box (floor), g_array_new (FALSE, FALSE, sizeof (RcPoint)),
+                         FALSE, 0 };
   for (guint p = 0; p < floor->len; p++)
     {
       const RcPolygon *polygon = g_ptr_array_index (floor, p);
@@ -65,13 +63,6 @@ look_at (RcFloorLook *look, const RcSite *site, const RcRegion *floor)
 
 /* --- parts --- */
 
-/* How an extent changes that a strip's lines end at its left, its right, both or neither. */
-static int
-get_slope (gboolean reaches_left, gboolean reaches_right)
-{
-  return (reaches_right ? 1 : 0) - (reaches_left ? 1 : 0);
-}
-
 /* The least length along the pile over the range: what of the part lies between the strip's lines wherever they are. */
 static RcLength
 find_least_length (const RcFloorLook *look, const RcLineRange *range, RcLength middle_x0, RcLength middle,
@@ -80,7 +71,7 @@ find_least_length (const RcFloorLook *look, const RcLineRange *range, RcLength m
   RcLength x0 = middle_x0 + (range->to - middle), x1 = middle_x0 + (range->from - middle) + look->site->strip_width;
   RcLength low = G_MAXINT64, high = G_MININT64;
   if (!look->sloping || range->from == range->to)
-    return box->y1 - box->y0;
+    return box->y1 - box->y0 - 2 * look->askew;
   if (x0 >= x1)
     return 0;
   g_autoptr (GArray) slices = rc_region_slice (look->floor, x0, x1);
@@ -98,109 +89,6 @@ find_least_length (const RcFloorLook *look, const RcLineRange *range, RcLength m
   return high > low ? high - low : 0;
 }
 
-/* The step from the left end of the chord `from` to the right end of the chord `to`. */
-static RcRangeStep
-make_step (const RcFloorLook *look, const RcLineRange *range, RcLength middle_x0, RcLength middle, const RcChord *from,
-           const RcChord *to)
-{
-  RcRangeStep step = { from->y0, from->y1, 0, 0, 0 };
-  RcLength    width = look->site->strip_width;
-  if (!look->sloping)
-    {
-      step.slope = get_slope (from->low.from == middle_x0, to->low.to == middle_x0 + width);
-      step.width = to->low.to - from->low.from - step.slope * (middle - range->from);
-      return step;
-    }
-  /* What of it lies between the strip's lines wherever they are; ends are rounded outwards. */
-  RcLength x0 = middle_x0 + (range->to - middle), x1 = middle_x0 + (range->from - middle) + width;
-  RcLength low = MIN (to->low.to, x1) - MAX (from->low.from, x0);
-  RcLength high = MIN (to->high.to, x1) - MAX (from->high.from, x0);
-  step.width = MAX (0, MIN (low, high) - 4);
-  return step;
-}
-
-/* The steps of one slab, whose chords of the part are chords[first .. first + n - 1]; those before go on where they are
- * as wide. Of three chords or more some may lie under one piece and some not: then only the widest counts. */
-static void
-add_slab (const RcFloorLook *look, RcLineRange *range, RcLength middle_x0, RcLength middle, const GPtrArray *chords,
-          guint first, guint n, guint *before)
-{
-  const RcChord          *left = g_ptr_array_index (chords, first), *right = g_ptr_array_index (chords, first + n - 1);
-  guint                   n_made = n == 2 ? 3 : 1;
-  RcRangeStep            *last = &g_array_index (range->steps, RcRangeStep, *before);
-  g_autofree RcRangeStep *made = g_new (RcRangeStep, n_made);
-  gboolean                goes_on = range->steps->len - *before == n_made && last->y1 == left->y0;
-  for (guint i = 0; i < n && n > 2; i++)
-    {
-      RcRangeStep chord = make_step (look, range, middle_x0, middle, g_ptr_array_index (chords, first + i),
-                                     g_ptr_array_index (chords, first + i));
-      if (i == 0 || chord.width > made[0].width)
-        made[0] = chord;
-    }
-  if (n <= 2)
-    made[0] = make_step (look, range, middle_x0, middle, left, right);
-  made[0].n_chords = n_made - 1;
-  for (guint i = 1; i < n_made; i++)
-    made[i] = make_step (look, range, middle_x0, middle, g_ptr_array_index (chords, first + i - 1),
-                         g_ptr_array_index (chords, first + i - 1));
-  for (guint i = 0; i < n_made && goes_on; i++)
-    goes_on = made[i].width == last[i].width && made[i].slope == last[i].slope;
-  for (guint i = 0; i < n_made && goes_on; i++)
-    last[i].y1 = made[i].y1;
-  if (goes_on)
-    return;
-  *before = range->steps->len;
-  g_array_append_vals (range->steps, made, n_made);
-}
-
-/* The part of the chords that fills the box. (transfer container) GPtrArray of RcChord; empty where none does. */
-static GPtrArray *
-find_chords (const GArray *chords, const RcBox *box)
-{
-  GPtrArray *own = g_ptr_array_new ();
-  RcLength   near = RC_TICKS_PER_INCH; /* of walls out of square, what reaches one end of a slab only is left out */
-  for (guint i = 0; i < chords->len && own->len == 0; i++)
-    {
-      if (g_array_index (chords, RcChord, i).part != i)
-        continue;
-      RcBox of = rc_chords_compute_box (chords, i);
-      if (ABS (of.x0 - box->x0) > near || ABS (of.x1 - box->x1) > near || ABS (of.y0 - box->y0) > near
-          || ABS (of.y1 - box->y1) > near)
-        continue;
-      for (guint k = 0; k < chords->len; k++)
-        if (g_array_index (chords, RcChord, k).part == i)
-          g_ptr_array_add (own, &g_array_index (chords, RcChord, k));
-    }
-  return own;
-}
-
-/* How wide the part is from height to height; nothing where it is as wide all along. */
-static void
-add_steps (const RcFloorLook *look, RcLineRange *range, RcLength middle_x0, RcLength middle, const GArray *chords,
-           RcRangePart *part)
-{
-  g_autoptr (GPtrArray) own = find_chords (chords, &part->box);
-  guint before = part->first_step = range->steps->len;
-  for (guint i = 0, n = 0; i < own->len; i += n)
-    {
-      RcLength y0 = ((RcChord *)g_ptr_array_index (own, i))->y0;
-      for (n = 0; i + n < own->len && ((RcChord *)g_ptr_array_index (own, i + n))->y0 == y0;)
-        n++;
-      add_slab (look, range, middle_x0, middle, own, i, n, &before);
-    }
-  if (own->len == 0)
-    {
-      RcRangeStep unknown = { part->box.y0, part->box.y1, 0, 0, 0 };
-      g_array_append_val (range->steps, unknown);
-    }
-  part->n_steps = range->steps->len - part->first_step;
-  if (!look->sloping && part->n_steps == 1)
-    {
-      g_array_set_size (range->steps, part->first_step);
-      part->n_steps = 0;
-    }
-}
-
 static void
 add_parts (const RcFloorLook *look, RcLineRange *range, RcLength x0, RcLength middle, guint strip)
 {
@@ -210,10 +98,10 @@ add_parts (const RcFloorLook *look, RcLineRange *range, RcLength x0, RcLength mi
   for (guint i = 0; i < slices->len; i++)
     {
       RcRangePart part = { .box = g_array_index (slices, RcStripPart, i).box, .strip = strip };
-      part.slope = get_slope (part.box.x0 == x0, part.box.x1 == x0 + width);
-      part.width = part.box.x1 - part.box.x0 - part.slope * (middle - range->from);
+      part.slope = rc_range_get_slope (part.box.x0 == x0, part.box.x1 == x0 + width);
+      part.width = part.box.x1 - part.box.x0 - part.slope * (middle - range->from) - 2 * look->askew;
       part.length = find_least_length (look, range, x0, middle, &part.box);
-      add_steps (look, range, x0, middle, chords, &part);
+      rc_range_add_steps (look, range, x0, middle, chords, &part);
       g_array_append_val (range->parts, part);
     }
 }
@@ -265,7 +153,8 @@ add_sides (const RcFloorLook *look, RcLineRange *range, RcLength x, RcLength mid
         side.length = find_least_side (look, range, x, middle, i, inside->len);
       if (side.left == G_MAXUINT || side.right == G_MAXUINT || side.length <= 3 * RC_SLIVER)
         continue;
-      side.length -= 2 * RC_SLIVER; /* sloping walls are rounded outwards, and slivers of seams left out */
+      side.length
+          -= 2 * RC_SLIVER + 2 * look->askew; /* sloping walls are rounded outwards, and slivers of seams left out */
       g_array_append_val (range->sides, side);
       g_array_index (range->parts, RcRangePart, side.left).seamed = TRUE;
       g_array_index (range->parts, RcRangePart, side.right).seamed = TRUE;
@@ -278,8 +167,31 @@ add_sides (const RcFloorLook *look, RcLineRange *range, RcLength x, RcLength mid
 static RcMoney
 weigh_rules (const RcFloorLook *look, const RcRangeSide *side, RcLength moved)
 {
-  return rc_rules_weigh_seam (look->site, RC_SEAM_SIDE, (RcPoint){ side->x + moved, side->y0 },
-                              (RcPoint){ side->x + moved, side->y1 }, NULL);
+  return rc_rules_weigh_seam (look->site, RC_SEAM_SIDE, (RcPoint){ side->x + moved, side->y0 + look->askew },
+                              (RcPoint){ side->x + moved, side->y1 - look->askew }, NULL);
+}
+
+/* Where it lies, wherever the lines are in the range: over all of its x, and as far in y as it does in any case. */
+static RcBox
+get_side_reach (const RcFloorLook *look, const RcLineRange *range, const RcRangeSide *side, RcLength middle)
+{
+  RcBox reach = { side->x + range->from - middle, side->y0, side->x + range->to - middle, side->y1 };
+  for (int end = 0; end < 2; end++)
+    {
+      g_autoptr (GArray) inside = rc_region_cross_line_x (look->floor, end == 0 ? reach.x0 : reach.x1);
+      RcLength at = side->y0 + (side->y1 - side->y0) / 2, y0 = at, y1 = at;
+      for (guint i = 0; i < inside->len; i++)
+        {
+          const RcInterval *interval = &g_array_index (inside, RcInterval, i);
+          if (interval->from > at || interval->to < at)
+            continue;
+          y0 = interval->from;
+          y1 = interval->to;
+        }
+      reach.y0 = MAX (reach.y0, y0);
+      reach.y1 = MIN (reach.y1, y1);
+    }
+  return reach;
 }
 
 static void
@@ -289,7 +201,8 @@ add_rules (const RcFloorLook *look, RcLineRange *range, RcLength middle)
     {
       RcRangeSide *side = &g_array_index (range->sides, RcRangeSide, i);
       if (look->sloping && range->from < range->to)
-        side->rules = look->site->settings->rule_cost[RC_RULE_EACH_SEAM];
+        side->rules = look->site->settings->rule_cost[RC_RULE_EACH_SEAM]
+                      + rc_rules_weigh_side_least (look->site, get_side_reach (look, range, side, middle));
       else
         side->rules
             = MIN (weigh_rules (look, side, range->from - middle), weigh_rules (look, side, range->to - middle));

@@ -11,14 +11,14 @@
 
 #include "cell.h"
 
-/* A stretch of a part's height over which its width is the same. Where a wall or a cut-out parts it in two, these are
- * the n_chords steps after it. */
+/* A stretch of a part's height over which its width is the same: from its left end to its right end, whatever wall or
+ * cut-out lies in between, as a part is cut straight across and its pieces reach over both. */
 typedef struct
 {
   RcLength y0, y1;
-  RcLength width;    /* from its left end to its right end, at the range's first position, at least */
-  int      slope;    /* its change for each tick that the lines move on: -1, 0 or 1 */
-  guint    n_chords; /* 0: only one */
+  RcLength width; /* at the range's first position, at least */
+  int      slope; /* its change for each tick that the lines move on: -1, 0 or 1 */
+  RcMoney  join;  /* what a cross seam in it, or at an end of it, costs more than one by itself: at least */
 } RcRangeStep;
 
 /* A connected piece of floor inside a strip. */
@@ -28,6 +28,7 @@ typedef struct
   int      slope; /* likewise */
   RcLength length;
   guint    first_step, n_steps; /* in the range's steps, from low to high; none where it is as wide all along */
+  RcMoney  join;                /* the least of its steps, or of all of it where there are none */
   RcBox    box;                 /* at the range's middle position */
   guint    strip;
   gboolean seamed;

@@ -106,15 +106,16 @@ compute_lower_bound (RcPlan *plan, const RcMoney *raised)
   RcMoney bound = 0, sum_raised = 0;
   for (guint i = 0; i < plan->cuttings->len; i++)
     {
-      const RcCutting *cutting = g_ptr_array_index (plan->cuttings, i);
-      guint            goods = 0;
+      RcCutting *cutting = g_ptr_array_index (plan->cuttings, i);
+      guint      goods = 0;
       g_ptr_array_find (plan->job->goods, cutting->goods, &goods);
       sum_raised += raised[goods];
-      bound += MAX (raised[goods], compute_simple_bound (plan, cutting));
+      cutting->cost_lower_bound = MAX (0, MAX (raised[goods], compute_simple_bound (plan, cutting)));
+      bound += cutting->cost_lower_bound;
     }
   g_warn_if_fail (sum_raised <= plan->cost);
   /* A floor up to a sliver wider than the roll is laid without a seam, so a simple bound may lie a hair above. */
-  plan->cost_lower_bound = CLAMP (bound, 0, plan->cost);
+  plan->cost_lower_bound = MIN (bound, plan->cost);
 }
 
 /* One for each area, the first of like ones the model of the others. (transfer full) GPtrArray of RcAreaPlanner; NULL

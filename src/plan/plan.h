@@ -146,10 +146,11 @@ typedef struct
   const RcGoods *goods;   /* borrowed from the job */
   RcNestProblem *problem; /* cut i is piece_numbers[i]; rolls of stock first, then one to buy */
   RcNestAnswer  *answer;
-  GArray        *piece_numbers; /* of guint */
-  GPtrArray     *roll_ids;      /* of char*, per problem roll: the stock roll's id, NULL to buy */
-  RcLength       safe_length;   /* as in RcOption, of all of them on one roll */
-  GPtrArray     *let_go;        /* of RcLetGo */
+  GArray        *piece_numbers;    /* of guint */
+  GPtrArray     *roll_ids;         /* of char*, per problem roll: the stock roll's id, NULL to buy */
+  RcLength       safe_length;      /* as in RcOption, of all of them on one roll */
+  GPtrArray     *let_go;           /* of RcLetGo */
+  RcMoney        cost_lower_bound; /* what is laid in the carpet adds to the plan's cost at least, whatever the plan */
 } RcCutting;
 
 typedef struct

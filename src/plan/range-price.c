@@ -28,10 +28,11 @@ rc_range_weigh_join (const RcSite *site)
   return site->weights.cross_seam_each + site->settings->rule_cost[RC_RULE_EACH_SEAM];
 }
 
+/* `more`: than one by itself. */
 static gint64
-weigh_join (const RcRangePricing *self)
+weigh_join (const RcRangePricing *self, RcMoney more)
 {
-  return self->carpet_only ? 0 : rc_range_weigh_join (self->site) * RC_RANGE_UNIT;
+  return self->carpet_only ? 0 : (rc_range_weigh_join (self->site) + more) * RC_RANGE_UNIT;
 }
 
 /* Narrower than the least fill by that much at least. */
@@ -59,49 +60,14 @@ get_step_price (const RcRangePricing *self, const RcRangeStep *step, RcLength mo
   return rc_nest_prices_get (self->prices, rc_range_get_cut_width (self->site, rc_range_get_step_width (step, moved)));
 }
 
-static void
-note_step (const RcRangePricing *self, const RcRangeStep *step, RcLength moved, RcLength length)
-{
-  RcNestChoiceCut cut = { rc_range_get_cut_width (self->site, rc_range_get_step_width (step, moved)), length };
-  if (self->cuts != NULL)
-    g_array_append_val (self->cuts, cut);
-}
-
-/* The part cut across at every height, each step in one piece or in one for each chord, with a single allowance and
- * seam. */
-static gint64
-weigh_steps (const RcRangePricing *self, const RcRangeStep *steps, guint n, RcLength moved)
-{
-  const RcRangeStep *widest = steps;
-  gint64             cost = weigh_join (self), trim = self->site->settings->trim_length;
-  for (guint i = 0; i < n; i += 1 + steps[i].n_chords)
-    {
-      RcLength length = steps[i].y1 - steps[i].y0;
-      gint64   one = get_step_price (self, &steps[i], moved), apart = 0;
-      for (guint k = 1; k <= steps[i].n_chords; k++)
-        apart += get_step_price (self, &steps[i + k], moved);
-      gboolean in_one = steps[i].n_chords == 0 || one <= apart;
-      cost += (in_one ? one : apart) * length;
-      for (guint k = in_one ? 0 : 1; k <= (in_one ? 0 : steps[i].n_chords); k++)
-        {
-          note_step (self, &steps[i + k], moved, length);
-          if (rc_range_get_step_width (&steps[i + k], moved) > rc_range_get_step_width (widest, moved))
-            widest = &steps[i + k];
-        }
-    }
-  note_step (self, widest, moved, trim);
-  return cost + get_step_price (self, widest, moved) * trim;
-}
-
 /* The cheapest partition of the steps into pieces that follow one another. A piece's cost changes evenly as a seam
  * moves along a step, so that seams at the steps' ends are enough; or all in one with a seam more, between sloping
- * walls, where a step is taken to be as narrow as it gets. */
+ * walls, where a step is taken to be as narrow as it gets. `join`: what that costs more than one by itself. */
 static gint64
-weigh_pieces (RcRangePricing *self, const RcRangeStep *steps, guint n, RcLength moved)
+weigh_pieces (RcRangePricing *self, const RcRangeStep *steps, guint n, RcMoney join, RcLength moved)
 {
   g_autofree gint64 *least = g_new (gint64, n + 1);
   g_autofree guint  *from = g_new (guint, n + 1);
-  gint64             join = weigh_join (self);
   GArray            *cuts = self->cuts;
   self->cuts = NULL;
   least[0] = 0;
@@ -112,8 +78,11 @@ weigh_pieces (RcRangePricing *self, const RcRangeStep *steps, guint n, RcLength 
       for (guint i = to; i-- > 0;)
         {
           widest = MAX (widest, rc_range_get_step_width (&steps[i], moved));
-          gint64 cost
-              = least[i] + (i > 0 || to == n ? join : 0) + weigh_cut (self, widest, steps[to - 1].y1 - steps[i].y0);
+          gint64 cost = least[i] + weigh_cut (self, widest, steps[to - 1].y1 - steps[i].y0);
+          if (i > 0)
+            cost += weigh_join (self, MIN (steps[i - 1].join, steps[i].join));
+          else if (to == n)
+            cost += weigh_join (self, join);
           if (cost < least[to])
             {
               least[to] = cost;
@@ -138,20 +107,18 @@ weigh_joined (RcRangePricing *self, const RcLineRange *range, const RcRangePart 
 {
   const RcRangeStep *steps = &g_array_index (range->steps, RcRangeStep, part->first_step);
   guint              n = part->n_steps, n_cuts = self->cuts != NULL ? self->cuts->len : 0;
-  gint64             dearest = 0, least = weigh_join (self);
-  gboolean           parted = FALSE;
-  for (guint i = 0; i < n; i += 1 + steps[i].n_chords)
+  gint64             dearest = 0, least = weigh_join (self, part->join);
+  for (guint i = 0; i < n; i++)
     {
       gint64 price = get_step_price (self, &steps[i], moved);
       dearest = MAX (dearest, price);
       least += price * (steps[i].y1 - steps[i].y0);
-      parted |= steps[i].n_chords > 0;
     }
   /* Steps are those at the range's middle: where the part is shorter elsewhere, so much less. */
   gint64 shorter = dearest * MAX (0, part->box.y1 - part->box.y0 - part->length);
-  if (!parted && least - shorter >= whole)
+  if (least - shorter >= whole)
     return G_MAXINT64;
-  least = (parted ? weigh_steps (self, steps, n, moved) : weigh_pieces (self, steps, n, moved)) - shorter;
+  least = weigh_pieces (self, steps, n, part->join, moved) - shorter;
   if (least < whole)
     return least;
   if (self->cuts != NULL)

@@ -237,8 +237,9 @@ show_rolls (RcGlanceWindow *self, const RcJob *job, GError **error)
       g_autofree char *title = g_strdup_printf ("%s %s", line->roll->id, line->goods_name);
       g_autofree char *width = rc_length_format (line->width, rc_usual_units_get_style (job));
       g_autofree char *left = rc_length_format (rest, rc_usual_units_get_style (job));
-      g_autofree char *detail = g_strdup_printf (_ ("%s × %s free, %s"), width, left,
-                                                 line->roll->place && *line->roll->place ? line->roll->place : "–");
+      const char      *place = line->roll->place;
+      g_autofree char *detail = place && *place ? g_strdup_printf (_ ("%s × %s free, %s"), width, left, place)
+                                                : g_strdup_printf (_ ("%s × %s free"), width, left);
       rc_stock_ribbon_show (RC_STOCK_RIBBON (ribbon), line, NULL, longest, rc_usual_units_get_style (job));
       add_row (self->rolls, title, detail, NULL, ribbon, "win.rolls");
     }

@@ -192,6 +192,9 @@ add_change (RcSheetWork *work)
                                "instead is added; every sum is the difference."));
 
   rc_flow_text (&work->flow, RC_TEXT_BODY, words);
+  rc_flow_text (&work->flow, RC_TEXT_BODY,
+                _ ("Goods that are ordered or cut already stay as they were quoted; only what is needed beyond them is "
+                   "added."));
   rc_flow_skip (&work->flow, 6);
 }
 

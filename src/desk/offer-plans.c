@@ -30,6 +30,7 @@ plan_new (const RcAlternative *alternative, RcOutcome *outcome, const GError *er
 {
   RcOfferPlan *plan = g_new0 (RcOfferPlan, 1);
 
+  g_assert (outcome != NULL || error != NULL); /* what was not planned has its reason */
   if (alternative != NULL)
     {
       plan->id = g_strdup (alternative->id);

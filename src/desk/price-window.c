@@ -91,6 +91,7 @@ take (RcPriceWindow *self, RcPriceBook *edited, GError *error)
       g_signal_emit (self, changed_signal, 0);
       return TRUE;
     }
+  g_assert (fault != NULL); /* a book that was not made, or not saved, comes with the reason */
   tell (self, fault->message);
   /* Somebody else was faster: their prices are shown, to be changed again. */
   if (g_error_matches (fault, RC_ERROR, RC_ERROR_CONFLICT) && load (self))

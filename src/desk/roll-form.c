@@ -353,7 +353,7 @@ fill_lengths (RcRollForm *self, const RcRollTask *task)
   set_length (self, FIELD_LENGTH, length, task->job);
   set_length (self, FIELD_WIDTH, -1, task->job);
   set_length (self, FIELD_BALANCE, -1, task->job);
-  if (task->doing == RC_ROLL_CUT)
+  if (proposal != NULL && task->doing == RC_ROLL_CUT)
     fill_cuts (self, task, proposal);
 }
 

@@ -22,6 +22,7 @@ is_same (RcPoint a, RcPoint b)
 static RcPoint
 get_point (const RcRing *ring, guint i)
 {
+  g_assert (ring->len > 0); /* a room has corners */
   return *rc_ring_get (ring, i % ring->len);
 }
 

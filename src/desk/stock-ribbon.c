@@ -67,8 +67,10 @@ hatch (const Brush *brush, double x, double width, int direction)
   cairo_save (brush->cr);
   cairo_rectangle (brush->cr, x, 0, width, brush->height);
   cairo_clip (brush->cr);
-  for (double at = floor ((x - brush->height) / HATCH_PX) * HATCH_PX; at < x + width; at += HATCH_PX)
+  for (int line = (int)floor ((x - brush->height) / HATCH_PX); line * HATCH_PX < x + width; line++)
     {
+      double at = line * HATCH_PX;
+
       if (direction >= 0)
         {
           cairo_move_to (brush->cr, at, brush->height);

@@ -157,6 +157,7 @@ static void
 raise_prices (Program *self, gint64 goods)
 {
   gint64 *price = self->prices.price;
+  g_assert (self->n_units > 0); /* a roll is at least a unit wide */
   for (guint k = 1; k <= N_RAISED; k++)
     {
       guint  width = MAX (1, self->n_units * k / (2 * N_RAISED));
@@ -229,7 +230,8 @@ get_row (Program *self, RcLength cut_width)
   glp_set_row_bnds (self->lp, made.row, GLP_LO, 0, 0);
   g_array_insert_val (self->widths, i, made);
   int    rows[] = { 0, made.row };
-  double values[] = { 0, self->n_units / width };
+  guint  beside = self->n_units / width; /* whole ones */
+  double values[] = { 0, beside };
   add_column (self, rows, values, 1, (double)self->choice->goods_per_m);
   if (i > 0)
     add_trimming (self, i, i - 1);

@@ -265,7 +265,7 @@ rc_nest_pins_new (const RcNestTask *task)
   Pinning           self = { task, pins, order, 0 };
 
   pins->lengths = g_ptr_array_new_with_free_func ((GDestroyNotify)length_free);
-  pins->spots = g_new (RcNestSpot, task->items->n + 1);
+  pins->spots = g_new0 (RcNestSpot, task->items->n + 1);
   place_all (&self);
   for (int b = 0; b < (int)task->bins->n; b++)
     add_lengths (&self, b);

@@ -361,7 +361,7 @@ search_doorway (RcAreaSearch *search, RcDoorway *doorway, WeighFunc weigh, RcSco
 static gboolean
 search_doorways (RcAreaSearch *search, WeighFunc weigh, GError **error)
 {
-  RcScore best;
+  RcScore best = { .score = G_MAXINT64 };
   if (!weigh (search, &best, error))
     return FALSE;
   for (gboolean improved = TRUE; improved && !is_over (search);)

@@ -88,7 +88,7 @@ find_index (const RcSite *site, const RcPlacedRoom *room)
   for (guint i = 0; i < site->rooms->len; i++)
     if (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->placed == room)
       return i;
-  return G_MAXUINT;
+  g_assert_not_reached (); /* an opening's rooms are the site's */
 }
 
 /* groups[i]: the first room of the cell that room i lies in. */

@@ -177,14 +177,14 @@ static void
 find_alone (RcCostSharing *sharing, const RcNestClock *clock)
 {
   guint   n = sharing->groups->choices->len;
-  gint64  now = rc_nest_clock_get_us (clock);
+  gint64  now = rc_nest_clock_get_us (clock), third_us = now + (clock->end_us - now) / 3;
   guint64 all = sharing->looks_left, left_after = all - all / 3;
   for (guint g = 0; g < n; g++)
     {
       RcNestClock part = *clock;
       if (clock->end_us < G_MAXINT64)
-        part = rc_nest_clock_take_part (clock, (double)(now + (clock->end_us - now) / 3 - rc_nest_clock_get_us (clock))
-                                                   / G_USEC_PER_SEC / (n - g));
+        part = rc_nest_clock_take_part (clock,
+                                        (double)(third_us - rc_nest_clock_get_us (clock)) / G_USEC_PER_SEC / (n - g));
       guint64 until = sharing->looks_left - (sharing->looks_left - left_after) / (n - g);
       while (sharing->looks_left > until && look_at (sharing, 0, 1u << g, &part))
         ;

@@ -66,8 +66,8 @@ get_step_price (const RcRangePricing *self, const RcRangeStep *step, RcLength mo
 static gint64
 weigh_pieces (RcRangePricing *self, const RcRangeStep *steps, guint n, RcMoney join, RcLength moved)
 {
-  g_autofree gint64 *least = g_new (gint64, n + 1);
-  g_autofree guint  *from = g_new (guint, n + 1);
+  g_autofree gint64 *least = g_new0 (gint64, n + 1);
+  g_autofree guint  *from = g_new0 (guint, n + 1);
   GArray            *cuts = self->cuts;
   self->cuts = NULL;
   least[0] = 0;

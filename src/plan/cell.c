@@ -88,7 +88,7 @@ find_index (const RcSite *site, const RcPlacedRoom *room)
   for (guint i = 0; i < site->rooms->len; i++)
     if (((RcSiteRoom *)g_ptr_array_index (site->rooms, i))->placed == room)
       return i;
-  g_assert_not_reached (); /* an opening's rooms are the site's */
+  return G_MAXUINT;
 }
 
 /* groups[i]: the first room of the cell that room i lies in. */
@@ -102,8 +102,9 @@ find_groups (const RcSite *site, const GArray *doorways, guint *groups)
       const RcDoorway *doorway = &g_array_index (doorways, RcDoorway, d);
       if (doorway->parting != RC_PARTING_NONE)
         continue;
-      guint a = groups[find_index (site, doorway->opening.room)];
-      guint b = groups[find_index (site, doorway->opening.other)];
+      guint room = find_index (site, doorway->opening.room), other = find_index (site, doorway->opening.other);
+      g_assert (MAX (room, other) < site->rooms->len); /* a doorway lies between two of the site's */
+      guint a = groups[room], b = groups[other];
       for (guint i = 0; i < site->rooms->len; i++)
         if (groups[i] == MAX (a, b))
           groups[i] = MIN (a, b);

@@ -222,6 +222,7 @@ add_heads (const Columns *columns)
   rc_table_add_column (columns->table, amounts, RC_COLUMN_TEXT, 1 + 0.25 * columns->n);
   for (guint i = 0; i < columns->n; i++)
     {
+      g_assert (columns->quotes[i] != NULL); /* n of them there are */
       const char *name = columns->quotes[i]->option;
 
       rc_table_add_column (columns->table, name != NULL && *name != '\0' ? name : _ ("As proposed"), RC_COLUMN_RIGHT,

@@ -135,8 +135,10 @@ draw_ground (const Ribbon *ribbon)
   rc_pen_set_colour (pen, pen->palette->ink, 0.5);
   cairo_set_line_width (pen->cr, pen->line * 0.6);
   cairo_set_dash (pen->cr, dots, 2, 0);
-  for (double y = rest.y0 + pen->font_size * 0.5; y < rest.y1; y += pen->font_size)
+  for (int line = 0; rest.y0 + pen->font_size * (line + 0.5) < rest.y1; line++)
     {
+      double y = rest.y0 + pen->font_size * (line + 0.5);
+
       cairo_move_to (pen->cr, MAX (rest.x0, pen->visible.x0), y);
       cairo_line_to (pen->cr, MIN (rest.x1, pen->visible.x1), y);
     }

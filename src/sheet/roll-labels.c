@@ -204,9 +204,9 @@ add_dashes (RcPage *page, double x0, double y0, double x1, double y1)
 {
   double length = x1 - x0 + y1 - y0, dash = 4;
 
-  for (double at = 0; at < length; at += 2 * dash)
+  for (int i = 0; i * 2 * dash < length; i++)
     {
-      double to = MIN (at + dash, length), along = x1 > x0, down = y1 > y0;
+      double at = i * 2 * dash, to = MIN (at + dash, length), along = x1 > x0, down = y1 > y0;
 
       rc_page_add_line (page, x0 + along * at, y0 + down * at, x0 + along * to, y0 + down * to, 0.4, 0.55);
     }
@@ -273,13 +273,13 @@ rc_roll_labels_lay_out (RcSheetWork *work)
   height = (flow->bottom - RC_PAGE_TOP - HEAD_HEIGHT) / ROWS;
   for (guint i = 0; i < labels->len; i++)
     {
-      guint cell = i % (COLUMNS * ROWS);
+      guint cell = i % (COLUMNS * ROWS), row = cell / COLUMNS;
 
       if (i > 0 && cell == 0)
         rc_flow_break (flow, FALSE);
       if (cell == 0)
         add_page (work, MIN (labels->len - i, COLUMNS * ROWS), width, height);
       add_label (work, &g_array_index (labels, Label, i), flow->x + (cell % COLUMNS) * width,
-                 RC_PAGE_TOP + HEAD_HEIGHT + cell / COLUMNS * height, width, height);
+                 RC_PAGE_TOP + HEAD_HEIGHT + row * height, width, height);
     }
 }

@@ -331,6 +331,55 @@ test_from_quotation_to_measuring_again (DeskFixture *fixture, gconstpointer data
   g_assert_true (rc_store_check (fixture->store, &report, &error));
 }
 
+/* What of the roll is kept for the job. */
+static void
+assert_kept (DeskFixture *fixture, const char *roll, RcLength length)
+{
+  g_autoptr (GPtrArray) kept = rc_store_find_reservations (fixture->store, roll, "J-7", NULL);
+
+  g_assert_cmpuint (kept->len, ==, 1);
+  g_assert_cmpint (((const RcReservation *)g_ptr_array_index (kept, 0))->length, ==, length);
+}
+
+/* What of the carpet is still on its way; 0: all is here. */
+static RcLength
+find_on_its_way (DeskFixture *fixture)
+{
+  const RcHeld *held = rc_document_get_held (rc_window_get_document (fixture->window));
+  RcLength      sum = 0;
+
+  for (guint i = 0; i < held->goods->len; i++)
+    sum += ((const RcCutGoods *)g_ptr_array_index (held->goods, i))->length;
+  return sum;
+}
+
+/* Of 15 ft of carpet 6 ft come first and the rest later: two rolls, each kept for the job, and the order is open until
+ * all of it is here. */
+static void
+test_carpet_in_parts (DeskFixture *fixture, gconstpointer data)
+{
+  RcOrderWindow *orders = office_hand_open_window (fixture, "win.orders", RC_TYPE_ORDER_WINDOW);
+
+  office_hand_act (orders, "order.make");
+  choose_carpet_order (fixture, orders);
+  office_hand_act (orders, "order.send");
+  g_assert_cmpint (find_on_its_way (fixture), ==, FT (15));
+  office_hand_act (orders, "order.receive");
+  desk_fixture_type (GTK_WINDOW (orders), "8"); /* of 20 sq yd */
+  gtk_widget_grab_focus (desk_fixture_find (GTK_WIDGET (orders), RC_TYPE_LENGTH_ENTRY, NULL));
+  desk_fixture_type (GTK_WINDOW (orders), "6'");
+  office_hand_click (orders, "do_button");
+  g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_SENT);
+  g_assert_cmpuint (rc_order_window_get_chosen (orders)->n_open, ==, 1);
+  g_assert_cmpint (find_on_its_way (fixture), ==, FT (9));
+  assert_kept (fixture, "R-1", FT (6));
+  office_hand_act (orders, "order.receive"); /* what is open is proposed, with its length */
+  office_hand_click (orders, "do_button");
+  g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_RECEIVED);
+  g_assert_cmpint (find_on_its_way (fixture), ==, 0);
+  assert_kept (fixture, "R-2", FT (9));
+}
+
 /* Two windows on one store: what the one does shows itself in the other. */
 static void
 test_two_windows (DeskFixture *fixture, gconstpointer data)
@@ -377,6 +426,7 @@ main (int argc, char **argv)
 #define ADD(path, test)                                                                                                \
   g_test_add ("/desk-walk/" path, DeskFixture, NULL, office_hand_set_up, test, office_hand_tear_down)
   ADD ("from a quotation to measuring again", test_from_quotation_to_measuring_again);
+  ADD ("carpet comes in two parts", test_carpet_in_parts);
   ADD ("two windows on one job", test_two_windows);
   return g_test_run ();
 }

@@ -11,6 +11,28 @@
 
 #define MOST_SHORTFALLS 4 /* shown over the floor */
 
+RcJob *
+rc_document_dup_job (RcDocument *self)
+{
+  return rc_job_copy (rc_document_get_job (self));
+}
+
+RcMeasure *
+rc_document_get_measure_of (RcDocument *self, RcJob *job)
+{
+  return rc_job_get_measure (job, rc_document_get_measure (self)->id);
+}
+
+void
+rc_document_point (RcDocument *self, guint piece)
+{
+  g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  if (piece)
+    g_array_append_val (pieces, piece);
+  rc_document_point_all (self, pieces);
+}
+
 /* "Room 3": the name with the next number. */
 static char *
 dup_next_name (const char *stem, guint n)

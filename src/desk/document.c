@@ -243,18 +243,6 @@ rc_document_get_improve_seconds (RcDocument *self)
   return rc_planner_get_improve_seconds (self->planner);
 }
 
-RcJob *
-rc_document_dup_job (RcDocument *self)
-{
-  return rc_job_copy (self->job);
-}
-
-RcMeasure *
-rc_document_get_measure_of (RcDocument *self, RcJob *job)
-{
-  return rc_job_get_measure (job, self->measure);
-}
-
 static void
 note_before (RcDocument *self)
 {
@@ -499,14 +487,4 @@ rc_document_point_all (RcDocument *self, const GArray *pieces)
   if (n > 0)
     g_array_append_vals (self->pointed, pieces->data, n);
   g_signal_emit (self, signals[POINTED], 0);
-}
-
-void
-rc_document_point (RcDocument *self, guint piece)
-{
-  g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (guint));
-
-  if (piece)
-    g_array_append_val (pieces, piece);
-  rc_document_point_all (self, pieces);
 }

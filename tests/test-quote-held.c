@@ -380,6 +380,42 @@ test_each_difference (void)
     }
 }
 
+/* A piece tells the plan it was cut by: its number, goods and size. An order tells the measure by its day. */
+static void
+test_made_by (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  g_autoptr (RcHeld) held = held_new (new_stock (), "O-1");
+  const char *days[] = { "2026-03-01", "2026-03-05", "2026-03-09" };
+  RcCutGoods *cut;
+
+  add_rectangle (job, "den", 0, 0, FT (10), FT (9), "A");
+  g_autoptr (RcPlan) plan = make_plan (job);
+  const RcPiece *piece = plan->pieces->pdata[0];
+  g_assert_false (rc_held_was_cut_by (held, plan));
+  cut = rc_cut_goods_new ("1", "carpet", NULL, piece->cut_width, piece->cut_length + 1);
+  g_ptr_array_add (held->goods, cut);
+  g_assert_false (rc_held_was_cut_by (held, plan));
+  cut->length--;
+  g_assert_true (rc_held_was_cut_by (held, plan));
+  for (guint i = 0; i < G_N_ELEMENTS (days); i++)
+    {
+      RcMeasure *measure = i == 0 ? job->measures->pdata[0] : rc_measure_new (i == 1 ? "M2" : "M3");
+
+      measure->date = g_strdup (days[i]);
+      if (i > 0)
+        g_ptr_array_add (job->measures, measure);
+    }
+  RcOrdered       *order = held->orders->pdata[0];
+  const RcMeasure *last = job->measures->pdata[2];
+  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2"); /* nobody knows when */
+  order->made = g_strdup ("2026-03-04");
+  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M1");
+  g_free (order->made);
+  order->made = g_strdup ("2026-03-10");
+  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2"); /* before the measure itself */
+}
+
 int
 main (int argc, char **argv)
 {
@@ -393,5 +429,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quote-held/missing by kind of goods", test_missing_by_kind);
   g_test_add_func ("/quote-held/equal", test_equal);
   g_test_add_func ("/quote-held/each difference is noticed", test_each_difference);
+  g_test_add_func ("/quote-held/the measure that goods were made by", test_made_by);
   return g_test_run ();
 }

@@ -82,6 +82,26 @@ order_and_receive (DeskFixture *fixture)
   g_assert_cmpint (((const RcReservation *)g_ptr_array_index (kept, 0))->length, ==, FT (15));
 }
 
+/* The window of that title is there; closes it. */
+static void
+close_window (const char *title)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+
+      if (g_strcmp0 (gtk_window_get_title (window), title) == 0)
+        {
+          gtk_window_destroy (window);
+          desk_fixture_settle ();
+          return;
+        }
+    }
+  g_assert_not_reached ();
+}
+
 /* The piece as planned, off 18 ft, of which 3' 9" are kept. */
 static void
 cut (DeskFixture *fixture)
@@ -104,6 +124,10 @@ cut (DeskFixture *fixture)
   g_assert_cmpint (((const RcCutPiece *)g_ptr_array_index (pieces, 0))->width, ==, FT (11) + 11 * RC_TICKS_PER_INCH);
   g_assert_cmpint (office_hand_get_state (fixture), ==, RC_JOB_CUT);
   g_assert_cmpuint (rc_roll_window_get_n_rolls (rolls), ==, 2);
+  /* The remnant's own label, with its ticket. */
+  g_assert_true (rc_roll_window_choose (rolls, "R-2"));
+  office_hand_act (rolls, "roll.label");
+  close_window ("Label of roll R-2");
 }
 
 /* As long as nothing has changed in the rooms there is nothing to charge: what is cut stays charged whole. */

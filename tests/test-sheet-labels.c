@@ -94,6 +94,41 @@ test_pages (void)
   g_assert_cmpuint (rc_sheet_count_pages (RC_SHEET_ROLL_LABELS, &data), ==, 3);
 }
 
+/* A remnant in stock has a label of its own: its ticket, and no blank but where nothing is known. */
+static void
+test_of_stock (void)
+{
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
+  g_autoptr (GPtrArray) stock = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
+  RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_A4);
+  RcRoll          *remnant = rc_roll_new ("R-2", "twist", 7 * RC_TICKS_PER_FOOT);
+  g_autofree char *words = NULL;
+
+  data.lengths = rc_job_get_length_style (data.plan->job);
+  data.plan = NULL;
+  data.stock = stock;
+  remnant->remnant = TRUE;
+  remnant->width = 3 * RC_TICKS_PER_FOOT;
+  remnant->lot = g_strdup ("C2");
+  remnant->place = g_strdup ("Rack 4");
+  g_ptr_array_add (stock, remnant);
+  g_ptr_array_add (stock, rc_roll_new ("R-9", "gone", 30 * RC_TICKS_PER_FOOT)); /* goods nobody knows any more */
+  words = rc_sheet_fixture_dup_words (RC_SHEET_ROLL_LABELS, &data);
+  if (!words)
+    {
+      g_test_skip ("pdftotext is not here");
+      return;
+    }
+  g_assert_cmpuint (count (words, "REMNANT"), ==, 1);
+  g_assert_cmpuint (count (words, "R-2"), ==, 1);
+  g_assert_cmpuint (count (words, "3' 0\" × 7' 0\""), ==, 1);
+  g_assert_cmpuint (count (words, "Dye lot: C2"), ==, 1);
+  g_assert_cmpuint (count (words, "Place: Rack 4"), ==, 1);
+  g_assert_cmpuint (count (words, "Ticket"), ==, 0);
+  g_assert_cmpuint (count (words, "R-9"), ==, 1);
+  g_assert_cmpuint (count (words, "gone"), ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -102,6 +137,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet-labels/words", test_words);
   g_test_add_func ("/sheet-labels/pages", test_pages);
+  g_test_add_func ("/sheet-labels/of stock", test_of_stock);
   status = g_test_run ();
   rc_sheet_fixture_forget_fonts ();
 

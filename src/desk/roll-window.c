@@ -6,6 +6,7 @@
 #include "job-edit.h"
 #include "roll-columns.h"
 #include "roll-form.h"
+#include "roll-label.h"
 #include "row-item.h"
 #include "stock-ribbon.h"
 #include "usual-units.h"
@@ -117,6 +118,7 @@ update_actions (RcRollWindow *self)
   gboolean has_roll = rc_roll_window_get_chosen (self) != NULL, has_job = get_job (self) != NULL;
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "roll.correct", has_roll);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "roll.label", has_roll);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "roll.reserve", has_roll && has_job);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "roll.cut", has_roll && has_job);
 }
@@ -294,6 +296,24 @@ act (GtkWidget *widget, const char *name, GVariant *parameter)
       open_form (RC_ROLL_WINDOW (widget), doing);
 }
 
+/* The label of the chosen roll as it lies there, to be printed and tied to it: above all a remnant's. */
+static void
+show_label (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcRollWindow      *self = RC_ROLL_WINDOW (widget);
+  const RcStockLine *line = rc_roll_window_get_chosen (self);
+  g_autoptr (GError) error = NULL;
+  GtkWidget *paper;
+
+  if (line == NULL)
+    return;
+  paper = rc_roll_label_new (GTK_WINDOW (self), rc_window_get_store (self->window), line->roll,
+                             rc_usual_units_get_style (get_job (self)), rc_usual_paper_find (), &error);
+  tell (self, error != NULL ? error->message : NULL);
+  if (paper != NULL)
+    gtk_window_present (GTK_WINDOW (paper));
+}
+
 static void
 find (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -345,11 +365,13 @@ add_keys (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "roll.correct", NULL, act);
   gtk_widget_class_install_action (klass, "roll.reserve", NULL, act);
   gtk_widget_class_install_action (klass, "roll.cut", NULL, act);
+  gtk_widget_class_install_action (klass, "roll.label", NULL, show_label);
   gtk_widget_class_install_action (klass, "roll.find", NULL, find);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_n, GDK_CONTROL_MASK, "roll.receive", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F2, 0, "roll.correct", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_r, GDK_CONTROL_MASK, "roll.reserve", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_t, GDK_CONTROL_MASK, "roll.cut", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_p, GDK_CONTROL_MASK, "roll.label", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_f, GDK_CONTROL_MASK, "roll.find", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);

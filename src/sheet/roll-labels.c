@@ -16,11 +16,12 @@
 #define HIGHEST       46.0             /* the picture */
 #define UNDER_PICTURE (HIGHEST + 50.0) /* its words end above this */
 
-/* What a label is tied to: the cuts of one roll that leave for the job, or what stays of it. */
+/* What a label is tied to: the cuts of one roll that leave for the job, what stays of it, or a roll in stock. */
 typedef struct
 {
-  const RcCutting *cutting;
+  const RcCutting *cutting; /* NULL: a roll in stock */
   guint            use;
+  const RcRoll    *stock;
   const char      *what;       /* translated */
   gboolean         own_ticket; /* it keeps its roll's ticket */
   gboolean         leaves;     /* for the job, and not into a rack */
@@ -136,13 +137,24 @@ dup_pieces (const Label *label)
   return rc_reason_format_pieces (numbers);
 }
 
+/* "Job 2026-041  ·  its customer"; of a roll in stock the shop. (transfer full) */
+static char *
+dup_owner (const RcSheetData *data)
+{
+  const RcJob     *job = data->plan ? data->plan->job : NULL;
+  g_autofree char *number
+      = job ? g_strdup_printf (_ ("Job %s"), job->number && *job->number ? job->number : job->id) : NULL;
+
+  if (job)
+    return g_strjoin ("  ·  ", number, job->customer.name, NULL);
+  return g_strdup (data->book && data->book->shop_name ? data->book->shop_name : "");
+}
+
 /* At the foot of the label; returns where it begins. */
 static double
-add_job (RcSheetWork *work, double x, double bottom, double width)
+add_owner (RcSheetWork *work, double x, double bottom, double width)
 {
-  const RcJob     *job = work->data->plan->job;
-  g_autofree char *number = g_strdup_printf (_ ("Job %s"), job->number && *job->number ? job->number : job->id);
-  g_autofree char *name = g_strjoin ("  ·  ", number, job->customer.name, NULL);
+  g_autofree char *name = dup_owner (work->data);
   PangoLayout     *layout = rc_text_layout_new (work->pages->context, RC_TEXT_STRONG, name, width);
   double           height;
 
@@ -156,34 +168,65 @@ add_job (RcSheetWork *work, double x, double bottom, double width)
   return bottom - height;
 }
 
-static void
-add_label (RcSheetWork *work, const Label *label, double x, double y, double width, double height)
+static char *
+dup_size (const RcSheetData *data, const Label *label)
 {
-  const RcPlan    *plan = work->data->plan;
-  const RcGoods   *goods = label->cutting->goods;
-  const RcRoll    *roll = rc_roll_find_stock (plan, label->cutting, label->use);
-  g_autofree char *size = rc_text_format_size (plan->job, label->width, label->length);
-  g_autofree char *pieces = label->leaves ? dup_pieces (label) : NULL;
-  g_autofree char *from = NULL;
+  g_autofree char *width = NULL, *length = NULL;
+
+  if (data->plan)
+    return rc_text_format_size (data->plan->job, label->width, label->length);
+  width = rc_length_format (label->width, data->lengths);
+  length = rc_length_format (label->length, data->lengths);
+  return label->width > 0 ? g_strdup_printf ("%s × %s", width, length) : g_steal_pointer (&length);
+}
+
+static const char *
+get_goods_name (const RcSheetData *data, const Label *label)
+{
+  const RcGoods *goods = label->cutting ? label->cutting->goods
+                         : data->book   ? rc_price_book_find_goods (data->book, label->stock->goods_id)
+                                        : NULL;
+
+  if (!goods)
+    return label->stock->goods_id ? label->stock->goods_id : "";
+  return goods->name ? goods->name : goods->id;
+}
+
+/* Its own ticket in large letters, or a line to write it on. */
+static void
+add_ticket (Column *column, const Label *label, const RcRoll *roll)
+{
   g_autofree char *ticket = !roll               ? NULL
                             : label->own_ticket ? rc_ticket_format_bare (roll->id)
                                                 : rc_ticket_format (roll->id);
+  g_autofree char *from = NULL;
+
+  if (roll && label->own_ticket)
+    {
+      add_text (column, RC_TEXT_TITLE, ticket, 0);
+      return;
+    }
+  column->y += 5;
+  add_field (column, _ ("Ticket"), NULL);
+  column->y += 2;
+  from = roll ? g_strdup_printf (_ ("off %s"), ticket) : NULL;
+  if (from)
+    add_text (column, RC_TEXT_NOTE, from, 0);
+}
+
+static void
+add_label (RcSheetWork *work, const Label *label, double x, double y, double width, double height)
+{
+  const RcRoll *roll
+      = label->cutting ? rc_roll_find_stock (work->data->plan, label->cutting, label->use) : label->stock;
+  g_autofree char *size = dup_size (work->data, label);
+  g_autofree char *pieces = label->leaves ? dup_pieces (label) : NULL;
   Column           column = { work, x + PADDING, y + PADDING, width - PICTURE - 3 * PADDING, 0 };
 
-  column.bottom = add_job (work, column.x, y + height - PADDING, width - 2 * PADDING) - 2;
+  column.bottom = add_owner (work, column.x, y + height - PADDING, width - 2 * PADDING) - 2;
   add_text (&column, RC_TEXT_LABEL, label->what, 0);
-  if (roll && label->own_ticket)
-    add_text (&column, RC_TEXT_TITLE, ticket, 0);
-  else
-    {
-      column.y += 5;
-      add_field (&column, _ ("Ticket"), NULL);
-      column.y += 2;
-      from = roll ? g_strdup_printf (_ ("off %s"), ticket) : NULL;
-      if (from)
-        add_text (&column, RC_TEXT_NOTE, from, 0);
-    }
-  add_name (&column, goods->name ? goods->name : goods->id);
+  add_ticket (&column, label, roll);
+  add_name (&column, get_goods_name (work->data, label));
   add_text (&column, RC_TEXT_TOTAL, size, 0);
   add_field (&column, _ ("Dye lot"), roll ? roll->lot : NULL);
   if (label->leaves)
@@ -232,7 +275,7 @@ add_rolls_labels (GArray *labels, const RcCutting *cutting, guint use_index)
   const RcNestUse  *use = g_ptr_array_index (cutting->answer->rolls, use_index);
   const RcNestRoll *source
       = use->source < cutting->problem->rolls->len ? g_ptr_array_index (cutting->problem->rolls, use->source) : NULL;
-  Label cut = { cutting, use_index, _ ("CUT FOR THE JOB"), TRUE, TRUE, 0, use->used };
+  Label cut = { cutting, use_index, NULL, _ ("CUT FOR THE JOB"), TRUE, TRUE, 0, use->used };
 
   cut.width = source && source->width > 0 ? source->width : cutting->problem->roll_width;
   g_array_append_val (labels, cut);
@@ -240,7 +283,7 @@ add_rolls_labels (GArray *labels, const RcCutting *cutting, guint use_index)
     {
       const RcNestLeftover *left = &g_array_index (cutting->answer->leftovers, RcNestLeftover, i);
       gboolean              is_balance = left->along >= use->used;
-      Label                 label = { cutting, use_index, NULL, is_balance, FALSE, left->width, left->length };
+      Label                 label = { cutting, use_index, NULL, NULL, is_balance, FALSE, left->width, left->length };
 
       label.what = is_balance ? _ ("BALANCE") : _ ("REMNANT");
       if (left->roll == use_index && left->width >= RC_LEAST_REMNANT && left->length >= RC_LEAST_REMNANT)
@@ -248,14 +291,9 @@ add_rolls_labels (GArray *labels, const RcCutting *cutting, guint use_index)
     }
 }
 
-void
-rc_roll_labels_lay_out (RcSheetWork *work)
+static void
+add_planned (GArray *labels, const RcPlan *plan)
 {
-  const RcPlan *plan = work->data->plan;
-  RcFlow       *flow = &work->flow;
-  double        width, height;
-  g_autoptr (GArray) labels = g_array_new (FALSE, FALSE, sizeof (Label));
-
   for (guint c = 0; c < plan->cuttings->len; c++)
     {
       const RcCutting *cutting = g_ptr_array_index (plan->cuttings, c);
@@ -263,12 +301,42 @@ rc_roll_labels_lay_out (RcSheetWork *work)
       for (guint use = 0; use < cutting->answer->rolls->len; use++)
         add_rolls_labels (labels, cutting, use);
     }
+}
+
+static void
+add_stock (GArray *labels, const RcSheetData *data)
+{
+  for (guint i = 0; i < data->stock->len; i++)
+    {
+      const RcRoll  *roll = g_ptr_array_index (data->stock, i);
+      const RcGoods *goods = data->book ? rc_price_book_find_goods (data->book, roll->goods_id) : NULL;
+      Label          label = { .stock = roll, .own_ticket = TRUE, .width = roll->width, .length = roll->length };
+
+      label.what = roll->remnant ? _ ("REMNANT") : _ ("ROLL");
+      if (label.width == 0 && goods)
+        label.width = rc_goods_get_usable_width (goods);
+      g_array_append_val (labels, label);
+    }
+}
+
+void
+rc_roll_labels_lay_out (RcSheetWork *work)
+{
+  RcFlow *flow = &work->flow;
+  double  width, height;
+  g_autoptr (GArray) labels = g_array_new (FALSE, FALSE, sizeof (Label));
+
+  if (work->data->stock)
+    add_stock (labels, work->data);
+  else
+    add_planned (labels, work->data->plan);
   rc_flow_start (flow, work->pages, FALSE);
   rc_flow_text (flow, RC_TEXT_TITLE, rc_sheet_kind_get_label (work->kind));
   rc_flow_text (flow, RC_TEXT_NOTE,
-                labels->len > 0 ? _ ("Cut along the lines; tie each to its carpet as soon as it is cut. Measure what "
-                                     "is left before it goes into the rack.")
-                                : _ ("There is nothing to cut yet."));
+                work->data->stock ? _ ("Cut along the lines; tie each to its carpet, the arrow the way its pile leans.")
+                : labels->len > 0 ? _ ("Cut along the lines; tie each to its carpet as soon as it is cut. Measure what "
+                                       "is left before it goes into the rack.")
+                                  : _ ("There is nothing to cut yet."));
   width = flow->width / COLUMNS;
   height = (flow->bottom - RC_PAGE_TOP - HEAD_HEIGHT) / ROWS;
   for (guint i = 0; i < labels->len; i++)

@@ -43,6 +43,8 @@ rc_sheet_dup_about (RcSheetKind kind, const RcSheetData *data)
 
   if (kind == RC_SHEET_ORDER)
     return g_strdup (get_order_jobs (data));
+  if (!data->plan)
+    return g_strdup (""); /* of stock, not of a job */
   job = data->plan->job;
   text = g_string_new (NULL);
   append_part (text, job->number);

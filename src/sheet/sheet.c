@@ -78,7 +78,8 @@ rc_sheet_new (RcSheetKind kind, const RcSheetData *data)
   double           width, height;
   g_autofree char *about = NULL, *foot = NULL;
 
-  g_return_val_if_fail (kind < RC_N_SHEETS && data && (data->plan || kind == RC_SHEET_ORDER), NULL);
+  g_return_val_if_fail (kind < RC_N_SHEETS && data, NULL);
+  g_return_val_if_fail (data->plan || kind == RC_SHEET_ORDER || (kind == RC_SHEET_ROLL_LABELS && data->stock), NULL);
   g_return_val_if_fail ((kind != RC_SHEET_QUOTATION && kind != RC_SHEET_ALTERNATIVES) || data->quote, NULL);
   g_return_val_if_fail (kind != RC_SHEET_ORDER || data->order, NULL);
 

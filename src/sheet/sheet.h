@@ -32,18 +32,20 @@ typedef enum
 /* What pages are drawn from; all borrowed, and outliving an RcSheet made from it. */
 typedef struct
 {
-  const RcPlan      *plan;         /* may be NULL for an order */
-  const GPtrArray   *quantities;   /* of RcQuantityLine; nullable */
-  const RcQuote     *quote;        /* may be NULL for plan sheets */
-  const GPtrArray   *alternatives; /* of RcQuote: the same job done otherwise, each named; nullable */
-  const RcOrder     *order;        /* for RC_SHEET_ORDER */
-  const char        *jobs;         /* whose goods an order is for; NULL: the plan's job */
-  const RcPriceBook *book;         /* letterhead and terms; nullable */
-  const char        *number;       /* of the quotation or order; nullable: draft */
-  const char        *changes;      /* number of the quotation that a variation changes; nullable */
-  const char        *date;         /* ISO 8601, printed as given; also the PDF's creation date; nullable */
-  RcPaper            paper;
-  const char        *language; /* of the sheet's own words, as rc_translation_begin; NULL: the program's */
+  const RcPlan        *plan;         /* may be NULL for an order and for labels of stock */
+  const GPtrArray     *quantities;   /* of RcQuantityLine; nullable */
+  const RcQuote       *quote;        /* may be NULL for plan sheets */
+  const GPtrArray     *alternatives; /* of RcQuote: the same job done otherwise, each named; nullable */
+  const RcOrder       *order;        /* for RC_SHEET_ORDER */
+  const char          *jobs;         /* whose goods an order is for; NULL: the plan's job */
+  const RcPriceBook   *book;         /* letterhead and terms; nullable */
+  const char          *number;       /* of the quotation or order; nullable: draft */
+  const char          *changes;      /* number of the quotation that a variation changes; nullable */
+  const char          *date;         /* ISO 8601, printed as given; also the PDF's creation date; nullable */
+  RcPaper              paper;
+  const GPtrArray     *stock;    /* of RcRoll: labels for these, as they lie there, without a plan; nullable */
+  const RcLengthStyle *lengths;  /* how those are measured; NULL without them */
+  const char          *language; /* of the sheet's own words, as rc_translation_begin; NULL: the program's */
 } RcSheetData;
 
 const char *rc_sheet_kind_get_name (RcSheetKind kind);  /* stable, for file names: "seam-plan", "fitters-sheet", ... */

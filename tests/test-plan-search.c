@@ -216,7 +216,7 @@ test_several_full_rolls (void)
     }
 }
 
-/* A room longer than a full roll is laid the other way, dearer as that is; one that is so both ways is named. */
+/* A room longer than a full roll is laid the other way, dearer as that is. */
 static void
 test_longer_than_a_full_roll (void)
 {
@@ -234,9 +234,74 @@ test_longer_than_a_full_roll (void)
       for (guint k = 0; k < plan->pieces->len; k++)
         g_assert_cmpint (((RcPiece *)g_ptr_array_index (plan->pieces, k))->cut_length, <=, FT (100));
     }
-  add_rectangle (job, "court", 0, FT (50), FT (110), FT (105), "court");
-  RcPlan *none = plan_from_rolls_of (job, FT (100), 0, &error);
-  g_assert_null (none);
+}
+
+/* The cross seams of a plan lie as far from the door and from those beside them as the settings ask. */
+static void
+assert_well_placed (const RcPlan *plan, RcPoint door)
+{
+  const RcSettings *settings = &plan->job->settings;
+  for (guint i = 0; i < plan->seams->len; i++)
+    {
+      const RcSeam *a = g_ptr_array_index (plan->seams, i);
+      if (a->kind != RC_SEAM_CROSS)
+        continue;
+      g_assert_cmpint (rc_point_distance (a->from, door), >=, settings->door_distance);
+      g_assert_cmpint (rc_point_distance (a->to, door), >=, settings->door_distance);
+      for (guint k = 0; k < i; k++)
+        {
+          const RcSeam *b = g_ptr_array_index (plan->seams, k);
+          gboolean      meet = b->kind == RC_SEAM_CROSS
+                          && (rc_point_distance (a->from, b->to) < settings->stagger
+                              || rc_point_distance (a->to, b->from) < settings->stagger);
+          g_assert_false (meet);
+        }
+    }
+}
+
+/* A court longer than a full roll both ways: its drops are joined of two lengths, their seams staggered and away from
+ * the door, as many as there are drops and no more; where the rolls are so short that it takes more joins than are
+ * allowed, that is a rule broken. What is pinned in one piece cannot be laid, and the length is named. */
+static void
+test_drops_are_joined (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  g_autoptr (GError) error = NULL;
+  RcRoom *room = add_rectangle (job, "court", 0, 0, FT (110), FT (36), "court");
+  rc_settings_init (&job->settings, &job->currency);
+  job->settings.trim_length = job->settings.trim_width = 0;
+  get_area (job, "court")->pile_degrees = 180;
+  RcPoint door = { FT (55), 0 }; /* in the middle of a long wall, where two equal lengths would meet */
+  add_door (room, "D1", 0, FT (53.5), FT (3), 0, NULL);
+  for (guint i = 0; i < 2; i++)
+    {
+      g_autoptr (RcPlan) plan = plan_from_rolls_of (job, FT (100), i, &error);
+      g_assert_no_error (error);
+      g_assert_cmpuint (plan->pieces->len, ==, 6);
+      g_assert_cmpint (plan->cost, >=, plan->cost_lower_bound);
+      for (guint k = 0; k < plan->pieces->len; k++)
+        {
+          const RcPiece *piece = g_ptr_array_index (plan->pieces, k);
+          g_assert_cmpint (piece->kind, ==, RC_PIECE_DROP);
+          g_assert_cmpint (piece->cut_length, <=, FT (100));
+          g_assert_cmpint (piece->cut_length, >=, job->settings.least_piece_length);
+        }
+      assert_well_placed (plan, door);
+      g_assert_cmpuint (rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, 0))->broken->len, ==, 0);
+    }
+
+  job->settings.most_joins = 1;
+  g_autoptr (RcPlan) shorter = plan_from_rolls_of (job, FT (40), 0, &error);
+  g_assert_no_error (error);
+  const RcOption *option = rc_area_plan_get_chosen (g_ptr_array_index (shorter->areas, 0));
+  g_assert_cmpuint (option->joins, ==, 6);
+  g_assert_cmpint (((RcBrokenRule *)g_ptr_array_index (option->broken, 0))->rule, ==, RC_RULE_TOO_MANY_JOINS);
+
+  RcPin  *pin = rc_pin_new (RC_PIN_SPLIT, "court");
+  RcPoint inside = { FT (10), FT (6) };
+  g_array_append_val (pin->points, inside);
+  g_ptr_array_add (get_area (job, "court")->pins, pin);
+  g_assert_null (plan_from_rolls_of (job, FT (100), 0, &error));
   g_assert_error (error, RC_ERROR, RC_ERROR_INFEASIBLE);
   g_assert_nonnull (strstr (error->message, "Carpet"));
   g_assert_nonnull (strstr (error->message, "at most"));
@@ -253,6 +318,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/search/room-beside-stairs", test_room_beside_stairs);
   g_test_add_func ("/plan/search/several-full-rolls", test_several_full_rolls);
   g_test_add_func ("/plan/search/longer-than-a-full-roll", test_longer_than_a_full_roll);
+  g_test_add_func ("/plan/search/drops-are-joined", test_drops_are_joined);
   g_test_add_func ("/plan/search/progress", test_progress);
   return g_test_run ();
 }

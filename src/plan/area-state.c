@@ -64,7 +64,7 @@ rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside)
 {
   rc_taking_set_rolls (&state->taking, beside != NULL ? beside->rolls : NULL);
   g_clear_pointer (&state->beside_set, rc_cut_set_free);
-  state->beside_set = rc_cut_set_new (state->site->roll_width);
+  state->beside_set = rc_cut_set_new (state->site->roll_width, rc_goods_compute_longest (state->site->carpet));
   for (guint i = 0; beside != NULL && i < beside->cuts->len; i++)
     rc_cut_set_add (state->beside_set, g_ptr_array_index (beside->cuts, i));
   rc_taking_add (&state->taking, state->beside_set);
@@ -74,7 +74,7 @@ rc_area_state_set_beside (RcAreaState *state, const RcBeside *beside)
 static RcCutSet *
 new_cut_set (const RcSite *site, const RcGrid *grid, const RcPart *part, const RcLayout *layout)
 {
-  RcCutSet *set = rc_cut_set_new (site->roll_width);
+  RcCutSet *set = rc_cut_set_new (site->roll_width, rc_goods_compute_longest (site->carpet));
   for (guint b = 0; b < layout->blocks->len; b++)
     {
       RcNestCut cut = rc_pattern_get_cut (site, grid, part, &g_array_index (layout->blocks, RcBlock, b));

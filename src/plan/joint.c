@@ -102,7 +102,7 @@ add_lots (RcJoint *joint, const RcJob *job)
 static void
 add_cut_set (const RcJoint *joint, RcGroup *group, const GPtrArray *pieces)
 {
-  RcCutSet *set = rc_cut_set_new (rc_goods_get_usable_width (joint->carpet));
+  RcCutSet *set = rc_cut_set_new (rc_goods_get_usable_width (joint->carpet), rc_goods_compute_longest (joint->carpet));
   for (guint i = 0; i < pieces->len; i++)
     {
       RcNestCut cut = rc_piece_get_cut (g_ptr_array_index (pieces, i));

@@ -150,7 +150,7 @@ RcLayout *
 rc_layout_new (const RcPart *part, const RcSite *site, const RcCuts *cuts)
 {
   RcLayout *layout = layout_new ();
-  gboolean  fine = TRUE;
+  gboolean  fine = TRUE, too_long = part->box.y1 - part->box.y0 > rc_split_compute_longest (site);
   for (guint i = 0; i <= cuts->n && fine; i++)
     {
       RcLength y0 = i == 0 ? part->box.y0 : cuts->cuts[i - 1].y, y1 = i == cuts->n ? part->box.y1 : cuts->cuts[i].y;
@@ -160,7 +160,8 @@ rc_layout_new (const RcPart *part, const RcSite *site, const RcCuts *cuts)
       g_array_append_val (layout->blocks, block);
       if (i == 0 || !fine)
         continue;
-      fine = cuts->cuts[i - 1].is_step || !(block.is_drop || g_array_index (layout->blocks, RcBlock, i - 1).is_drop);
+      fine = too_long || cuts->cuts[i - 1].is_step
+             || !(block.is_drop || g_array_index (layout->blocks, RcBlock, i - 1).is_drop);
       add_crosses (layout, part, y0, i - 1, i);
     }
   if (!fine || crosses_neck (layout, site))

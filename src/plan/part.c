@@ -24,10 +24,26 @@ rc_part_free (RcPart *part)
   g_free (part);
 }
 
+/* How many lengths as they are sold it takes at least to go from one end of the part to the other. */
 static guint
-get_most_pieces (const RcSite *site)
+count_least_pieces (const RcPart *part, const RcSite *site)
 {
-  return site->settings->most_joins + 1;
+  RcLength height = part->box.y1 - part->box.y0, longest = rc_split_compute_longest (site);
+  return height <= longest ? 1 : (guint)MIN (1 + (height - 1) / longest, RC_MOST_CUTS + 1);
+}
+
+/* More joins than are allowed are made where no length is sold for fewer: a rule broken, and shown. */
+static guint
+get_most_pieces (const RcPart *part, const RcSite *site)
+{
+  return MAX (site->settings->most_joins + 1, count_least_pieces (part, site));
+}
+
+/* A full width is cut across only where it must be. */
+static gboolean
+can_be_split (const RcPart *part, const RcSite *site)
+{
+  return !rc_part_get_whole (part, site).is_drop || count_least_pieces (part, site) > 1;
 }
 
 RcBlock
@@ -135,7 +151,7 @@ add_equal_cuts (RcCuts *cuts, RcLength y0, RcLength y1, guint n)
 static void
 add_equal_splits (RcPart *part, const RcSite *site, const RcLength *steps, guint n_steps)
 {
-  for (guint n = 1; n <= get_most_pieces (site); n++)
+  for (guint n = 1; n <= get_most_pieces (part, site); n++)
     for (guint which = 0; which < (n == 1 || n_steps == 0 ? 1 : n_steps + 2); which++)
       {
         RcCuts cuts = { .n = 0 };
@@ -184,17 +200,19 @@ add_placed_splits (RcPart *part, const RcSite *site, const GArray *places, guint
       }
 }
 
-/* Pieces of unequal length, where an equal split breaks a rule that they keep. */
+/* Pieces of unequal length, where an equal split breaks a rule that they keep; or where it must be split and a
+ * neighbour too, so that their seams can be staggered. */
 static void
 add_splits_by_rule (RcPart *part, const RcSite *site)
 {
   g_autoptr (GArray) places = rc_split_find_rule_places (site, part->box);
-  for (guint n = 2; n <= MIN (get_most_pieces (site), MOST_UNEQUAL); n++)
+  guint must = count_least_pieces (part, site);
+  for (guint n = MAX (2, must); n <= MAX (must, MIN (get_most_pieces (part, site), MOST_UNEQUAL)); n++)
     {
       gint64 least = site->settings->rule_cost[RC_RULE_EACH_SEAM] * (gint64)(n - 1);
       gint64 equal = get_equal_rule_cost (part, n);
-      if (equal > least)
-        add_placed_splits (part, site, places, n, equal - 1);
+      if (equal > least || must > 1)
+        add_placed_splits (part, site, places, n, must > 1 ? equal : equal - 1);
     }
 }
 
@@ -203,7 +221,7 @@ static void
 add_splits_by_offcut (RcPart *part, const RcSite *site, const RcSplitting *splitting)
 {
   RcBlock whole = rc_block_make (site, part->box);
-  if (whole.is_drop || splitting->offcuts->len == 0 || get_most_pieces (site) < 2)
+  if (!can_be_split (part, site) || splitting->offcuts->len == 0 || get_most_pieces (part, site) < 2)
     return;
   g_autoptr (GArray) places = rc_split_find_offcut_places (site, part->box, whole.cut_width, splitting->offcuts);
   add_placed_splits (part, site, places, 2, get_equal_rule_cost (part, 2));
@@ -227,7 +245,7 @@ add_step_pairs (RcPart *part, const RcSite *site, const GArray *steps)
 static void
 add_likely (RcPart *part, const RcSite *site, const GArray *steps)
 {
-  if (!rc_block_make (site, part->box).is_drop)
+  if (can_be_split (part, site))
     add_splits_by_rule (part, site);
   for (guint i = 0; i < steps->len; i++)
     add_equal_splits (part, site, &g_array_index (steps, RcLength, i), 1);
@@ -267,13 +285,13 @@ count_sets (guint n, guint most)
 static void
 add_all (RcPart *part, const RcSite *site, const RcSplitting *splitting)
 {
-  guint   joins = get_most_pieces (site) - 1, s = 0;
+  guint   joins = get_most_pieces (part, site) - 1, s = 0;
   RcBlock whole = rc_block_make (site, part->box);
   g_autoptr (GArray) steps = find_steps (part);
   g_autoptr (GArray) places
       = rc_split_find_all_places (site, part->box, whole.cut_width, splitting->offcuts, steps, joins + 1);
   RcCuts all = { .n = 0 }, cuts = { .n = 0 };
-  if (whole.is_drop && part->floor == NULL)
+  if (!can_be_split (part, site) && part->floor == NULL)
     return;
   if (count_sets (places->len, joins * (1 + MIN (steps->len, MOST_STEPS_TOGETHER)))
               * count_sets (steps->len, MOST_STEPS_TOGETHER)

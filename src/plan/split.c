@@ -51,6 +51,13 @@ rc_splitting_set_offcuts (RcSplitting *splitting, const RcSite *site, const GPtr
   splitting->stamp++;
 }
 
+RcLength
+rc_split_compute_longest (const RcSite *site)
+{
+  RcLength longest = rc_goods_compute_longest (site->carpet);
+  return longest == G_MAXINT64 ? longest : MAX (1, longest - site->settings->trim_length);
+}
+
 /* Keeps those inside the box, sorted, each once. */
 static GArray *
 settle (GArray *places, RcBox box)
@@ -93,6 +100,12 @@ add_rule_places (GArray *places, const RcSite *site, RcBox box)
   const RcSettings *settings = site->settings;
   add (places, box.y0 + settings->least_piece_length);
   add (places, box.y1 - settings->least_piece_length);
+  RcLength longest = rc_split_compute_longest (site);
+  if (longest < box.y1 - box.y0)
+    {
+      add (places, box.y0 + longest);
+      add (places, box.y1 - longest);
+    }
   for (guint i = 0; i < site->doors->len; i++)
     {
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);

@@ -26,11 +26,15 @@ void rc_splitting_clear (RcSplitting *splitting);
 void rc_splitting_set_offcuts (RcSplitting *splitting, const RcSite *site, const GPtrArray *cuts,
                                const GPtrArray *rolls);
 
+/* The longest stretch of floor that one length as it is sold covers, its allowance taken off; at least 1. G_MAXINT64
+ * where a full roll's length is not known. */
+RcLength rc_split_compute_longest (const RcSite *site);
+
 /* Heights strictly inside the box of a fill, more than a sliver from its ends, sorted, each once. (transfer full)
  * GArray of RcLength. */
 
 /* Where a rule about cross seams stops being broken: as far from each door as the settings ask and out of its sweep,
- * and the least joined piece from either end. */
+ * and the least joined piece from either end; where the box is longer than what is sold, that from either end too. */
 GArray *rc_split_find_rule_places (const RcSite *site, RcBox box);
 
 /* Where a piece ends that just fits an offcut, from either end; `cut_width` is the fill's. */

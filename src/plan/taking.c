@@ -19,10 +19,11 @@ mix (guint64 x)
 }
 
 RcCutSet *
-rc_cut_set_new (RcLength roll_width)
+rc_cut_set_new (RcLength roll_width, RcLength longest_sold)
 {
   RcCutSet *set = g_new0 (RcCutSet, 1);
   set->roll_width = roll_width;
+  set->longest_sold = longest_sold;
   set->cuts = g_array_new (FALSE, FALSE, sizeof (RcNestCut));
   return set;
 }
@@ -60,7 +61,11 @@ rc_cut_set_add (RcCutSet *set, const RcNestCut *cut)
   own.quantity = 1;
   own.group = NULL; /* the rolls are of one lot */
   sum_cut (&set->stocked, &own, set->roll_width);
-  set->bought.longest_of_all = MAX (set->bought.longest_of_all, own.length);
+  if (own.length > set->longest_sold)
+    {
+      set->bought.too_long += own.length;
+      set->bought.n_too_long++;
+    }
   if (by_itself)
     {
       set->bought.drops_length += own.length;
@@ -187,7 +192,8 @@ rc_taking_add (RcTaking *taking, const RcCutSet *set)
   sum->area += added->area;
   sum->width += added->width;
   sum->longest = MAX (sum->longest, added->longest);
-  sum->longest_of_all = MAX (sum->longest_of_all, added->longest_of_all);
+  sum->too_long += added->too_long;
+  sum->n_too_long += added->n_too_long;
   sum->wide_length += added->wide_length;
   sum->is_patterned |= added->is_patterned;
   sum->key.a += added->key.a;
@@ -235,11 +241,8 @@ rc_taking_take (RcTaking *taking)
   if (!is_bought_to_measure (taking))
     return taken;
   taken.cost = weigh_bought (taking, taken.length);
-  if (taking->sum.longest_of_all > rc_goods_compute_longest (taking->carpet))
-    {
-      taken.cost += weigh_bought (taking, taking->sum.longest_of_all) * 2;
-      taken.unplaced++;
-    }
+  taken.cost += weigh_bought (taking, taking->sum.too_long) * 2;
+  taken.unplaced += taking->sum.n_too_long;
   return taken;
 }
 

@@ -26,24 +26,26 @@ typedef struct
   RcLength  drops_length; /* full widths of plain goods bought to measure, which lie by themselves */
   guint     n_cuts;       /* the other cuts */
   RcLength  width, longest;
-  RcLength  longest_of_all; /* full widths too */
-  guint64   area;           /* ticks x ticks: some 700 km2 */
-  RcLength  wide_length;    /* of cuts wider than half the roll: no two of them lie side by side */
-  gboolean  is_patterned;   /* some cut is held by a pattern */
+  RcLength  too_long; /* of all those, full widths too, that are longer than what is sold */
+  guint     n_too_long;
+  guint64   area;         /* ticks x ticks: some 700 km2 */
+  RcLength  wide_length;  /* of cuts wider than half the roll: no two of them lie side by side */
+  gboolean  is_patterned; /* some cut is held by a pattern */
   RcCutsKey key;
 } RcCutsSum;
 
 /* Cuts that come together, added up once for the many sums they are part of. */
 typedef struct
 {
-  RcLength  roll_width;
+  RcLength  roll_width, longest_sold;
   GArray   *cuts;     /* of RcNestCut: their strings are borrowed */
   guint     n_beside; /* the first of them: all but full widths of plain goods */
   RcCutsSum bought;   /* what they add to cuts bought to measure */
   RcCutsSum stocked;  /* and to cuts that come from rolls */
 } RcCutSet;
 
-RcCutSet *rc_cut_set_new (RcLength roll_width);
+/* For a carpet of that usable width; `longest_sold` is rc_goods_compute_longest. */
+RcCutSet *rc_cut_set_new (RcLength roll_width, RcLength longest_sold);
 void      rc_cut_set_free (RcCutSet *set);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcCutSet, rc_cut_set_free)
@@ -87,8 +89,8 @@ void rc_taking_set_most_exact (RcTaking *taking, guint most_exact);
 /* These cuts come to hand. The set outlives that, and gets no more cuts. */
 void rc_taking_add (RcTaking *taking, const RcCutSet *set);
 
-/* What the cuts at hand take. A cut that finds no place counts as much as two of the longest would, bought; so do cuts
- * to be bought of which one is longer than goods are. */
+/* What the cuts at hand take. A cut that finds no place counts as much as two of the longest would, bought; so does
+ * each to be bought that is longer than goods are. */
 RcTaken rc_taking_take (RcTaking *taking);
 
 /* No cutting of the cuts at hand takes less: by their area, and by those that cannot lie side by side. */

@@ -89,8 +89,7 @@ const char *const RC_FITTERS_SEAMS[] = {
       "every "
       "piece leaning as the arrows show."),
   /* Common practice, no source. */
-  N_ ("Cross seams come before side seams: a fill of several pieces is joined end to end first, the finished fill is "
-      "then "
+  N_ ("Cross seams come before side seams: a drop or fill of several pieces is joined end to end first, then "
       "joined to its neighbour by one side seam. Cross seams in doorways, between what is ready in two rooms, come "
       "last."),
   /* Common practice, no source. */

@@ -82,6 +82,7 @@ rc_cell_free (RcCell *cell)
   g_free (cell);
 }
 
+/* G_MAXUINT where the room is not of the area. */
 static guint
 find_index (const RcSite *site, const RcPlacedRoom *room)
 {

@@ -66,11 +66,12 @@ list_slices (Few *self, guint at, RcLength left, guint8 *slice)
 /* --- the program --- */
 
 static void
-fill_program (Few *self)
+fill_program (Few *self, guint n_rows)
 {
+  for (guint r = 0; r <= n_rows; r++)
+    memset (self->cells[r], 0, sizeof (double) * (self->n + self->n_pools + 1));
   self->n_rows = 0;
   self->n_columns = self->n + self->n_pools;
-  memset (self->cells, 0, sizeof (self->cells));
   for (; self->n_rows < self->n_slices; self->n_rows++)
     {
       for (guint i = 0; i < self->n; i++)
@@ -212,12 +213,17 @@ RcLength
 rc_nest_slice_bound_few (const RcNestSliceItem *items, guint n, const RcNestSlicePool *pools, guint n_pools,
                          RcLength width, RcLength known)
 {
-  Few    self = { .items = items, .pools = pools, .n = n, .n_pools = n_pools };
+  Few    self;
   guint8 slice[MOST_ITEMS] = { 0 };
   guint  n_rows = 0;
   known = MAX (known, add_up_wide (items, n, width));
   if (n == 0 || n > MOST_ITEMS || n_pools > MOST_POOLS)
     return known;
+  self.items = items;
+  self.pools = pools;
+  self.n = n;
+  self.n_pools = n_pools;
+  self.n_slices = 0;
   for (guint i = 0; i < n; i++)
     {
       guint at = i;
@@ -229,7 +235,7 @@ rc_nest_slice_bound_few (const RcNestSliceItem *items, guint n, const RcNestSlic
     n_rows += pools[p].n;
   if (!list_slices (&self, 0, width, slice) || self.n_slices + n_rows > MOST_ROWS)
     return known;
-  fill_program (&self);
+  fill_program (&self, self.n_slices + n_rows);
   solve (&self);
   settle_prices (&self);
   return MAX (known, add_up (&self));

@@ -305,23 +305,36 @@ weigh_listed (const RcTogether *self, Ways *ways)
   weigh (self, ways);
 }
 
-/* The cell whose stretch changes most; their number: none does by much. */
+/* How much of its floor the stretch leaves open, as an area; 0: nothing changes over it. */
+static __int128
+weigh_stretch (const RcLineStretch *stretch)
+{
+  RcLength length = 0;
+  for (guint p = 0; p < stretch->range->parts->len; p++)
+    {
+      const RcRangePart *part = &g_array_index (stretch->range->parts, RcRangePart, p);
+      RcLength           open = part->slope != 0 ? part->length : 0;
+      for (guint s = 0; s < part->n_steps && open == 0; s++)
+        if (g_array_index (stretch->range->steps, RcRangeStep, part->first_step + s).slope != 0)
+          open = part->length;
+      length += MAX (0, open);
+    }
+  return (__int128)length * (stretch->to - stretch->from);
+}
+
+/* The cell whose stretch leaves most open; their number: none does. */
 static guint
 find_widest (const Ways *ways)
 {
   guint    widest = ways->parted->cells->len;
-  RcLength most = NEAR;
+  __int128 most = 0;
   for (guint i = 0; i < ways->parted->cells->len; i++)
     {
       const RcLineStretch *stretch = &ways->cells[i];
-      gboolean             changes = FALSE;
-      for (guint p = 0; p < stretch->range->parts->len; p++)
-        changes |= g_array_index (stretch->range->parts, RcRangePart, p).slope != 0;
-      for (guint s = 0; s < stretch->range->steps->len; s++)
-        changes |= g_array_index (stretch->range->steps, RcRangeStep, s).slope != 0;
-      if (!changes || stretch->to - stretch->from <= most)
+      __int128             open = stretch->to - stretch->from > NEAR ? weigh_stretch (stretch) : 0;
+      if (open <= most)
         continue;
-      most = stretch->to - stretch->from;
+      most = open;
       widest = i;
     }
   return widest;

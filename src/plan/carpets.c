@@ -9,7 +9,7 @@
 #include "steps.h"
 
 /* The part of the time for a carpet that is spent on how well it can be planned at most, and with many areas in it. */
-#define OUTLOOK_SHARE      0.4
+#define OUTLOOK_SHARE      0.6
 #define MANY_OUTLOOK_SHARE 0.6
 
 /* A step of that, where work is counted. */
@@ -25,9 +25,9 @@
 typedef struct
 {
   const RcGoods *goods;
-  gint64         per_m;   /* its price by the weights */
-  guint          n_areas; /* laid in it; 1 where there is none */
-  RcMoney       *raised;  /* as in rc_carpets_choose */
+  gint64         per_m;            /* its price by the weights */
+  guint          n_areas, n_rooms; /* laid in it; 1 where there is none */
+  RcMoney       *raised;           /* as in rc_carpets_choose */
   RcCutting     *cutting;
 } Carpet;
 
@@ -60,8 +60,15 @@ add_carpet (Carpets *self, guint goods, RcMoney *raised)
   self->progress->weights (carpet.goods, &weights, self->progress->weights_data);
   carpet.per_m = weights.carpet_per_m;
   for (guint i = 0; i < self->plan->areas->len; i++)
-    carpet.n_areas += g_strcmp0 (get_area (self->plan, i)->carpet, carpet.goods->id) == 0;
+    {
+      const RcFloorArea *area = get_area (self->plan, i);
+      if (g_strcmp0 (area->carpet, carpet.goods->id) != 0)
+        continue;
+      carpet.n_areas++;
+      carpet.n_rooms += area->rooms->len;
+    }
   carpet.n_areas = MAX (1, carpet.n_areas);
+  carpet.n_rooms = MAX (1, carpet.n_rooms);
   g_array_append_val (self->carpets, carpet);
 }
 
@@ -71,9 +78,9 @@ static gint64
 find_end (const Carpets *self, guint index)
 {
   gint64 now = rc_progress_get_us (self->progress), left = MAX (0, self->end_us - now);
-  guint  at_once = rc_steps_count_at_once (self->carpets->len), own = get_carpet (self, index)->n_areas, all = own;
+  guint  at_once = rc_steps_count_at_once (self->carpets->len), own = get_carpet (self, index)->n_rooms, all = own;
   for (guint i = index + 1; i < self->carpets->len; i++)
-    all += get_carpet (self, i)->n_areas;
+    all += get_carpet (self, i)->n_rooms;
   return now + MIN (left, left * at_once * own / all);
 }
 

@@ -5,7 +5,7 @@
 
 /* The part of the time that the linear program takes; less where the groups are few and looked at closer. */
 #define PROGRAM_SHARE        0.8
-#define PROGRAM_SHARE_OF_FEW 0.5
+#define PROGRAM_SHARE_OF_FEW 0.3
 
 typedef struct
 {
@@ -158,7 +158,9 @@ rc_cost_bound_compute (const RcGoods *carpet, const GPtrArray *rolls, const GPtr
   RcCostSharing *sharing = rc_cost_sharing_new (&self.groups, clock);
   list_ways (&self, shares, ways);
   find_places (&self);
-  gint64 bound = add_up_in_steps (&self, set_lot_prices (&self), clock);
+  gint64 bound = set_lot_prices (&self);
+  if (sharing == NULL)
+    bound = add_up_in_steps (&self, bound, clock);
   gint64 shared = sharing != NULL ? rc_cost_sharing_find_cheapest (sharing, clock) : 0;
   bound = MAX (bound, shared);
   for (guint i = 0; i < choices->len; i++)

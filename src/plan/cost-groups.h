@@ -38,7 +38,7 @@ gint64 rc_cost_groups_find_at (const RcCostGroups *groups, guint group, gint64 p
 /* Prices of a metre of goods to buy that bounds are formed at, in per cent of what it costs; the more telling first. */
 #define RC_COST_PERCENTS                                                                                               \
   {                                                                                                                    \
-    100, 90, 110, 75, 125, 50, 150, 25, 200, 0, 300, 600                                                               \
+    100, 150, 90, 200, 110, 75, 125, 50, 300, 25, 0, 600                                                               \
   }
 #define RC_COST_N_PERCENTS 12
 

@@ -8,9 +8,13 @@
 #define MOST_SHARINGS 4096
 #define MOST_GROUPS   12
 
+/* The part of the time left that a program of a set's own takes at most. */
+#define DEARER_SHARE 0.15
+
 enum
 {
-  LOOKS = 50,      /* closer, at a set of groups at a time */
+  LOOKS = 10,      /* closer, at a set of groups at a time */
+  N_PERCENTS = 5,  /* of RC_COST_PERCENTS; where groups are looked at closer that is enough */
   STEP_LOOKS = 20, /* of them take as long as a step of the clock */
   MOST_LOOKS = 400000
 };
@@ -124,33 +128,107 @@ list_prices (const RcCostGroups *self, guint l)
   return prices;
 }
 
+/* The groups of a set, and for the program those of them that it has. */
+typedef struct
+{
+  const RcCostSharing *sharing;
+  guint                lot, n;
+  guint                members[MOST_GROUPS];
+  GPtrArray           *choices; /* of RcAreaChoice */
+  GArray              *cuts;    /* of RcNestChoiceCut: of the stairs */
+} Set;
+
+static void
+list_set (Set *self, guint set)
+{
+  const RcCostGroups *groups = self->sharing->groups;
+  for (guint g = 0; g < groups->n_groups; g++)
+    {
+      if ((set >> g & 1) == 0)
+        continue;
+      self->members[self->n++] = g;
+      if (g < groups->choices->len)
+        {
+          g_ptr_array_add (self->choices, g_ptr_array_index (groups->choices, g));
+          continue;
+        }
+      const GArray *stair = g_ptr_array_index (groups->stairs, g - groups->choices->len);
+      g_array_append_vals (self->cuts, stair->data, stair->len);
+    }
+}
+
+static gint64
+find_for_program (gpointer user_data, guint group, const RcNestPrices *prices, gboolean likely, GArray *cuts,
+                  gint64 *own, guint *way)
+{
+  const Set *self = user_data;
+  *way = 0;
+  return rc_cost_groups_find (self->sharing->groups, self->members[group], prices,
+                              likely ? RC_CHOICE_LIKELY : RC_CHOICE_ALL, cuts, own, NULL);
+}
+
+/* A search by these prices in place of the one there is, where it begins with a higher bound. FALSE: it does not. */
+static gboolean
+try_prices (const Set *self, const RcNestPrices *prices, gint64 per_m, const GArray *tried, Together *together)
+{
+  RcTogether *search = rc_together_new (self->choices, self->cuts, weigh_length, &self->sharing->sources[self->lot],
+                                        prices, per_m, tried);
+  gboolean    better
+      = search != NULL
+        && (together->search == NULL || rc_together_get_bound (search) > rc_together_get_bound (together->search));
+  rc_together_free (better ? together->search : search);
+  if (better)
+    together->search = search;
+  return better;
+}
+
+/* Out of a lot that is short for the set, other ways are cheapest than where goods are bought: the program is solved
+ * for these groups alone, at prices by which it pays to do with less, the higher until that gains nothing. */
+static void
+try_dearer (Set *self, Together *together, const RcNestClock *clock)
+{
+  static const int    percents[] = { 200, 450, 800 };
+  const RcCostGroups *groups = self->sharing->groups;
+  gboolean            better = TRUE;
+  for (guint i = 0; i < G_N_ELEMENTS (percents) && better && !rc_nest_clock_is_over (clock); i++)
+    {
+      g_autoptr (GArray) shares = g_array_new (FALSE, FALSE, sizeof (RcNestShare));
+      g_autoptr (GArray) tried = g_array_new (FALSE, FALSE, sizeof (RcTogetherPrice));
+      gint64          per_m = groups->goods_per_m * percents[i] / 100;
+      RcNestChoice    choice = { self->n, rc_goods_get_usable_width (groups->carpet), per_m, find_for_program, self };
+      RcNestPrices    prices = { 0 };
+      RcTogetherPrice price = { per_m, find_savings (rc_cost_groups_get_lot (groups, self->lot), per_m) };
+      RcNestClock     part = *clock;
+      if (clock->end_us < G_MAXINT64)
+        part = rc_nest_clock_take_part (clock, DEARER_SHARE * (double)(clock->end_us - rc_nest_clock_get_us (clock))
+                                                   / G_USEC_PER_SEC);
+      rc_nest_choice_solve (&choice, &part, &prices, shares);
+      g_array_append_val (tried, price);
+      better = try_prices (self, &prices, per_m, tried, together);
+      rc_nest_prices_clear (&prices);
+    }
+}
+
 static void
 begin (const RcCostSharing *sharing, guint lot, guint set, const RcNestClock *clock)
 {
-  const RcCostGroups *self = sharing->groups;
+  const RcCostGroups *groups = sharing->groups;
   Together           *together = get_together (sharing, lot, set);
-  g_autoptr (GPtrArray) choices = g_ptr_array_new ();
-  g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (RcNestChoiceCut));
-  for (guint g = 0; g < self->n_groups; g++)
-    {
-      const GArray *stair = g >= self->choices->len ? g_ptr_array_index (self->stairs, g - self->choices->len) : NULL;
-      if ((set >> g & 1) == 0)
-        continue;
-      if (stair != NULL)
-        g_array_append_vals (cuts, stair->data, stair->len);
-      else
-        g_ptr_array_add (choices, g_ptr_array_index (self->choices, g));
-    }
+  Set                 self = { .sharing = sharing, .lot = lot, .choices = g_ptr_array_new () };
+  self.cuts = g_array_new (FALSE, FALSE, sizeof (RcNestChoiceCut));
+  list_set (&self, set);
   together->is_begun = TRUE;
-  if (choices->len == 0)
-    together->bound = weigh_length (&sharing->sources[lot], find_stair_length (self, cuts, clock));
+  if (self.choices->len == 0)
+    together->bound = weigh_length (&sharing->sources[lot], find_stair_length (groups, self.cuts, clock));
   else
     {
-      g_autoptr (GArray) prices = list_prices (self, lot);
-      together->search = rc_together_new (choices, cuts, weigh_length, &sharing->sources[lot], &self->prices,
-                                          self->goods_per_m, prices);
+      g_autoptr (GArray) tried = list_prices (groups, lot);
+      if (try_prices (&self, &groups->prices, groups->goods_per_m, tried, together) && lot > 0)
+        try_dearer (&self, together, clock);
     }
   together->is_over = together->search == NULL;
+  g_ptr_array_unref (self.choices);
+  g_array_unref (self.cuts);
 }
 
 /* Looks at what the set costs out of the lot, or closer. FALSE: the clock or the looks are over, or all is seen. */
@@ -213,7 +291,7 @@ tried_prices_new (const RcCostGroups *self, const RcNestClock *clock)
 {
   static const int percents[] = RC_COST_PERCENTS;
   TriedPrices      prices = { g_array_new (FALSE, FALSE, sizeof (gint64)), NULL };
-  for (guint i = 0; i < RC_COST_N_PERCENTS; i++)
+  for (guint i = 0; i < N_PERCENTS; i++)
     {
       gint64 per_m = self->goods_per_m * percents[i] / 100;
       g_array_append_val (prices.per_m, per_m);
@@ -239,7 +317,7 @@ weigh_lot (const RcCostSharing *sharing, guint l, guint set, const TriedPrices *
 {
   const RcCostGroups *self = sharing->groups;
   const RcCostLot    *lot = rc_cost_groups_get_lot (self, l);
-  gint64              best = 0, at_price[RC_COST_N_PERCENTS];
+  gint64              best = 0, at_price[N_PERCENTS];
   if (set == 0)
     return 0;
   for (guint i = 0; i < prices->per_m->len; i++)
@@ -247,13 +325,13 @@ weigh_lot (const RcCostSharing *sharing, guint l, guint set, const TriedPrices *
       gint64 per_m = g_array_index (prices->per_m, gint64, i), sum = 0;
       for (guint g = 0; g < self->n_groups; g++)
         sum += set >> g & 1 ? prices->cost[i * self->n_groups + g] : 0;
-      if (i < RC_COST_N_PERCENTS)
+      if (i < N_PERCENTS)
         at_price[i] = sum;
       if (l > 0 || per_m <= self->goods_per_m) /* what is to be bought is to be had at its price */
         best = MAX (best, sum - find_savings (lot, per_m));
     }
   if (l == 0 && lot->rolls->len == 0)
-    best = rc_cost_groups_round (self, best, at_price, MIN (prices->per_m->len, RC_COST_N_PERCENTS));
+    best = rc_cost_groups_round (self, best, at_price, MIN (prices->per_m->len, N_PERCENTS));
   return MAX (best, get_together (sharing, l, set)->bound);
 }
 

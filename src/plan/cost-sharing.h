@@ -1,5 +1,5 @@
 /* Which group comes out of which lot: where they are few, all ways to share them out are looked at, with what each
- * group costs where nothing else comes out of its lot (area-alone.h). */
+ * group costs where nothing else comes out of its lot (area-together.h). */
 #pragma once
 
 #include "clock.h"
@@ -7,11 +7,11 @@
 
 typedef struct _RcCostSharing RcCostSharing;
 
-/* NULL where there are too many. The groups outlive it; their prices may be set later. Takes up to a third of the time
- * that the clock has. (transfer full) */
 /* FALSE: there are too many groups or lots. */
 gboolean rc_cost_sharing_is_possible (const RcCostGroups *groups);
 
+/* NULL where there are too many. The groups, with their prices, outlive it. Takes up to a third of the time that the
+ * clock has. (transfer full) */
 RcCostSharing *rc_cost_sharing_new (const RcCostGroups *groups, const RcNestClock *clock);
 void           rc_cost_sharing_free (RcCostSharing *sharing); /* NULL is fine */
 

@@ -4,7 +4,7 @@
 
 enum
 {
-  MOST_STEPS = 6 /* of a part: more are taken together */
+  MOST_STEPS = 5 /* of a part: more are taken together */
 };
 
 /* A length of the roll that a part needs at that width, and what a seam in it costs more than one by itself. */
@@ -254,14 +254,16 @@ compare_forms (gconstpointer a, gconstpointer b)
   return (p->cost > q->cost) - (p->cost < q->cost);
 }
 
-/* A part as wide all along has no needs but the whole. */
+/* A part as wide all along has no needs but the whole; it gains nothing by joins where no two pieces of it lie side by
+ * side. */
 static void
 add_part (RcLayForms *self, const GArray *needs, Need whole)
 {
   RcLayPart part = { .forms = g_array_new (FALSE, FALSE, sizeof (RcLayForm)) };
   RcLength  trim = self->site->settings->trim_length, length = whole.length - trim;
   Need      all_along = needs->len == 1 ? g_array_index (needs, Need, 0) : (Need){ whole.w, length, whole.join };
-  guint seams[RC_LAY_FEW_JOINS], most = needs->len > 0 || whole.w * 2 <= self->site->roll_width ? RC_LAY_FEW_JOINS : 0;
+  gboolean  gains = needs->len > 1 || all_along.w < whole.w || whole.w * 2 <= self->site->roll_width;
+  guint     seams[RC_LAY_FEW_JOINS], most = gains ? RC_LAY_FEW_JOINS : 0;
   RcLayForm form = form_begin (self);
   add_item (self, &form, whole.w, whole.length, 1);
   form_end (&form, &part, 0, 0);

@@ -9,7 +9,7 @@
 
 enum
 {
-  RC_LAY_FEW_JOINS = 3, /* with more a part is taken to lie beside itself as often as it fits */
+  RC_LAY_FEW_JOINS = 2, /* with more a part is taken to lie beside itself as often as it fits */
   RC_LAY_MANY = G_MAXUINT8
 };
 

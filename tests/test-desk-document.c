@@ -398,7 +398,7 @@ test_an_edit_of_a_door_moves_no_room_that_others_hold (Fixture *fixture, gconstp
   rc_job_free (job);
 }
 
-/* The picture under the floor is drawn only: what stands of the plan stays. */
+/* The picture under the floor is drawn only: what stands of the plan stays, back and forth too. */
 static void
 test_a_picture_asks_for_no_plan (Fixture *fixture, gconstpointer data)
 {
@@ -421,6 +421,17 @@ test_a_picture_asks_for_no_plan (Fixture *fixture, gconstpointer data)
   g_assert_true (rc_document_is_planned (fixture->document));
   g_assert_true (rc_document_get_outcome (fixture->document) == outcome);
   g_assert_null (rc_document_get_figures_before (fixture->document));
+
+  for (guint i = 0; i < 2; i++)
+    {
+      g_assert_true (i == 0 ? rc_document_undo (fixture->document, NULL, &error)
+                            : rc_document_redo (fixture->document, NULL, &error));
+      g_assert_cmpuint (rc_document_get_job (fixture->document)->pictures->len, ==, i);
+      g_assert_true (rc_document_is_planned (fixture->document));
+      g_assert_true (rc_document_get_outcome (fixture->document) == outcome);
+      g_assert_null (rc_document_get_figures_before (fixture->document));
+    }
+  g_assert_cmpuint (fixture->n_edited, ==, 3);
 }
 
 static void

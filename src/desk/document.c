@@ -311,12 +311,15 @@ load_anew (RcDocument *self, GError **error)
 
   if (held == NULL)
     return FALSE;
+  gboolean is_planned = rc_held_equal (held, self->held) && rc_job_edit_plans_alike (job, self->job);
   rc_document_end_step (self);
-  note_before (self);
+  if (!is_planned)
+    note_before (self);
   replace_job (self, g_steal_pointer (&job));
   g_clear_pointer (&self->held, rc_held_unref);
   self->held = g_steal_pointer (&held);
-  plan (self);
+  if (!is_planned)
+    plan (self);
   show_state (self);
   return TRUE;
 }

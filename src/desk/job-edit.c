@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "job-file.h"
 #include "measure-edit.h"
 
 static const RcGoods *
@@ -124,4 +125,21 @@ rc_job_edit_new_job (const char *id, const char *title, const char *date, const 
       rc_job_edit_take_goods (job, book, stock, cushion->id);
     }
   return job;
+}
+
+static char *
+format_planned (const RcJob *job)
+{
+  g_autoptr (RcJob) copy = rc_job_copy (job);
+
+  g_ptr_array_set_size (copy->pictures, 0);
+  return rc_job_file_format (copy, NULL);
+}
+
+gboolean
+rc_job_edit_plans_alike (const RcJob *a, const RcJob *b)
+{
+  g_autofree char *text_a = format_planned (a), *text_b = format_planned (b);
+
+  return g_str_equal (text_a, text_b);
 }

@@ -25,3 +25,6 @@ RcJob *rc_job_edit_new_job (const char *id, const char *title, const char *date,
 
 /* The first goods of a kind in the job, else in the catalogue; NULL for none. */
 const RcGoods *rc_job_edit_find_first_goods (const RcJob *job, const RcPriceBook *book, RcGoodsKind kind);
+
+/* The two differ in nothing but plan pictures, which no plan or price depends on. */
+gboolean rc_job_edit_plans_alike (const RcJob *a, const RcJob *b);

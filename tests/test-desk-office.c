@@ -7,6 +7,7 @@
 #include "office-hand.h"
 #include "quote-window.h"
 #include "rowcut-error.h"
+#include "shop-window.h"
 
 /* Issued, revised, one accepted; each kept as it was printed, and the job says how far it has come. */
 static void
@@ -273,6 +274,53 @@ test_prices_are_followed (DeskFixture *fixture, gconstpointer data)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static void
+write_into (gpointer window, const char *label, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (desk_fixture_find (GTK_WIDGET (window), GTK_TYPE_ENTRY, label)), text);
+}
+
+/* The letterhead, the logo and what holds for all jobs are set here; a fault names its field, and nothing is kept. */
+static void
+test_shop (DeskFixture *fixture, gconstpointer data)
+{
+  RcShopWindow    *shop = office_hand_open_window (fixture, "win.shop", RC_TYPE_SHOP_WINDOW);
+  g_autofree char *png = g_build_filename (fixture->folder, "logo.png", NULL);
+  g_autofree char *other = g_build_filename (fixture->folder, "parlour.xml", NULL);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 40, 20);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpint (cairo_surface_write_to_png (surface, png), ==, CAIRO_STATUS_SUCCESS);
+  cairo_surface_destroy (surface);
+  g_assert_false (rc_shop_window_take_logo (shop, other, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_PARSE);
+  g_clear_error (&error);
+  g_assert_true (rc_shop_window_take_logo (shop, png, &error));
+  write_into (shop, "Name", "Ropewalk Floors");
+  write_into (shop, "Tax, %", "107");
+  g_assert_false (rc_shop_window_keep (shop));
+  g_assert_nonnull (strstr (rc_shop_window_get_told (shop), "Tax, %: “107” is not between 0 and 100"));
+  write_into (shop, "Tax, %", "8.25");
+  write_into (shop, "Job numbers", "no number");
+  g_assert_false (rc_shop_window_keep (shop));
+  write_into (shop, "Job numbers", "YY-####");
+  write_into (shop, "Quotations hold, days", "x");
+  g_assert_false (rc_shop_window_keep (shop));
+  write_into (shop, "Quotations hold, days", "45");
+  g_assert_true (rc_shop_window_keep (shop));
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
+  g_assert_cmpstr (book->shop_name, ==, "Ropewalk Floors");
+  g_assert_cmpint (book->tax_ppm, ==, 82500);
+  g_assert_cmpint (book->valid_days, ==, 45);
+  g_assert_cmpstr (book->job_numbers, ==, "YY-####");
+  g_assert_nonnull (book->logo);
+  g_assert_cmpuint (book->prices->len, >, 0); /* all else as it was */
+  desk_fixture_settle ();
+  RcOutcome *outcome = rc_document_get_outcome (rc_window_get_document (fixture->window));
+  g_assert_cmpint (outcome->quote->tax_ppm, ==, 82500); /* and the open job is priced by it at once */
+  gtk_window_destroy (GTK_WINDOW (shop));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -285,7 +333,8 @@ main (int argc, char **argv)
                 { "floors are drawn in the list", test_floors_in_the_list },
                 { "papers are kept with the job", test_papers },
                 { "prices are followed", test_prices_are_followed },
-                { "one order per supplier for many jobs", test_orders_for_many_jobs } };
+                { "one order per supplier for many jobs", test_orders_for_many_jobs },
+                { "the shop's letterhead and terms", test_shop } };
 
   gtk_test_init (&argc, &argv, NULL);
   for (guint i = 0; i < G_N_ELEMENTS (TESTS); i++)

@@ -6,6 +6,7 @@
 #include "clock.h"
 #include "job-edit.h"
 #include "job-file-dialog.h"
+#include "shop-window.h"
 #include "usual-units.h"
 #include "window-actions.h"
 
@@ -114,6 +115,12 @@ void
 rc_job_action_export_accounts (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   gtk_window_present (GTK_WINDOW (rc_accounts_window_new (RC_WINDOW (widget))));
+}
+
+void
+rc_job_action_show_shop (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  gtk_window_present (GTK_WINDOW (rc_shop_window_new (RC_WINDOW (widget))));
 }
 
 void

@@ -11,5 +11,6 @@ void rc_job_action_show_list (GtkWidget *widget, const char *name, GVariant *par
 void rc_job_action_find (GtkWidget *widget, const char *name, GVariant *parameter);
 void rc_job_action_delete (GtkWidget *widget, const char *name, GVariant *parameter);
 void rc_job_action_open_file (GtkWidget *widget, const char *name, GVariant *parameter);
+void rc_job_action_show_shop (GtkWidget *widget, const char *name, GVariant *parameter);
 void rc_job_action_export_accounts (GtkWidget *widget, const char *name, GVariant *parameter);
 void rc_job_action_export_file (GtkWidget *widget, const char *name, GVariant *parameter);

@@ -377,6 +377,7 @@ static const struct
   { "win.remove-chosen", NULL, remove_chosen, TRUE, { "<Control><Shift>Delete" } },
   { "win.compare", NULL, compare_measures, TRUE, { "<Control>d" } },
   { "win.prices", NULL, show_prices, FALSE, { "<Control>b" } },
+  { "win.shop", NULL, rc_job_action_show_shop, FALSE, { "<Control><Shift>s" } },
   { "win.rolls", NULL, show_rolls, FALSE, { "<Control>u" } },
   { "win.offer", NULL, show_offer, TRUE, { "<Control><Shift>q" } },
   { "win.quotes", NULL, show_quotes, FALSE, { "<Control><Shift>p" } },

@@ -60,6 +60,17 @@ load (GBytes *png)
   return NULL;
 }
 
+gboolean
+rc_logo_is_sound (GBytes *png)
+{
+  cairo_surface_t *surface = load (png);
+
+  if (surface == NULL)
+    return FALSE;
+  cairo_surface_destroy (surface);
+  return TRUE;
+}
+
 static void
 draw (cairo_t *cr, double x, double y, double width, double height, gconstpointer data)
 {

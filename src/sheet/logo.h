@@ -10,5 +10,8 @@
 gboolean rc_logo_add (RcPage *page, double x, double y, double width, double height, GBytes *png, double *drawn_width,
                       double *drawn_height);
 
+/* A PNG that can be drawn. */
+gboolean rc_logo_is_sound (GBytes *png);
+
 /* A small file can claim to be a picture of gigabytes, and the price book may come from elsewhere. */
 #define RC_LOGO_MOST_PIXELS (4000 * 4000)

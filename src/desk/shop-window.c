@@ -1,0 +1,340 @@
+#include "shop-window.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "job-number.h"
+#include "logo.h"
+#include "rowcut-error.h"
+
+typedef enum
+{
+  FIELD_NAME,
+  FIELD_TAX,
+  FIELD_DEPOSIT,
+  FIELD_VALID_DAYS,
+  FIELD_JOB_NUMBERS,
+  N_FIELDS
+} Field;
+
+struct _RcShopWindow
+{
+  GtkWindow parent_instance;
+
+  GtkGrid              *grid;
+  GtkTextBuffer        *address, *terms;
+  GtkPicture           *picture;
+  GtkWidget            *drop_button;
+  GtkLabel             *note_label;
+  GtkEditable          *fields[N_FIELDS];
+  RcWindow             *window; /* borrowed */
+  RcPriceBook          *book;   /* as it was read; NULL when it could not be */
+  GBytes               *logo;   /* nullable */
+  GtkFileChooserNative *chooser;
+};
+
+G_DEFINE_FINAL_TYPE (RcShopWindow, rc_shop_window, GTK_TYPE_WINDOW)
+
+static void
+tell (RcShopWindow *self, const char *text)
+{
+  gtk_label_set_text (self->note_label, text != NULL ? text : "");
+}
+
+/* --- reading what is written --- */
+
+/* NULL: nothing. (transfer full) */
+static char *
+dup_text (RcShopWindow *self, Field field)
+{
+  char *text = g_strstrip (g_strdup (gtk_editable_get_text (self->fields[field])));
+
+  if (*text == '\0')
+    g_clear_pointer (&text, g_free);
+  return text;
+}
+
+static char *
+dup_lines (GtkTextBuffer *buffer)
+{
+  GtkTextIter from, to;
+  char       *text;
+
+  gtk_text_buffer_get_bounds (buffer, &from, &to);
+  text = g_strstrip (gtk_text_buffer_get_text (buffer, &from, &to, FALSE));
+  if (*text == '\0')
+    g_clear_pointer (&text, g_free);
+  return text;
+}
+
+static gboolean
+read_rate (RcShopWindow *self, Field field, const char *name, gint64 *ppm, GError **error)
+{
+  g_autofree char *text = dup_text (self, field);
+
+  *ppm = 0;
+  if (text == NULL || (rc_rate_parse (text, ppm, error) && *ppm >= 0 && *ppm <= RC_MICRO))
+    return TRUE;
+  if (error != NULL && *error == NULL)
+    g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("%s: “%s” is not between 0 and 100 %%"), name, text);
+  else
+    g_prefix_error (error, "%s: ", name);
+  return FALSE;
+}
+
+static gboolean
+read_days (RcShopWindow *self, int *days, GError **error)
+{
+  g_autofree char *text = dup_text (self, FIELD_VALID_DAYS);
+  guint64          number = 0;
+
+  if (text != NULL && !g_ascii_string_to_unsigned (text, 10, 0, 3660, &number, NULL))
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_PARSE,
+                   _ ("“%s” is not a number of days from 0 to 3660; blank: a quotation says nothing of it"), text);
+      return FALSE;
+    }
+  *days = (int)number;
+  return TRUE;
+}
+
+/* NULL with an error naming the field. (transfer full) */
+static RcPriceBook *
+read_fields (RcShopWindow *self, GError **error)
+{
+  g_autoptr (RcPriceBook) book = rc_price_book_copy (self->book);
+  g_autofree char *numbers = dup_text (self, FIELD_JOB_NUMBERS);
+
+  if (!read_rate (self, FIELD_TAX, _ ("Tax, %"), &book->tax_ppm, error)
+      || !read_rate (self, FIELD_DEPOSIT, _ ("Deposit, %"), &book->deposit_ppm, error)
+      || !read_days (self, &book->valid_days, error)
+      || (numbers != NULL && !rc_job_number_check_pattern (numbers, error)))
+    return NULL;
+  g_free (book->shop_name);
+  g_free (book->shop_address);
+  g_free (book->terms);
+  g_free (book->job_numbers);
+  g_clear_pointer (&book->logo, g_bytes_unref);
+  book->shop_name = dup_text (self, FIELD_NAME);
+  book->shop_address = dup_lines (self->address);
+  book->terms = dup_lines (self->terms);
+  book->job_numbers = g_steal_pointer (&numbers);
+  book->logo = self->logo != NULL ? g_bytes_ref (self->logo) : NULL;
+  return g_steal_pointer (&book);
+}
+
+/* --- showing what is kept --- */
+
+static void
+show_logo (RcShopWindow *self)
+{
+  g_autoptr (GdkTexture) texture = self->logo != NULL ? gdk_texture_new_from_bytes (self->logo, NULL) : NULL;
+
+  gtk_picture_set_paintable (self->picture, GDK_PAINTABLE (texture));
+  gtk_widget_set_visible (GTK_WIDGET (self->picture), texture != NULL);
+  gtk_widget_set_sensitive (self->drop_button, self->logo != NULL);
+}
+
+static void
+set_text (RcShopWindow *self, Field field, const char *text)
+{
+  gtk_editable_set_text (self->fields[field], text != NULL ? text : "");
+}
+
+static void
+show_book (RcShopWindow *self)
+{
+  const RcPriceBook *book = self->book;
+  g_autofree char   *tax = rc_rate_format (book->tax_ppm), *deposit = rc_rate_format (book->deposit_ppm);
+  g_autofree char   *days = book->valid_days > 0 ? g_strdup_printf ("%d", book->valid_days) : NULL;
+
+  set_text (self, FIELD_NAME, book->shop_name);
+  set_text (self, FIELD_TAX, tax);
+  set_text (self, FIELD_DEPOSIT, deposit);
+  set_text (self, FIELD_VALID_DAYS, days);
+  set_text (self, FIELD_JOB_NUMBERS, book->job_numbers);
+  gtk_text_buffer_set_text (self->address, book->shop_address != NULL ? book->shop_address : "", -1);
+  gtk_text_buffer_set_text (self->terms, book->terms != NULL ? book->terms : "", -1);
+  g_clear_pointer (&self->logo, g_bytes_unref);
+  self->logo = book->logo != NULL ? g_bytes_ref (book->logo) : NULL;
+  show_logo (self);
+}
+
+static void
+load (RcShopWindow *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_clear_pointer (&self->book, rc_price_book_free);
+  self->book = rc_store_load_price_book (rc_window_get_store (self->window), &error);
+  if (self->book != NULL)
+    show_book (self);
+  else
+    tell (self, error->message);
+}
+
+gboolean
+rc_shop_window_keep (RcShopWindow *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPriceBook) book = self->book != NULL ? read_fields (self, &error) : NULL;
+
+  if (book != NULL && rc_store_save_price_book (rc_window_get_store (self->window), book, &error))
+    {
+      g_clear_pointer (&self->book, rc_price_book_free);
+      self->book = g_steal_pointer (&book);
+      rc_window_follow_prices (self->window);
+      tell (self, _ ("Kept; papers made from now on say so."));
+      return TRUE;
+    }
+  if (error != NULL && g_error_matches (error, RC_ERROR, RC_ERROR_CONFLICT))
+    load (self); /* somebody else was faster */
+  if (error != NULL)
+    tell (self, error->message);
+  return FALSE;
+}
+
+/* --- the logo --- */
+
+gboolean
+rc_shop_window_take_logo (RcShopWindow *self, const char *path, GError **error)
+{
+  g_autoptr (GBytes) png = NULL;
+  char *bytes;
+  gsize size;
+
+  if (!g_file_get_contents (path, &bytes, &size, error))
+    return FALSE;
+  png = g_bytes_new_take (bytes, size);
+  if (size > RC_STORE_MAX_FILE_BYTES || !rc_logo_is_sound (png))
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("%s is no PNG picture, or too large: 16 million points at most"),
+                   path);
+      return FALSE;
+    }
+  g_clear_pointer (&self->logo, g_bytes_unref);
+  self->logo = g_steal_pointer (&png);
+  show_logo (self);
+  return TRUE;
+}
+
+static void
+on_response (GtkNativeDialog *dialog, int response, RcShopWindow *self)
+{
+  g_autoptr (GFile) file
+      = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_clear_object (&self->chooser);
+  if (path != NULL)
+    tell (self, rc_shop_window_take_logo (self, path, &error) ? NULL : error->message);
+}
+
+static void
+choose_logo (RcShopWindow *self)
+{
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  if (self->chooser != NULL)
+    return;
+  self->chooser = gtk_file_chooser_native_new (_ ("Logo"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"),
+                                               _ ("_Cancel"));
+  gtk_file_filter_set_name (filter, _ ("Pictures (PNG)"));
+  gtk_file_filter_add_pattern (filter, "*.png");
+  gtk_file_filter_add_pattern (filter, "*.PNG");
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), filter);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
+  g_signal_connect_object (self->chooser, "response", G_CALLBACK (on_response), self, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static void
+drop_logo (RcShopWindow *self)
+{
+  g_clear_pointer (&self->logo, g_bytes_unref);
+  show_logo (self);
+}
+
+static void
+keep (RcShopWindow *self)
+{
+  rc_shop_window_keep (self);
+}
+
+const char *
+rc_shop_window_get_told (RcShopWindow *self)
+{
+  return gtk_label_get_text (self->note_label);
+}
+
+/* --- made --- */
+
+static void
+add_row (RcShopWindow *self, Field field, const char *name, const char *blank)
+{
+  GtkWidget *label = gtk_label_new (name), *entry = gtk_entry_new ();
+  int        row = field == FIELD_NAME ? 0 : (int)field + 2;
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, "field-label");
+  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), blank);
+  gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
+  gtk_widget_set_hexpand (entry, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_grid_attach (self->grid, label, 0, row, 1, 1);
+  gtk_grid_attach (self->grid, entry, 1, row, 1, 1);
+  self->fields[field] = GTK_EDITABLE (entry);
+}
+
+static void
+rc_shop_window_dispose (GObject *object)
+{
+  RcShopWindow *self = RC_SHOP_WINDOW (object);
+
+  g_clear_object (&self->chooser);
+  g_clear_pointer (&self->book, rc_price_book_free);
+  g_clear_pointer (&self->logo, g_bytes_unref);
+  gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_SHOP_WINDOW);
+  G_OBJECT_CLASS (rc_shop_window_parent_class)->dispose (object);
+}
+
+static void
+rc_shop_window_class_init (RcShopWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rc_shop_window_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/shop-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, RcShopWindow, grid);
+  gtk_widget_class_bind_template_child (widget_class, RcShopWindow, address);
+  gtk_widget_class_bind_template_child (widget_class, RcShopWindow, terms);
+  gtk_widget_class_bind_template_child (widget_class, RcShopWindow, picture);
+  gtk_widget_class_bind_template_child (widget_class, RcShopWindow, drop_button);
+  gtk_widget_class_bind_template_child (widget_class, RcShopWindow, note_label);
+  gtk_widget_class_bind_template_callback (widget_class, choose_logo);
+  gtk_widget_class_bind_template_callback (widget_class, drop_logo);
+  gtk_widget_class_bind_template_callback (widget_class, keep);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static void
+rc_shop_window_init (RcShopWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  add_row (self, FIELD_NAME, _ ("Name"), NULL);
+  add_row (self, FIELD_TAX, _ ("Tax, %"), "0");
+  add_row (self, FIELD_DEPOSIT, _ ("Deposit, %"), "0");
+  add_row (self, FIELD_VALID_DAYS, _ ("Quotations hold, days"), _ ("not said"));
+  add_row (self, FIELD_JOB_NUMBERS, _ ("Job numbers"), RC_JOB_NUMBERS_USUAL);
+}
+
+GtkWidget *
+rc_shop_window_new (RcWindow *parent)
+{
+  RcShopWindow *self = g_object_new (RC_TYPE_SHOP_WINDOW, "transient-for", parent, NULL);
+
+  self->window = parent;
+  load (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->fields[FIELD_NAME]));
+  return GTK_WIDGET (self);
+}

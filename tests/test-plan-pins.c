@@ -277,7 +277,12 @@ test_more_contradictions (void)
   get_area (crossed, "area")->pile_degrees = -1;
   PIN (crossed, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
   PIN (crossed, RC_PIN_SEAM, { FT (4), FT (12) }, { FT (16), FT (12) });
-  assert_unmet (crossed, 1, "contradicts pin 1 (seam line in room), for seams lie a carpet's width apart");
+  assert_unmet (crossed, 1, "contradicts pin 1 (seam line in room), for seams run with the pile");
+
+  g_autoptr (RcJob) near = make_square ();
+  PIN (near, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });
+  PIN (near, RC_PIN_SEAM, { FT (11), FT (4) }, { FT (11), FT (16) });
+  assert_unmet (near, 1, "contradicts pin 1 (seam line in room), for seams lie a carpet's width apart");
 }
 
 /* --- pins by chance --- */

@@ -245,6 +245,18 @@ get_plain_reason (RcPinKind kind)
     }
 }
 
+/* Two seam lines; rooms do not turn, so their own coordinates do. */
+static gboolean
+are_parallel (const RcPin *a, const RcPin *b)
+{
+  const RcPoint *a0 = rc_ring_get (a->points, 0), *a1 = rc_ring_get (a->points, 1);
+  const RcPoint *b0 = rc_ring_get (b->points, 0), *b1 = rc_ring_get (b->points, 1);
+  double         ax = (double)(a1->x - a0->x), ay = (double)(a1->y - a0->y);
+  double         bx = (double)(b1->x - b0->x), by = (double)(b1->y - b0->y);
+
+  return fabs (ax * by - ay * bx) <= 0.001 * hypot (ax, ay) * hypot (bx, by);
+}
+
 static char *
 dup_unmet (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index)
 {
@@ -261,8 +273,10 @@ dup_unmet (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *wei
   against = describe (plan->measure, area, other, FALSE);
   if (kind == RC_PIN_SEAM && get_pin (area, other)->kind == RC_PIN_SEAM)
     return g_strdup_printf (
-        _ ("%s is not kept: it contradicts %s, for seams lie a carpet's width apart or a multiple of it"), what,
-        against);
+        are_parallel (get_pin (area, index), get_pin (area, other))
+            ? _ ("%s is not kept: it contradicts %s, for seams lie a carpet's width apart or a multiple of it")
+            : _ ("%s is not kept: it contradicts %s, for seams run with the pile, which leans one way in an area"),
+        what, against);
   return g_strdup_printf (_ ("%s is not kept: it contradicts %s"), what, against);
 }
 

@@ -362,6 +362,6 @@ rc_rules_weigh_joins (const RcSite *site, guint joins, RcPoint place, GPtrArray 
   g_autofree char *there = g_strdup_printf ("%u", joins), *allowed = g_strdup_printf ("%u", site->settings->most_joins);
 
   return note (RC_RULE_TOO_MANY_JOINS, price (site, RC_RULE_TOO_MANY_JOINS), place, broken,
-               N_ ("A drop or fill in %s has %s cross seams, more than %s"), name_room (site, place, broken), there, allowed,
-               NULL);
+               N_ ("A drop or fill in %s has %s cross seams, more than %s"), name_room (site, place, broken), there,
+               allowed, NULL);
 }

@@ -398,11 +398,38 @@ test_least (Room *room, gconstpointer data)
 
 #define ROOM_TEST(path, func) g_test_add (path, Room, NULL, set_up, func, tear_down)
 
+/* A broken rule is shown where on the seam it is broken, however long the seam. */
+static void
+test_places (Room *room, gconstpointer data)
+{
+  static const struct
+  {
+    RcRule  rule;
+    RcPoint from, to, place;
+  } cases[] = {
+    { RC_RULE_SEAM_ACROSS_LIGHT, { FT (9), FT (1) }, { FT (9), FT (16) }, { FT (9), FT (8) } },
+    { RC_RULE_SEAM_ACROSS_TRAFFIC, { 0, FT (12) }, { FT (12), FT (12) }, { FT (2.5), FT (12) } },
+    { RC_RULE_SEAM_IN_DOOR_SWING, { FT (2), FT (2.5) }, { FT (2), FT (5) }, { FT (2), FT (2.5) } },
+    { RC_RULE_CROSS_SEAM_AT_DOOR, { FT (4.5), FT (0.5) }, { FT (12), FT (0.5) }, { FT (4.5), FT (0.5) } },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GPtrArray) broken = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_broken_rule_free);
+      rc_rules_weigh_seam (room->site, RC_SEAM_CROSS, cases[i].from, cases[i].to, broken);
+      const RcBrokenRule *first = g_ptr_array_index (broken, 0);
+      g_assert_cmpint (first->rule, ==, cases[i].rule);
+      g_assert_cmpint (first->place.x, ==, cases[i].place.x);
+      g_assert_cmpint (first->place.y, ==, cases[i].place.y);
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   ROOM_TEST ("/plan-rules/each seam rule where it is broken and where it is not", test_seams);
+  ROOM_TEST ("/plan-rules/a broken rule is shown where it is broken", test_places);
   ROOM_TEST ("/plan-rules/a leaf sweeps the side and the quarter it swings to", test_sweeps);
   ROOM_TEST ("/plan-rules/sizes cost more the less there is", test_sizes);
   ROOM_TEST ("/plan-rules/floor inside a doorway does not hide a narrow strip", test_narrow_beside_a_doorway);

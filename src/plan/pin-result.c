@@ -133,7 +133,7 @@ is_kept (const RcSite *site, const RcOption *option, const RcSitePin *pin)
         {
           RcPoint from, to;
           get_seam (site, g_ptr_array_index (option->seams, i), &from, &to);
-          const RcSitePin *through = rc_site_find_kept_floor (site, from, to);
+          const RcSitePin *through = rc_site_find_kept_floor (site, from, to, NULL);
           if (through == pin)
             return FALSE;
         }

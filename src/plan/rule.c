@@ -26,10 +26,11 @@ subtract (RcPoint a, RcPoint b)
   return (RcPoint){ a.x - b.x, a.y - b.y };
 }
 
+/* The point a part t of the way from a to b. */
 static RcPoint
-middle (RcPoint a, RcPoint b)
+go_along (RcPoint a, RcPoint b, double t)
 {
-  return (RcPoint){ (a.x + b.x) / 2, (a.y + b.y) / 2 };
+  return (RcPoint){ a.x + llround (t * (double)(b.x - a.x)), a.y + llround (t * (double)(b.y - a.y)) };
 }
 
 /* TRUE if the directions are within 45 degrees of each other, either way round. */
@@ -142,9 +143,10 @@ get_room_name (const RcSiteOpening *opening)
   return opening->room->room->name;
 }
 
-/* The seam strikes across the light when it runs along the window's wall in front of the window, in the same room. */
+/* The seam strikes across the light when it runs along the window's wall in front of the window, in the same room:
+ * *facing is where it faces that. */
 static gboolean
-is_across_light (const RcSite *site, const RcSiteOpening *window, RcPoint a, RcPoint b)
+is_across_light (const RcSite *site, const RcSiteOpening *window, RcPoint a, RcPoint b, RcPoint *facing)
 {
   RcPoint seam = subtract (b, a);
   if (!is_alike (seam, subtract (window->to, window->from)))
@@ -157,8 +159,8 @@ is_across_light (const RcSite *site, const RcSiteOpening *window, RcPoint a, RcP
   if (low >= high)
     return FALSE;
   RcLength at = low + (high - low) / 2;
-  RcPoint  facing = vertical ? (RcPoint){ a.x, at } : (RcPoint){ at, a.y };
-  return rc_site_find_room (site, facing) == window->room->room;
+  *facing = vertical ? (RcPoint){ a.x, at } : (RcPoint){ at, a.y };
+  return rc_site_find_room (site, *facing) == window->room->room;
 }
 
 static gint64
@@ -167,12 +169,22 @@ weigh_light (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
   for (guint i = 0; i < site->windows->len; i++)
     {
       const RcSiteOpening *window = &g_array_index (site->windows, RcSiteOpening, i);
-      if (is_across_light (site, window, a, b))
-        return note (RC_RULE_SEAM_ACROSS_LIGHT, price (site, RC_RULE_SEAM_ACROSS_LIGHT), middle (a, b), broken,
+      RcPoint              facing;
+      if (is_across_light (site, window, a, b, &facing))
+        return note (RC_RULE_SEAM_ACROSS_LIGHT, price (site, RC_RULE_SEAM_ACROSS_LIGHT), facing, broken,
                      N_ ("A seam lies across the light of window %s of %s"), window->opening->id,
                      get_room_name (window), NULL);
     }
   return 0;
+}
+
+/* Where the lines a-b and c-d, not along one another, meet. */
+static RcPoint
+find_meeting (RcPoint a, RcPoint b, RcPoint c, RcPoint d)
+{
+  double abx = (double)(b.x - a.x), aby = (double)(b.y - a.y), cdx = (double)(d.x - c.x), cdy = (double)(d.y - c.y);
+  double t = ((double)(c.x - a.x) * cdy - (double)(c.y - a.y) * cdx) / (abx * cdy - aby * cdx);
+  return go_along (a, b, t);
 }
 
 static gint64
@@ -188,9 +200,9 @@ weigh_traffic (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
       const RcSiteOpening *p = &g_array_index (site->doors, RcSiteOpening, way->door_a);
       const RcSiteOpening *q = &g_array_index (site->doors, RcSiteOpening, way->door_b);
       if (meets_inside (from, to, a, b) && meets_inside (a, b, from, to))
-        return note (RC_RULE_SEAM_ACROSS_TRAFFIC, price (site, RC_RULE_SEAM_ACROSS_TRAFFIC), middle (a, b), broken,
-                     N_ ("A seam lies across the way from %s of %s to %s of %s"), p->opening->id, get_room_name (p),
-                     q->opening->id, get_room_name (q), NULL);
+        return note (RC_RULE_SEAM_ACROSS_TRAFFIC, price (site, RC_RULE_SEAM_ACROSS_TRAFFIC),
+                     find_meeting (a, b, from, to), broken, N_ ("A seam lies across the way from %s of %s to %s of %s"),
+                     p->opening->id, get_room_name (p), q->opening->id, get_room_name (q), NULL);
     }
   return 0;
 }
@@ -224,9 +236,10 @@ weigh_square_to_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broke
   return 0;
 }
 
-/* TRUE if a-b runs through the swept floor, more than a sliver inside its edges. */
+/* TRUE if a-b runs through the swept floor, more than a sliver inside its edges: *nearest is its point there that lies
+ * nearest to the hinge. */
 static gboolean
-crosses_sweep (const RcSweep *sweep, RcPoint a, RcPoint b)
+crosses_sweep (const RcSweep *sweep, RcPoint a, RcPoint b, RcPoint *nearest)
 {
   double ax = (double)(a.x - sweep->hinge.x), ay = (double)(a.y - sweep->hinge.y);
   double bx = (double)(b.x - sweep->hinge.x), by = (double)(b.y - sweep->hinge.y);
@@ -246,6 +259,7 @@ crosses_sweep (const RcSweep *sweep, RcPoint a, RcPoint b)
   if (t0 >= t1)
     return FALSE;
   double length2 = du * du + dv * dv, t = length2 > 0 ? CLAMP (-(u0 * du + v0 * dv) / length2, t0, t1) : t0;
+  *nearest = go_along (a, b, t);
   return hypot (u0 + t * du, v0 + t * dv) < sweep->reach - RC_SLIVER;
 }
 
@@ -256,9 +270,10 @@ weigh_sweeps (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
   for (guint i = 0; i < site->doors->len; i++)
     {
       const RcSiteOpening *door = &g_array_index (site->doors, RcSiteOpening, i);
+      RcPoint              there;
       /* A seam square into the doorway is worse, and noted as that. */
-      if (door->sweep.reach > 0 && crosses_sweep (&door->sweep, a, b) && !runs_into (door, a, b))
-        cost += note (RC_RULE_SEAM_IN_DOOR_SWING, price (site, RC_RULE_SEAM_IN_DOOR_SWING), middle (a, b), broken,
+      if (door->sweep.reach > 0 && crosses_sweep (&door->sweep, a, b, &there) && !runs_into (door, a, b))
+        cost += note (RC_RULE_SEAM_IN_DOOR_SWING, price (site, RC_RULE_SEAM_IN_DOOR_SWING), there, broken,
                       N_ ("A seam lies under the sweep of door %s of %s"), door->opening->id, get_room_name (door),
                       NULL);
     }
@@ -268,19 +283,28 @@ weigh_sweeps (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
 static gint64
 weigh_kept_floor (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
 {
-  const RcSitePin *pin = rc_site_find_kept_floor (site, a, b);
+  RcPoint          place;
+  const RcSitePin *pin = rc_site_find_kept_floor (site, a, b, &place);
   if (pin == NULL)
     return 0;
-  return note (RC_RULE_SEAM_ON_KEPT_FLOOR, price (site, RC_RULE_SEAM_ON_KEPT_FLOOR), middle (a, b), broken,
+  return note (RC_RULE_SEAM_ON_KEPT_FLOOR, price (site, RC_RULE_SEAM_ON_KEPT_FLOOR), place, broken,
                N_ ("A seam lies on floor of %s that is to be free of seams"), rc_room_get_name (pin->room), NULL);
+}
+
+/* How far along a-b its point nearest to p lies: 0 at a, 1 at b. */
+static double
+find_nearest (RcPoint p, RcPoint a, RcPoint b)
+{
+  RcPoint ab = subtract (b, a), ap = subtract (p, a);
+  double  length2 = (double)dot (ab, ab);
+  return length2 > 0 ? CLAMP ((double)dot (ap, ab) / length2, 0.0, 1.0) : 0.0;
 }
 
 static double
 distance_to (RcPoint p, RcPoint a, RcPoint b)
 {
   RcPoint ab = subtract (b, a), ap = subtract (p, a);
-  double  length2 = (double)dot (ab, ab);
-  double  t = length2 > 0 ? CLAMP ((double)dot (ap, ab) / length2, 0.0, 1.0) : 0.0;
+  double  t = find_nearest (p, a, b);
   return hypot ((double)ap.x - t * (double)ab.x, (double)ap.y - t * (double)ab.y);
 }
 
@@ -295,8 +319,9 @@ weigh_near_door (const RcSite *site, RcPoint a, RcPoint b, GPtrArray *broken)
       double distance = MIN (MIN (distance_to (a, door->from, door->to), distance_to (b, door->from, door->to)),
                              MIN (distance_to (door->from, a, b), distance_to (door->to, a, b)));
       if (distance < (double)site->settings->door_distance)
-        return note_size (site, RC_RULE_CROSS_SEAM_AT_DOOR, middle (a, b), broken, door->opening->id,
-                          get_room_name (door), (RcLength)distance, site->settings->door_distance);
+        return note_size (site, RC_RULE_CROSS_SEAM_AT_DOOR,
+                          go_along (a, b, find_nearest (rc_site_opening_get_middle (door), a, b)), broken,
+                          door->opening->id, get_room_name (door), (RcLength)distance, site->settings->door_distance);
     }
   return 0;
 }

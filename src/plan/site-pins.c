@@ -91,7 +91,7 @@ rc_site_find_pinned_roll (const RcSite *site, const RcRegion *outline)
 }
 
 static gboolean
-runs_through (const RcRegion *floor, RcPoint a, RcPoint b)
+runs_through (const RcRegion *floor, RcPoint a, RcPoint b, RcPoint *place)
 {
   gboolean along_y = a.x == b.x;
   RcLength low = along_y ? MIN (a.y, b.y) : MIN (a.x, b.x), high = along_y ? MAX (a.y, b.y) : MAX (a.x, b.x);
@@ -100,19 +100,23 @@ runs_through (const RcRegion *floor, RcPoint a, RcPoint b)
   for (guint i = 0; i < inside->len; i++)
     {
       const RcInterval *interval = &g_array_index (inside, RcInterval, i);
-      if (MIN (high, interval->to) - MAX (low, interval->from) > RC_SLIVER)
-        return TRUE;
+      RcLength          from = MAX (low, interval->from), to = MIN (high, interval->to), at = from + (to - from) / 2;
+      if (to - from <= RC_SLIVER)
+        continue;
+      if (place != NULL)
+        *place = along_y ? (RcPoint){ a.x, at } : (RcPoint){ at, a.y };
+      return TRUE;
     }
   return FALSE;
 }
 
 const RcSitePin *
-rc_site_find_kept_floor (const RcSite *site, RcPoint a, RcPoint b)
+rc_site_find_kept_floor (const RcSite *site, RcPoint a, RcPoint b, RcPoint *place)
 {
   for (guint i = 0; i < site->pins->len; i++)
     {
       const RcSitePin *pin = g_ptr_array_index (site->pins, i);
-      if (pin->floor != NULL && runs_through (pin->floor, a, b))
+      if (pin->floor != NULL && runs_through (pin->floor, a, b, place))
         return pin;
     }
   return NULL;

@@ -24,5 +24,6 @@ const RcSitePin *rc_site_find_pinned_split (const RcSite *site, const RcBox *box
 /* The first pin of a piece to a roll whose point lies in the outline (in the frame); NULL when there is none. */
 const RcSitePin *rc_site_find_pinned_roll (const RcSite *site, const RcRegion *outline);
 
-/* The first floor kept free of seams that a seam from a to b (along x or y) runs through; NULL when there is none. */
-const RcSitePin *rc_site_find_kept_floor (const RcSite *site, RcPoint a, RcPoint b);
+/* The first floor kept free of seams that a seam from a to b (along x or y) runs through; NULL when there is none.
+ * *place (nullable) is the middle of the stretch on it. */
+const RcSitePin *rc_site_find_kept_floor (const RcSite *site, RcPoint a, RcPoint b, RcPoint *place);

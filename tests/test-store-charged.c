@@ -339,7 +339,7 @@ new_variation (const Shop *shop)
   whole = rc_held_dup_whole_job (held, shop->job);
   rc_plan_hold_pile (whole, rc_job_get_measure (whole, NULL), shop->plan, rc_price_day_get_weights, &day);
   plan = plan_laid (shop, whole, shop->plan);
-  const RcCharged charged = { held, plan, held->accepted };
+  const RcCharged charged = { held, plan, shop->plan, held->accepted };
   now = price (shop, &charged, whole, plan);
   variation = rc_quote_new_variation (held->accepted, now, &error);
   g_assert_no_error (error);

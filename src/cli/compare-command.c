@@ -141,7 +141,7 @@ remeasure (const RcJobWork *before, const RcJobWork *after, const RcHeld *held, 
 static RcQuote *
 new_variation (const RcJobWork *before, const RcHeld *held, const RcCure *cure, const char *date, GError **error)
 {
-  const RcCharged charged = { held, cure->plan, held->accepted != NULL ? held->accepted : before->quote };
+  const RcCharged charged = { held, cure->plan, before->plan, held->accepted != NULL ? held->accepted : before->quote };
   g_autoptr (GPtrArray) quantities = rc_quantity_compute (cure->plan, before->book->goods, error);
   g_autoptr (RcQuote) quote
       = quantities != NULL ? rc_quote_new_after (&charged, cure->job, quantities, before->book, date, error) : NULL;

@@ -5,8 +5,10 @@ static gboolean
 find_charged (const RcOutcome *self, RcCharged *charged)
 {
   *charged = (RcCharged){ .held = self->held, .plan = self->plan };
-  if (self->before != NULL)
-    charged->before = self->held->accepted != NULL ? self->held->accepted : self->before->quote;
+  if (self->before == NULL)
+    return FALSE;
+  charged->laid = self->before->plan;
+  charged->before = self->held->accepted != NULL ? self->held->accepted : self->before->quote;
   return charged->before != NULL;
 }
 

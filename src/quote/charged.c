@@ -180,6 +180,42 @@ sum_taken (const RcCharged *charged, const RcGoods *carpet, RcLength quoted, gbo
   return spent + MIN (first, MAX (0, quoted - spent)) + later + sum_besides (charged, carpet, is_bought);
 }
 
+/* A piece of that size that none of the plan's has been matched with. */
+static gboolean
+match_piece (const RcPlan *laid, const RcPiece *piece, GArray *matched)
+{
+  for (guint i = 0; i < laid->pieces->len; i++)
+    {
+      const RcPiece *one = g_ptr_array_index (laid->pieces, i);
+
+      if (g_array_index (matched, gboolean, i) || g_strcmp0 (one->goods, piece->goods) != 0
+          || one->cut_width != piece->cut_width || one->cut_length != piece->cut_length)
+        continue;
+      g_array_index (matched, gboolean, i) = TRUE;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* All pieces of the carpet were there when it was ordered: from which rolls they are cut is the shop's affair. */
+static gboolean
+has_no_new_piece (const RcCharged *charged, const RcGoods *carpet)
+{
+  g_autoptr (GArray) matched = g_array_new (FALSE, TRUE, sizeof (gboolean));
+
+  if (charged->laid == NULL)
+    return FALSE;
+  g_array_set_size (matched, charged->laid->pieces->len);
+  for (guint i = 0; i < charged->plan->pieces->len; i++)
+    {
+      const RcPiece *piece = g_ptr_array_index (charged->plan->pieces, i);
+
+      if (g_strcmp0 (piece->goods, carpet->id) == 0 && !match_piece (charged->laid, piece, matched))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 static RcQuantityLine *
 new_carpet_addition (const RcCharged *charged, const RcQuantityLine *now, GError **error)
 {
@@ -188,7 +224,7 @@ new_carpet_addition (const RcCharged *charged, const RcQuantityLine *now, GError
   gboolean        is_bought;
   gint64          quoted_micro, micro;
 
-  if (!sum_before (charged->before, now->item, carpet, now->unit, &quoted_micro))
+  if (has_no_new_piece (charged, carpet) || !sum_before (charged->before, now->item, carpet, now->unit, &quoted_micro))
     return NULL;
   RcLength quoted = rc_conversion_get_length (carpet, quoted_micro, now->unit);
   RcLength taken = sum_taken (charged, carpet, quoted, &is_bought), more = taken - quoted;

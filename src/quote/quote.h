@@ -95,6 +95,7 @@ typedef struct
 {
   const RcHeld  *held;
   const RcPlan  *plan;   /* made with what is held among the job's rolls (rc_held_dup_whole_job) */
+  const RcPlan  *laid;   /* that the goods were ordered and cut by; nullable */
   const RcQuote *before; /* as accepted, or where nothing was, by the plan the goods were ordered by */
 } RcCharged;
 

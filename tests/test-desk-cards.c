@@ -1,4 +1,5 @@
-/* The cards of a panel as a person uses them, on a virtual display: one for each turn of a stair, opening, cut-out. */
+/* The cards of a panel as a person uses them, on a virtual display: one for each turn of a stair, opening, cut-out;
+ * and the rows of rules. */
 #include "desk-fixture.h"
 #include "turn-card.h"
 
@@ -138,6 +139,38 @@ test_turn_is_taken_away (DeskFixture *fixture, gconstpointer data)
   g_assert_cmpuint (rc_stair_get_turn (get_stair (fixture), 0)->winders, ==, 3);
 }
 
+/* --- prices of rules --- */
+
+static RcMoney
+get_light_cost (DeskFixture *fixture)
+{
+  return rc_document_get_job (rc_window_get_document (fixture->window))->settings.rule_cost[RC_RULE_SEAM_ACROSS_LIGHT];
+}
+
+/* Letters typed into a price are one step; what does not read is marked, changes nothing and goes when it is left. */
+static void
+test_rule_prices (DeskFixture *fixture, gconstpointer data)
+{
+  choose (fixture, RC_THING_JOB, NULL);
+  GtkWidget *light = find (fixture, GTK_TYPE_ENTRY, "Seam across the light");
+  GtkWidget *traffic = find (fixture, GTK_TYPE_ENTRY, "Seam across the traffic");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (light)), ==, "60.00");
+
+  gtk_widget_grab_focus (light);
+  desk_fixture_type (GTK_WINDOW (fixture->window), "450");
+  g_assert_cmpint (get_light_cost (fixture), ==, 45000);
+  gtk_editable_set_text (GTK_EDITABLE (light), "-1");
+  g_assert_true (gtk_widget_has_css_class (light, "error"));
+  g_assert_cmpint (get_light_cost (fixture), ==, 45000);
+  gtk_widget_grab_focus (traffic);
+  desk_fixture_settle ();
+  g_assert_false (gtk_widget_has_css_class (light, "error"));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (light)), ==, "450.00");
+  act (fixture, "win.undo");
+  g_assert_cmpint (get_light_cost (fixture), ==, 6000);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (light)), ==, "60.00");
+}
+
 /* --- another job --- */
 
 static guint
@@ -180,6 +213,7 @@ main (int argc, char **argv)
 #define ADD(path, function) g_test_add (path, DeskFixture, NULL, set_up, function, tear_down)
   ADD ("/cards/a turn is added", test_turn_is_added);
   ADD ("/cards/a turn is taken away", test_turn_is_taken_away);
+  ADD ("/cards/rules have prices", test_rule_prices);
   ADD ("/cards/cards follow the job", test_cards_follow_the_job);
   return g_test_run ();
 }

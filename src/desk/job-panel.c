@@ -6,6 +6,7 @@
 #include "day.h"
 #include "document-things.h"
 #include "pick.h"
+#include "rule-table.h"
 #include "typing.h"
 
 struct _RcJobPanel
@@ -197,6 +198,7 @@ rc_job_panel_class_init (RcJobPanelClass *klass)
 
   g_type_ensure (RC_TYPE_LENGTH_ENTRY);
   g_type_ensure (RC_TYPE_ATTACHMENT_LIST);
+  g_type_ensure (RC_TYPE_RULE_TABLE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/job-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, title_entry);
   gtk_widget_class_bind_template_child (widget_class, RcJobPanel, number_entry);

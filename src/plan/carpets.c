@@ -158,6 +158,14 @@ search_on (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs, G
   return TRUE;
 }
 
+/* TRUE if no choice costs less than what is chosen now. */
+static gboolean
+is_proved (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs)
+{
+  RcMoney cost = rc_outlook_weigh_chosen (self->plan, carpet->goods, stairs, carpet->per_m, self->progress->params);
+  return cost <= *carpet->raised + 1; /* a bound is rounded down */
+}
+
 /* All that is laid in one carpet, until `end_us`. Where that is much the suggestion of the outlook is mostly better
  * than what a search finds, which then is spared. */
 static gboolean
@@ -175,6 +183,10 @@ search_in (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs, g
   if (many)
     return choose_jointly (self, carpet, stairs, FALSE, end_us, error)
            && search_on (self, carpet, stairs, suggested, end_us, error);
+  if (!choose_jointly (self, carpet, stairs, FALSE, end_us, error))
+    return FALSE;
+  if (is_proved (self, carpet, stairs))
+    return TRUE;
   if (!choose_jointly (self, carpet, stairs, TRUE, get_part_of (now, all, 1 - SETTLING_SHARE), error))
     return FALSE;
   settle (self, carpet, stairs, suggested, end_us);
@@ -217,6 +229,14 @@ choose_in_turn (const Carpets *self, GError **error)
   return TRUE;
 }
 
+/* Those in which least is laid come first: the time that they do not need is the others'. */
+static int
+compare_rooms (gconstpointer a, gconstpointer b)
+{
+  const Carpet *p = a, *q = b;
+  return (p->n_rooms > q->n_rooms) - (p->n_rooms < q->n_rooms);
+}
+
 gboolean
 rc_carpets_choose (RcPlan *plan, const GPtrArray *planners, RcProgress *progress, gint64 end_us, RcMoney *raised,
                    GError **error)
@@ -226,6 +246,7 @@ rc_carpets_choose (RcPlan *plan, const GPtrArray *planners, RcProgress *progress
   for (guint g = 0; g < plan->job->goods->len; g++)
     if (((RcGoods *)g_ptr_array_index (plan->job->goods, g))->kind == RC_GOODS_CARPET)
       add_carpet (&self, g, &raised[g]);
+  g_array_sort (carpets, compare_rooms);
   if (progress->params->effort > 0)
     return choose_in_turn (&self, error);
   return rc_steps_take (carpets->len, choose_beside_others, &self, error);

@@ -131,6 +131,18 @@ weigh (guint index, gpointer user_data, GError **error)
   rc_cutting_free (cutting);
 }
 
+RcMoney
+rc_outlook_weigh_chosen (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
+                         const RcPlanParams *params)
+{
+  RcPlanParams quick = *params;
+  g_autoptr (GPtrArray) nothing = g_ptr_array_new ();
+  Settling self = { plan, carpet, stairs, carpet_per_m, nothing, &quick, { 0 } };
+  quick.seconds = 0;
+  weigh (0, &self, NULL);
+  return self.costs[0];
+}
+
 static gboolean
 take_suggested (const RcPlan *plan, GPtrArray *suggested)
 {

@@ -17,3 +17,8 @@ gboolean rc_outlook_make (const RcPlan *plan, const RcGoods *carpet, const GPtrA
  * in the time of `params`. FALSE where it is not, or nothing is suggested. */
 gboolean rc_outlook_settle (RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs, gint64 carpet_per_m,
                             GPtrArray *suggested, const RcPlanParams *params);
+
+/* What all that is laid in the carpet costs with its areas as chosen, cut in no time; G_MAXINT64 where the cuts find no
+ * place. */
+RcMoney rc_outlook_weigh_chosen (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *stairs,
+                                 gint64 carpet_per_m, const RcPlanParams *params);

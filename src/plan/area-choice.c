@@ -162,7 +162,8 @@ find_in_cell (RcRangePricing *self, const GPtrArray *ranges)
     {
       const RcLineRange *range = g_ptr_array_index (ranges, i);
       RcLength           moved = 0;
-      gint64 cost = self->likely ? rc_range_weigh_at (self, range, 0, 1) : rc_range_find_least (self, range, &moved);
+      gint64             cost = self->likely ? rc_range_weigh_at (self, range, 0, 1)
+                                             : rc_range_find_least (self, range, 0, range->to - range->from, &moved);
       if (cost < found.cost)
         found = (Found){ cost, range, moved };
     }

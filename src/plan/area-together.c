@@ -37,9 +37,11 @@ typedef struct
 {
   gint64         bound;
   const Parted  *parted;
-  guint         *ranks; /* by cell: its range; NULL once it has been weighed */
+  guint         *ranks; /* by cell: its range; NULL once it is a stretch */
   guint          last;  /* the cell in which it differs from the ways it was listed after */
-  RcLineStretch *cells; /* once it has been weighed */
+  gboolean       is_weighed;
+  RcLineStretch *cells; /* once they are stretches */
+  gint64        *costs; /* by cell, likewise: at least, by the prices */
 } Ways;
 
 struct _RcTogether
@@ -58,6 +60,7 @@ ways_free (gpointer data)
   Ways *ways = data;
   g_free (ways->ranks);
   g_free (ways->cells);
+  g_free (ways->costs);
   g_free (ways);
 }
 
@@ -144,7 +147,7 @@ cell_new (const RcSite *site, const GPtrArray *ranges, const RcNestPrices *price
     {
       Ranked   ranked = { g_ptr_array_index (ranges, i), 0 };
       RcLength moved = 0;
-      ranked.cost = rc_range_find_least (&pricing, ranked.range, &moved);
+      ranked.cost = rc_range_find_least (&pricing, ranked.range, 0, ranked.range->to - ranked.range->from, &moved);
       g_array_append_val (cell->ranges, ranked);
     }
   g_array_sort (cell->ranges, compare_ranked);
@@ -287,22 +290,24 @@ weigh (const RcTogether *self, Ways *ways)
   for (guint i = 0; i < n; i++)
     beside += rc_lay_weigh_beside (&ways->cells[i]);
   ways->bound = rc_lay_bound_compute (ways->cells, n, self->cuts, beside, &self->cost, ways->bound);
+  ways->is_weighed = TRUE;
 }
 
-/* The listed ways, which then are those of the whole of each range. */
+/* The listed ways are those of the whole of each range. */
 static void
-weigh_listed (const RcTogether *self, Ways *ways)
+make_stretches (Ways *ways)
 {
   guint n = ways->parted->cells->len;
   ways->cells = g_new (RcLineStretch, n + 1);
+  ways->costs = g_new (gint64, n + 1);
   for (guint c = 0; c < n; c++)
     {
-      const RcLineRange *range = get_ranked (ways->parted, c, ways->ranks[c])->range;
-      ways->cells[c] = (RcLineStretch){ ((Cell *)g_ptr_array_index (ways->parted->cells, c))->site, range, 0,
-                                        range->to - range->from };
+      const Ranked *ranked = get_ranked (ways->parted, c, ways->ranks[c]);
+      ways->cells[c] = (RcLineStretch){ ((Cell *)g_ptr_array_index (ways->parted->cells, c))->site, ranked->range, 0,
+                                        ranked->range->to - ranked->range->from };
+      ways->costs[c] = ranked->cost;
     }
   g_clear_pointer (&ways->ranks, g_free);
-  weigh (self, ways);
 }
 
 /* How much of its floor the stretch leaves open, as an area; 0: nothing changes over it. */
@@ -340,15 +345,27 @@ find_widest (const Ways *ways)
   return widest;
 }
 
+/* The ways with the cell's lines from .. to; by the prices at first. */
 static void
 push_half (RcTogether *self, const Ways *ways, guint cell, RcLength from, RcLength to)
 {
-  Ways *half = g_memdup2 (ways, sizeof (Ways));
-  half->cells = g_memdup2 (ways->cells, sizeof (RcLineStretch) * ways->parted->cells->len);
+  Ways          *half = g_memdup2 (ways, sizeof (Ways));
+  guint          n = ways->parted->cells->len;
+  RcRangePricing pricing = { .site = ways->cells[cell].site, .prices = &self->prices };
+  RcLength       moved = 0;
+  gint64         cost = weigh_cuts (self) + ways->parted->doorways;
+  pricing.turns = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  half->cells = g_memdup2 (ways->cells, sizeof (RcLineStretch) * n);
+  half->costs = g_memdup2 (ways->costs, sizeof (gint64) * n);
   half->cells[cell].from = from;
   half->cells[cell].to = to;
-  weigh (self, half);
+  half->costs[cell] = rc_range_find_least (&pricing, half->cells[cell].range, from, to, &moved);
+  for (guint c = 0; c < n; c++)
+    cost += half->costs[c];
+  half->bound = MAX (ways->bound, cost);
+  half->is_weighed = FALSE;
   push (self, half);
+  g_array_unref (pricing.turns);
 }
 
 static void
@@ -359,30 +376,38 @@ push_halves (RcTogether *self, const Ways *ways, guint cell)
   push_half (self, ways, cell, middle + 1, to);
 }
 
+/* Looks closer at the most promising ways, which it takes over. FALSE: there is no more to see of them. */
+static gboolean
+look_closer (RcTogether *self, Ways *ways)
+{
+  guint cell = ways->is_weighed ? find_widest (ways) : 0;
+  if (cell == ways->parted->cells->len)
+    {
+      push (self, ways);
+      return FALSE;
+    }
+  if (ways->is_weighed)
+    {
+      push_halves (self, ways, cell);
+      ways_free (ways);
+      return TRUE;
+    }
+  if (ways->ranks != NULL)
+    {
+      push_next (self, ways);
+      make_stretches (ways);
+    }
+  weigh (self, ways);
+  push (self, ways);
+  return TRUE;
+}
+
 gboolean
 rc_together_look (RcTogether *self, guint n, const RcNestClock *clock)
 {
   for (guint i = 0; i < n && self->heap->len > 0 && !rc_nest_clock_is_over (clock); i++)
-    {
-      Ways *ways = pop (self);
-      guint cell = ways->ranks == NULL ? find_widest (ways) : 0;
-      if (ways->ranks != NULL)
-        {
-          push_next (self, ways);
-          weigh_listed (self, ways);
-          push (self, ways);
-        }
-      else if (cell < ways->parted->cells->len)
-        {
-          push_halves (self, ways, cell);
-          ways_free (ways);
-        }
-      else
-        {
-          push (self, ways);
-          return FALSE;
-        }
-    }
+    if (!look_closer (self, pop (self)))
+      return FALSE;
   return self->heap->len > 0;
 }
 
@@ -416,16 +441,16 @@ new_at (const GPtrArray *choices, const GArray *cuts, const RcLayCost *cost, RcN
 }
 
 RcTogether *
-rc_together_new (const GPtrArray *choices, const GArray *cuts, RcLengthCost func, gconstpointer user_data,
-                 const RcNestPrices *prices, gint64 per_m, const GArray *tried)
+rc_together_new (const GPtrArray *choices, const GArray *cuts, const RcLayCost *cost, const RcNestPrices *prices,
+                 gint64 per_m, const GArray *tried)
 {
   RcTogether *best = NULL;
   for (guint i = 0; i < tried->len && are_few (choices); i++)
     {
       const RcTogetherPrice *price = &g_array_index (tried, RcTogetherPrice, i);
-      RcLayCost              cost = { func, user_data, NULL, price->savings };
-      RcTogether            *self = new_at (choices, cuts, &cost, rc_nest_prices_scale (prices, price->per_m, per_m));
-      RcTogether            *worse = self;
+      RcLayCost   own = { cost->func, cost->user_data, cost->long_from, cost->long_most, NULL, price->savings };
+      RcTogether *self = new_at (choices, cuts, &own, rc_nest_prices_scale (prices, price->per_m, per_m));
+      RcTogether *worse = self;
       if (best == NULL || get_bound (self, 0) > get_bound (best, 0))
         {
           worse = best;

@@ -16,10 +16,11 @@ typedef struct
   gint64 per_m, savings; /* in minor units; in those of RcNestChoice */
 } RcTogetherPrice;
 
-/* `choices` (of RcAreaChoice, one at least) and `cuts` (of RcNestChoiceCut) together; choices, func and user_data are
- * to outlive it. `prices` at goods of `per_m` a metre are taken at that of `tried` (of RcTogetherPrice, one at least)
- * by which the cells cost most. NULL where doorways can be parted in too many ways. (transfer full) */
-RcTogether *rc_together_new (const GPtrArray *choices, const GArray *cuts, RcLengthCost func, gconstpointer user_data,
+/* `choices` (of RcAreaChoice, one at least) and `cuts` (of RcNestChoiceCut) together; choices and what `cost` points to
+ * are to outlive it, whose prices are not looked at. `prices` at goods of `per_m` a metre are taken at that of `tried`
+ * (of RcTogetherPrice, one at least) by which the cells cost most. NULL where doorways can be parted in too many ways.
+ * (transfer full) */
+RcTogether *rc_together_new (const GPtrArray *choices, const GArray *cuts, const RcLayCost *cost,
                              const RcNestPrices *prices, gint64 per_m, const GArray *tried);
 void        rc_together_free (RcTogether *together); /* NULL is fine */
 

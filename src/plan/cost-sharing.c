@@ -167,12 +167,30 @@ find_for_program (gpointer user_data, guint group, const RcNestPrices *prices, g
                               likely ? RC_CHOICE_LIKELY : RC_CHOICE_ALL, cuts, own, NULL);
 }
 
+/* Pieces longer than the lot's other rolls come out of its longest. Of goods to buy there is any length. */
+static void
+find_long (const RcCostLot *lot, guint l, RcLayCost *cost)
+{
+  RcLength longest = 0;
+  for (guint r = 0; r < lot->rolls->len; r++)
+    longest = MAX (longest, ((RcNestRoll *)g_ptr_array_index (lot->rolls, r))->length);
+  for (guint r = 0; r < lot->rolls->len && l > 0; r++)
+    {
+      const RcNestRoll *roll = g_ptr_array_index (lot->rolls, r);
+      if (roll->length < longest)
+        cost->long_from = MAX (cost->long_from, roll->length);
+      else
+        cost->long_most += roll->length * roll->count;
+    }
+}
+
 /* A search by these prices in place of the one there is, where it begins with a higher bound. FALSE: it does not. */
 static gboolean
 try_prices (const Set *self, const RcNestPrices *prices, gint64 per_m, const GArray *tried, Together *together)
 {
-  RcTogether *search = rc_together_new (self->choices, self->cuts, weigh_length, &self->sharing->sources[self->lot],
-                                        prices, per_m, tried);
+  RcLayCost cost = { .func = weigh_length, .user_data = &self->sharing->sources[self->lot] };
+  find_long (rc_cost_groups_get_lot (self->sharing->groups, self->lot), self->lot, &cost);
+  RcTogether *search = rc_together_new (self->choices, self->cuts, &cost, prices, per_m, tried);
   gboolean    better
       = search != NULL
         && (together->search == NULL || rc_together_get_bound (search) > rc_together_get_bound (together->search));

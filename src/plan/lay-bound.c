@@ -112,6 +112,40 @@ weigh_sums (const Laying *self, const Sums *sums, RcLength length)
   return carpet == G_MAXINT64 ? carpet : carpet + sums->beside;
 }
 
+/* How much of so much in that many pieces at most is in pieces longer than `from`: but for one, none may be. */
+static RcLength
+find_long (RcLength length, guint pieces, RcLength from)
+{
+  return length > from * pieces ? length - from * (pieces - 1) : 0;
+}
+
+/* TRUE if what the first `n` parts have in long pieces, in the forms chosen, is more than comes out of long rolls. */
+static gboolean
+is_too_long (Laying *self, guint n)
+{
+  RcLength from = self->cost->long_from, drops = 0, longest = 0;
+  if (from == 0)
+    return FALSE;
+  g_array_set_size (self->own_items, 0);
+  for (guint i = 0; i < n; i++)
+    {
+      const RcLayForm *form = self->chosen[i];
+      drops += find_long (form->drops, form->joins > RC_LAY_FEW_JOINS ? RC_LAY_MANY : form->joins + 1, from);
+      for (guint k = 0; k < form->n_items; k++)
+        {
+          RcNestSliceItem item = g_array_index (self->forms.items, RcNestSliceItem, form->first_item + k);
+          item.demand = find_long (item.demand, item.count, from);
+          longest = MAX (longest, item.demand / item.count);
+          if (item.demand > 0)
+            g_array_append_val (self->own_items, item);
+        }
+    }
+  return drops
+             + rc_nest_slice_bound_few ((const RcNestSliceItem *)self->own_items->data, self->own_items->len, NULL, 0,
+                                        self->forms.site->roll_width, longest)
+         > self->cost->long_most;
+}
+
 /* What it costs at least with the forms of the first `n` parts as chosen, which come to `cost` by the prices; or less,
  * where that is as much as the cheapest known. */
 static gint64
@@ -119,6 +153,8 @@ weigh_chosen (Laying *self, guint n, gint64 cost_by_prices)
 {
   Sums   sums = { .beside = self->beside };
   gint64 slack = self->best - cost_by_prices - self->rest[n];
+  if (is_too_long (self, n))
+    return G_MAXINT64;
   g_array_set_size (self->own_items, 0);
   g_array_set_size (self->own_pools, 0);
   gather (self, &self->forms.cuts, RC_LAY_MANY, &sums);

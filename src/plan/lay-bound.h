@@ -11,11 +11,13 @@
 typedef gint64 (*RcLengthCost) (gconstpointer user_data, RcLength length);
 
 /* What carpet costs, and prices by the width of a cut that are below it: `prices` for all cuts add up to no more than
- * `savings` above `func` of any length that they can come out of. */
+ * `savings` above `func` of any length that they can come out of. Pieces longer than long_from come out of long_most
+ * of it, the rolls that are long enough; 0: there is as much of those as there is of all. */
 typedef struct
 {
   RcLengthCost        func;
   gconstpointer       user_data;
+  RcLength            long_from, long_most;
   const RcNestPrices *prices;
   gint64              savings;
 } RcLayCost;

@@ -182,45 +182,47 @@ rc_range_weigh_at (RcRangePricing *self, const RcLineRange *range, RcLength move
 
 /* Where a width that grows or shrinks from `width` comes to `at` or leaves it. */
 static void
-add_turn (RcRangePricing *self, const RcLineRange *range, RcLength width, int slope, RcLength at)
+add_turn (RcRangePricing *self, RcLength width, int slope, RcLength at)
 {
   RcLength moved = slope > 0 ? at - width : width - at + 1;
-  if (moved > 0 && moved <= range->to - range->from)
+  if (moved > self->from && moved <= self->to)
     g_array_append_val (self->turns, moved);
 }
 
 static void
-add_turns (RcRangePricing *self, const RcLineRange *range, RcLength width, int slope)
+add_turns (RcRangePricing *self, RcLength width, int slope)
 {
   const RcSite *site = self->site;
   if (slope == 0)
     return;
-  add_turn (self, range, width, slope, RC_SLIVER + 1);
-  add_turn (self, range, width, slope, site->settings->least_fill_width);
-  add_turn (self, range, width, slope, MIN (site->roll_width - site->settings->trim_width, site->strip_width));
+  add_turn (self, width, slope, RC_SLIVER + 1);
+  add_turn (self, width, slope, site->settings->least_fill_width);
+  add_turn (self, width, slope, MIN (site->roll_width - site->settings->trim_width, site->strip_width));
   for (guint i = 0; i < self->prices->turns->len; i++)
-    add_turn (self, range, width, slope, g_array_index (self->prices->turns, RcLength, i) - site->settings->trim_width);
+    add_turn (self, width, slope, g_array_index (self->prices->turns, RcLength, i) - site->settings->trim_width);
 }
 
-/* The least over the range: from one turn to the next every price is the same. */
+/* From one turn to the next every price is the same. */
 gint64
-rc_range_find_least (RcRangePricing *self, const RcLineRange *range, RcLength *moved)
+rc_range_find_least (RcRangePricing *self, const RcLineRange *range, RcLength from, RcLength to, RcLength *moved)
 {
   gint64 least = G_MAXINT64;
+  self->from = from;
+  self->to = to;
   g_array_set_size (self->turns, 0);
   for (guint i = 0; i < range->parts->len; i++)
     {
       const RcRangePart *part = &g_array_index (range->parts, RcRangePart, i);
-      add_turns (self, range, part->width, part->slope);
+      add_turns (self, part->width, part->slope);
       for (guint k = 0; k < part->n_steps; k++)
         {
           const RcRangeStep *step = &g_array_index (range->steps, RcRangeStep, part->first_step + k);
           if (step->slope != part->slope || step->width != part->width)
-            add_turns (self, range, step->width, step->slope);
+            add_turns (self, step->width, step->slope);
         }
     }
-  RcLength zero = 0, end = range->to - range->from + 1;
-  g_array_append_val (self->turns, zero);
+  RcLength end = to + 1;
+  g_array_append_val (self->turns, from);
   g_array_append_val (self->turns, end);
   g_array_sort (self->turns, rc_length_compare);
   for (guint i = 0; i + 1 < self->turns->len; i++)

@@ -14,8 +14,9 @@ typedef struct
   const RcSite       *site;
   const RcNestPrices *prices;
   gboolean            likely, carpet_only;
-  GArray             *cuts;  /* nullable */
-  GArray             *turns; /* of RcLength: where in a range something changes its price */
+  GArray             *cuts;     /* nullable */
+  GArray             *turns;    /* of RcLength: where in a range something changes its price */
+  RcLength            from, to; /* that are looked at of it */
 } RcRangePricing;
 
 /* How wide the cut for a part is: the whole roll where little is left of it. */
@@ -32,5 +33,6 @@ gint64 rc_range_weigh_down (RcLength length, gint64 per_m);
  * position before `until` up to which all prices stay. The cuts go to pricing->cuts. */
 gint64 rc_range_weigh_at (RcRangePricing *pricing, const RcLineRange *range, RcLength moved, RcLength until);
 
-/* The least over the range, and where. */
-gint64 rc_range_find_least (RcRangePricing *pricing, const RcLineRange *range, RcLength *moved);
+/* The least with the lines moved by `from` to `to`, both among them, and where. */
+gint64 rc_range_find_least (RcRangePricing *pricing, const RcLineRange *range, RcLength from, RcLength to,
+                            RcLength *moved);

@@ -186,7 +186,11 @@ search_in (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs, g
   if (!choose_jointly (self, carpet, stairs, FALSE, end_us, error))
     return FALSE;
   if (is_proved (self, carpet, stairs))
-    return TRUE;
+    {
+      g_ptr_array_set_size (suggested, 0); /* bounds are raised all the same */
+      settle (self, carpet, stairs, suggested, end_us);
+      return TRUE;
+    }
   if (!choose_jointly (self, carpet, stairs, TRUE, get_part_of (now, all, 1 - SETTLING_SHARE), error))
     return FALSE;
   settle (self, carpet, stairs, suggested, end_us);

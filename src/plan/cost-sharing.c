@@ -13,8 +13,8 @@
 
 enum
 {
-  LOOKS = 10,      /* closer, at a set of groups at a time */
-  N_PERCENTS = 5,  /* of RC_COST_PERCENTS; where groups are looked at closer that is enough */
+  LOOKS = 10,       /* closer, at a set of groups at a time */
+  N_PERCENTS = 5,   /* of RC_COST_PERCENTS; where groups are looked at closer that is enough */
   STEP_LOOKS = 100, /* of them take as long as a step of the clock */
   MOST_LOOKS = 400000
 };

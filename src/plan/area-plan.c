@@ -3,7 +3,6 @@
 #include "area-bound.h"
 #include "area-key.h"
 #include "area-search.h"
-#include "cutting.h"
 #include "like.h"
 #include "option-list.h"
 #include "option.h"
@@ -129,26 +128,12 @@ compute_bounds (RcPlanning *planning)
     }
 }
 
-/* Costs of an option by the weights, with its cuts really placed on a roll. */
 static void
 weigh_option (const RcPlanning *planning, const RcSite *site, RcOption *option)
 {
   RcNestParams params = { .cancellable = planning->params->cancellable, .seed = planning->params->seed };
   params.seconds = planning->params->steady ? 0 : MIN (OPTION_SECONDS, planning->seconds / 20);
-  g_autoptr (RcNestProblem) problem = rc_cutting_new_problem (site->carpet, option->pieces);
-  g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
-  option->carpet_length = answer->used_length;
-  option->safe_length = rc_cutting_compute_safe_length (site->carpet, option->pieces);
-  option->carpet_area = rc_area_from_rectangle (site->roll_width, option->carpet_length);
-
-  const RcPlanWeights *weights = &site->weights;
-  option->carpet_cost = rc_weigh (rc_goods_compute_bought (site->carpet, option->carpet_length), weights->carpet_per_m);
-  option->seam_cost = rc_weigh (option->side_seam, weights->side_seam_per_m)
-                      + rc_weigh (option->cross_seam, weights->cross_seam_per_m);
-  for (guint i = 0; i < option->seams->len; i++)
-    if (((RcSeam *)g_ptr_array_index (option->seams, i))->kind == RC_SEAM_CROSS)
-      option->seam_cost += weights->cross_seam_each;
-  option->cost = option->carpet_cost + option->seam_cost + option->rule_cost;
+  rc_option_weigh (option, site, &params);
   /* A floor up to a sliver wider than the roll is laid without a seam, so the bound may lie a hair above. */
   option->length_lower_bound = MIN (planning->length_bound, option->carpet_length);
   option->cost_lower_bound = MIN (planning->cost_bound, option->cost);

@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "cutting.h"
+
 RcPiece *
 rc_piece_new (RcPieceKind kind)
 {
@@ -217,4 +219,22 @@ const char *
 rc_seam_kind_get_name (RcSeamKind kind)
 {
   return kind == RC_SEAM_SIDE ? "side" : "cross";
+}
+
+void
+rc_option_weigh (RcOption *option, const RcSite *site, const RcNestParams *params)
+{
+  const RcPlanWeights *weights = &site->weights;
+  g_autoptr (RcNestProblem) problem = rc_cutting_new_problem (site->carpet, option->pieces);
+  g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, params);
+  option->carpet_length = answer->used_length;
+  option->safe_length = rc_cutting_compute_safe_length (site->carpet, option->pieces);
+  option->carpet_area = rc_area_from_rectangle (site->roll_width, option->carpet_length);
+  option->carpet_cost = rc_weigh (rc_goods_compute_bought (site->carpet, option->carpet_length), weights->carpet_per_m);
+  option->seam_cost = rc_weigh (option->side_seam, weights->side_seam_per_m)
+                      + rc_weigh (option->cross_seam, weights->cross_seam_per_m);
+  for (guint i = 0; i < option->seams->len; i++)
+    if (((RcSeam *)g_ptr_array_index (option->seams, i))->kind == RC_SEAM_CROSS)
+      option->seam_cost += weights->cross_seam_each;
+  option->cost = option->carpet_cost + option->seam_cost + option->rule_cost;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "plan.h"
+#include "site.h"
 
 RcPiece *rc_piece_new (RcPieceKind kind);
 RcPiece *rc_piece_copy (const RcPiece *piece);
@@ -28,3 +29,6 @@ void rc_option_move (RcOption *option, RcLength dx, RcLength dy);
 
 /* TRUE if both cut the same pieces from the same floor at the same cost. */
 gboolean rc_option_is_same (const RcOption *a, const RcOption *b);
+
+/* What it takes and costs by the weights, with its cuts placed on a roll bought to measure. */
+void rc_option_weigh (RcOption *option, const RcSite *site, const RcNestParams *params);

@@ -4,27 +4,24 @@
 #include <string.h>
 
 #include "conversion.h"
+#include "cutting.h"
 #include "reason.h"
 
 /* By which quantities may differ that were rounded on their way from one unit to another. */
 #define ROUNDING_MICRO 1000
-
-static gboolean
-has_order_line (const RcOrdered *order, const char *item)
-{
-  for (guint i = 0; i < order->lines->len; i++)
-    if (g_strcmp0 (((const RcQuoteLine *)g_ptr_array_index (order->lines, i))->item, item) == 0)
-      return TRUE;
-  return FALSE;
-}
 
 /* The first of the orders it stands in; NULL: it is on none. */
 static const RcOrdered *
 find_order (const RcHeld *held, const char *item)
 {
   for (guint i = 0; i < held->orders->len; i++)
-    if (has_order_line (g_ptr_array_index (held->orders, i), item))
-      return g_ptr_array_index (held->orders, i);
+    {
+      const RcOrdered *order = g_ptr_array_index (held->orders, i);
+
+      for (guint k = 0; k < order->lines->len; k++)
+        if (g_strcmp0 (((const RcQuoteLine *)g_ptr_array_index (order->lines, k))->item, item) == 0)
+          return order;
+    }
   return NULL;
 }
 
@@ -180,16 +177,16 @@ sum_taken (const RcCharged *charged, const RcGoods *carpet, RcLength quoted, gbo
   return spent + MIN (first, MAX (0, quoted - spent)) + later + sum_besides (charged, carpet, is_bought);
 }
 
-/* A piece of that size that none of the plan's has been matched with. */
+/* One of the pieces by which the goods were ordered, of that size, that has not been matched yet. */
 static gboolean
-match_piece (const RcPlan *laid, const RcPiece *piece, GArray *matched)
+match_laid (const RcCharged *charged, const char *goods, RcLength width, RcLength length, GArray *matched)
 {
-  for (guint i = 0; i < laid->pieces->len; i++)
+  for (guint i = 0; i < matched->len; i++)
     {
-      const RcPiece *one = g_ptr_array_index (laid->pieces, i);
+      const RcPiece *one = g_ptr_array_index (charged->laid->pieces, i);
 
-      if (g_array_index (matched, gboolean, i) || g_strcmp0 (one->goods, piece->goods) != 0
-          || one->cut_width != piece->cut_width || one->cut_length != piece->cut_length)
+      if (g_array_index (matched, gboolean, i) || g_strcmp0 (one->goods, goods) != 0 || one->cut_width != width
+          || one->cut_length != length)
         continue;
       g_array_index (matched, gboolean, i) = TRUE;
       return TRUE;
@@ -197,23 +194,104 @@ match_piece (const RcPlan *laid, const RcPiece *piece, GArray *matched)
   return FALSE;
 }
 
-/* All pieces of the carpet were there when it was ordered: from which rolls they are cut is the shop's affair. */
+static GArray *
+new_matched (const RcCharged *charged)
+{
+  GArray *matched = g_array_new (FALSE, TRUE, sizeof (gboolean));
+
+  return g_array_set_size (matched, charged->laid != NULL ? charged->laid->pieces->len : 0);
+}
+
+/* What was ordered and cut beyond what it was quoted by. */
+static RcLength
+sum_new_goods (const RcCharged *charged, const RcGoods *carpet)
+{
+  g_autoptr (GArray) matched = new_matched (charged);
+  RcLength first, sum;
+
+  sum_on_order (charged, carpet->id, &first, &sum);
+  for (guint i = 0; i < charged->held->goods->len; i++)
+    {
+      const RcCutGoods *one = g_ptr_array_index (charged->held->goods, i);
+
+      if (one->order == NULL && g_strcmp0 (one->goods_id, carpet->id) == 0
+          && !match_laid (charged, one->goods_id, one->width, one->length, matched))
+        sum += one->length;
+    }
+  return sum;
+}
+
+/* All pieces of the carpet were there when it was ordered. */
 static gboolean
 has_no_new_piece (const RcCharged *charged, const RcGoods *carpet)
 {
-  g_autoptr (GArray) matched = g_array_new (FALSE, TRUE, sizeof (gboolean));
+  g_autoptr (GArray) matched = new_matched (charged);
 
-  if (charged->laid == NULL)
-    return FALSE;
-  g_array_set_size (matched, charged->laid->pieces->len);
   for (guint i = 0; i < charged->plan->pieces->len; i++)
     {
       const RcPiece *piece = g_ptr_array_index (charged->plan->pieces, i);
 
-      if (g_strcmp0 (piece->goods, carpet->id) == 0 && !match_piece (charged->laid, piece, matched))
+      if (g_strcmp0 (piece->goods, carpet->id) == 0
+          && !match_laid (charged, piece->goods, piece->cut_width, piece->cut_length, matched))
         return FALSE;
     }
   return TRUE;
+}
+
+/* The piece is cut already, or on its way, or there was just such a one: in an area that has not changed, or for a
+ * stair. From which roll the shop cuts it is the shop's affair. */
+static gboolean
+is_there (const RcCharged *charged, const RcPiece *piece, GArray *matched)
+{
+  const RcCutting       *cutting;
+  const RcNestPlacement *place = rc_plan_find_placement (charged->plan, piece->number, &cutting);
+  const char            *roll = place != NULL
+                                    ? rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, place->roll))
+                                    : NULL;
+  const RcAreaPlan      *area = piece->area != NULL ? rc_plan_find_area (charged->plan, piece->area) : NULL;
+
+  if (rc_ticket_is_cut (roll) || rc_ticket_is_on_order (roll))
+    return TRUE;
+  if (area != NULL)
+    return area->stays;
+  return match_laid (charged, piece->goods, piece->cut_width, piece->cut_length, matched);
+}
+
+/* What the pieces that are not there take by themselves, as it is sold: no more than that can have been added. */
+static RcLength
+sum_new_pieces (const RcCharged *charged, const RcGoods *carpet)
+{
+  g_autoptr (GArray) matched = new_matched (charged);
+  g_autoptr (GPtrArray) pieces = g_ptr_array_new ();
+  g_autoptr (RcNestProblem) problem = NULL;
+  RcLength length;
+
+  for (guint i = 0; i < charged->plan->pieces->len; i++)
+    {
+      RcPiece *piece = g_ptr_array_index (charged->plan->pieces, i);
+
+      if (g_strcmp0 (piece->goods, carpet->id) == 0 && !is_there (charged, piece, matched))
+        g_ptr_array_add (pieces, piece);
+    }
+  if (pieces->len == 0)
+    return 0;
+  problem = rc_cutting_new_problem (carpet, pieces);
+  length = MAX (rc_nest_compute_quick_length (problem), rc_cutting_compute_safe_length (carpet, pieces));
+  if (carpet->length_step > 0)
+    length = (length + carpet->length_step - 1) / carpet->length_step * carpet->length_step;
+  return MAX (length, carpet->least_cut);
+}
+
+/* What was charged of the carpet before any variation. */
+static RcLength
+sum_first (const RcCharged *charged, const RcGoods *carpet, RcLength quoted)
+{
+  const RcQuote *first = charged->before == charged->held->accepted ? charged->held->accepted_first : NULL;
+  gint64         micro;
+
+  if (first == NULL || !sum_before (first, carpet->id, carpet, carpet->unit, &micro))
+    return quoted;
+  return rc_conversion_get_length (carpet, micro, carpet->unit);
 }
 
 static RcQuantityLine *
@@ -227,7 +305,10 @@ new_carpet_addition (const RcCharged *charged, const RcQuantityLine *now, GError
   if (has_no_new_piece (charged, carpet) || !sum_before (charged->before, now->item, carpet, now->unit, &quoted_micro))
     return NULL;
   RcLength quoted = rc_conversion_get_length (carpet, quoted_micro, now->unit);
-  RcLength taken = sum_taken (charged, carpet, quoted, &is_bought), more = taken - quoted;
+  RcLength taken = sum_taken (charged, carpet, quoted, &is_bought);
+  RcLength most
+      = sum_first (charged, carpet, quoted) + sum_new_goods (charged, carpet) + sum_new_pieces (charged, carpet);
+  RcLength more = MIN (taken, most) - quoted;
   if (more <= 0 || !rc_carpet_measure_roll (carpet, more, &micro, error) || micro <= ROUNDING_MICRO)
     return NULL;
   g_autofree char *in_all = rc_reason_format_roll_length (charged->plan, carpet, taken);
@@ -237,17 +318,19 @@ new_carpet_addition (const RcCharged *charged, const RcQuantityLine *now, GError
   g_free (line->name);
   g_free (line->because);
   line->name = g_strdup_printf (_ ("%s, added"), carpet->name);
-  line->because = g_strdup_printf (_ ("The job takes %s of roll in all; %s is charged already; %s is added"), in_all,
-                                   before, added);
+  line->because = more < taken - quoted
+                      ? g_strdup_printf (_ ("%s of roll is charged already; what has changed takes %s by itself, which "
+                                            "is added"),
+                                         before, added)
+                      : g_strdup_printf (_ ("The job takes %s of roll in all; %s is charged already; %s is added"),
+                                         in_all, before, added);
   line->quantity_micro = line->net_micro = micro;
   line->roll_length = more;
   line->from_stock = !is_bought;
   return line;
 }
 
-/* --- other goods --- */
-
-/* All of the item, as one line. */
+/* All of the other goods as one line. */
 static RcQuantityLine *
 sum_now (const GPtrArray *quantities, const char *item)
 {

@@ -5,8 +5,9 @@
  * together again and what is ordered comes. What the job takes beyond that is added. Nothing is given back unless the
  * shop says so, by a discount. Of a carpet the job takes the lengths of roll that were cut off for it, what is on its
  * way to it, and what its plan takes of rolls in stock and of goods to be bought besides; offcuts of its own cost
- * nothing more. Nothing of it is added as long as there is no piece that there was not before, however the shop comes
- * by them. What was quoted keeps its price also where there is more of it now (common practice, no source).
+ * nothing more. Added is no more than what the pieces of areas that have changed take by themselves: from which rolls
+ * the shop cuts the others is its own affair. What was quoted keeps its price also where there is more of it now
+ * (common practice, no source).
  */
 #pragma once
 

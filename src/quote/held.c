@@ -165,6 +165,7 @@ rc_held_unref (RcHeld *held)
   g_ptr_array_unref (held->spent);
   g_ptr_array_unref (held->offcuts);
   rc_quote_free (held->accepted);
+  rc_quote_free (held->accepted_first);
   g_free (held->accepted_as);
   g_free (held);
 }

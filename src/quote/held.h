@@ -57,13 +57,14 @@ void     rc_spent_free (RcSpent *spent);
 /* Made once, then never changed; shared by reference between threads. */
 typedef struct
 {
-  GPtrArray      *rolls;       /* of RcRoll: the whole stock, each with what it has for this job, be it nothing */
-  GPtrArray      *goods;       /* of RcCutGoods */
-  GPtrArray      *orders;      /* of RcOrdered, the oldest first */
-  GPtrArray      *spent;       /* of RcSpent */
-  GPtrArray      *offcuts;     /* of char*: tickets of narrow remnants beside what was cut for it: `spent` holds them */
-  RcQuote        *accepted;    /* what the customer has accepted, variations included; NULL: nothing */
-  char           *accepted_as; /* the numbers of those quotations: "Q-1, Q-4"; NULL: none */
+  GPtrArray      *rolls;    /* of RcRoll: the whole stock, each with what it has for this job, be it nothing */
+  GPtrArray      *goods;    /* of RcCutGoods */
+  GPtrArray      *orders;   /* of RcOrdered, the oldest first */
+  GPtrArray      *spent;    /* of RcSpent */
+  GPtrArray      *offcuts;  /* of char*: tickets of narrow remnants beside what was cut for it: `spent` holds them */
+  RcQuote        *accepted; /* what the customer has accepted, variations included; NULL: nothing */
+  RcQuote        *accepted_first; /* the same before any variation; nullable */
+  char           *accepted_as;    /* the numbers of those quotations: "Q-1, Q-4"; NULL: none */
   gatomicrefcount refs;
 } RcHeld;
 

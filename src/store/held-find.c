@@ -210,7 +210,13 @@ add_accepted (RcStore *store, const char *job_id, RcHeld *held, GError **error)
       if (quote == NULL)
         return FALSE;
       if (!one->variation)
-        g_string_truncate (numbers, 0);
+        {
+          g_string_truncate (numbers, 0);
+          g_clear_pointer (&held->accepted_first, rc_quote_free);
+          held->accepted_first = rc_store_load_quote (store, one->number, error);
+          if (held->accepted_first == NULL)
+            return FALSE;
+        }
       g_string_append_printf (numbers, "%s%s", numbers->len > 0 ? ", " : "", one->number);
       held->accepted = one->variation ? rc_quote_new_varied (before, quote) : g_steal_pointer (&quote);
     }

@@ -17,6 +17,20 @@ random_inches (int from, int to)
   return IN (g_test_rand_int_range (from, to + 1));
 }
 
+/* A window in the room's upper wall or none, a door out of it or none, and that wall out of square by a hair, or
+ * sloping, or not. */
+static void
+vary (RcRoom *room, RcLength width)
+{
+  static const RcLength slopes[] = { 0, 0, RC_TICKS_PER_MM / 8, FT (1) };
+  rc_ring_get (room->outline, 2)->y -= slopes[g_test_rand_int_range (0, G_N_ELEMENTS (slopes))];
+  if (g_test_rand_bit ())
+    add_door (room, "W1", 2, IN (5), IN (30), IN (4.5), NULL)->kind = RC_OPENING_WINDOW;
+  if (g_test_rand_bit ())
+    add_door (room, "D9", 0, width / 3, IN (30), IN (4.5), NULL)->swing
+        = g_test_rand_bit () ? RC_SWING_IN : RC_SWING_NONE;
+}
+
 /* Two or three rooms beside each other, with a door from each to the next, a window or none, and a step in one. */
 static RcJob *
 make_house (void)
@@ -40,6 +54,7 @@ make_house (void)
         }
       if (r + 1 < n)
         add_door (room, "D1", 1, IN (12), IN (30), IN (4.5), next);
+      vary (room, width);
       x += width + IN (4.5);
     }
   return job;

@@ -118,6 +118,8 @@ make_random_job (void)
   rc_settings_init (&defaults, &job->currency);
   memcpy (job->settings.rule_cost, defaults.rule_cost, sizeof defaults.rule_cost);
   job->settings.trim_length = IN (g_test_rand_int_range (0, 5));
+  if (g_test_rand_int_range (0, 4) == 0) /* shorter than many a drop, which is joined then */
+    ((RcGoods *)g_ptr_array_index (job->goods, 0))->full_roll = FT (g_test_rand_int_range (14, 26));
   job->settings.trim_width = IN (g_test_rand_int_range (0, 3));
   job->settings.most_joins = (guint)g_test_rand_int_range (0, 5);
   return job;

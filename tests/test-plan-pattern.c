@@ -163,6 +163,8 @@ make_patterned_job (void)
   RcJob *job = make_job (g_test_rand_bit () ? FT (12) : MM (4000));
   make_random_pattern (g_ptr_array_index (job->goods, 0));
   job->settings.trim_length = IN (g_test_rand_int_range (0, 5));
+  if (g_test_rand_int_range (0, 4) == 0) /* shorter than many a drop, which is joined then */
+    ((RcGoods *)g_ptr_array_index (job->goods, 0))->full_roll = FT (g_test_rand_int_range (14, 26));
   job->settings.trim_width = IN (g_test_rand_int_range (0, 4));
   job->settings.most_joins = (guint)g_test_rand_int_range (0, 4);
   return job;

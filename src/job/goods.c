@@ -169,5 +169,8 @@ RcLength
 rc_goods_compute_longest (const RcGoods *goods)
 {
   RcLength step = MAX (goods->length_step, 1);
-  return goods->full_roll > 0 ? MAX (goods->full_roll / step * step, rc_goods_compute_bought (goods, 1)) : G_MAXINT64;
+  if (goods->full_roll <= 0)
+    return G_MAXINT64;
+  RcLength roll = MAX (goods->full_roll / step * step, rc_goods_compute_bought (goods, 1));
+  return MAX (1, roll - goods->repeat_length);
 }

@@ -84,7 +84,8 @@ RcLength rc_goods_compute_drop (const RcGoods *goods, gint64 widths);
 /* What is bought where `length` >= 0 is needed: not less than the shortest cut, rounded up to the step; 0 for 0. */
 RcLength rc_goods_compute_bought (const RcGoods *goods, RcLength length);
 
-/* The longest length that comes in one piece: a full roll, in whole steps. G_MAXINT64 where that is not known. */
+/* The longest cut that surely comes in one piece: a full roll, in whole steps, less the length of a pattern's repeat,
+ * as that must begin where the floor wants it. G_MAXINT64 where a full roll is not known. */
 RcLength rc_goods_compute_longest (const RcGoods *goods);
 
 /* A length of a roll on which nothing may be cut. */

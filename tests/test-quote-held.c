@@ -345,6 +345,58 @@ test_equal (void)
   g_assert_false (rc_held_equal (a, b));
 }
 
+/* So is a length spent more, or longer, or of other goods; what was accepted; a remnant; flaws; where a piece is from.
+ */
+static void
+test_more_differences (void)
+{
+  for (guint i = 0; i < 7; i++)
+    {
+      g_autoptr (RcHeld) a = held_new (new_stock (), NULL);
+      g_autoptr (RcHeld) b = held_new (new_stock (), i == 6 ? "O-1" : NULL);
+      const RcFlaw flaw = { FT (1), FT (2) };
+
+      for (guint k = 0; k < 2; k++)
+        {
+          RcHeld     *held = k == 0 ? a : b;
+          RcCutGoods *cut = rc_cut_goods_new ("1", "carpet", NULL, FT (1), FT (2));
+          gboolean    other = k == 1;
+
+          add_stock (held->rolls, "R-1", FT (10), 0)->remnant = other && i == 0;
+          if (other && i == 1)
+            g_array_append_val (((RcRoll *)held->rolls->pdata[0])->flaws, flaw);
+          cut->roll = g_strdup (other && i == 2 ? "R-2" : "R-1");
+          g_ptr_array_add (held->goods, cut);
+          g_ptr_array_add (held->spent,
+                           rc_spent_new (other && i == 3 ? "pad" : "carpet", FT (other && i == 4 ? 4 : 3)));
+          held->accepted_as = g_strdup (other && i == 5 ? "Q-2" : "Q-1");
+        }
+      g_assert_false (rc_held_equal (a, b));
+      g_assert_true (rc_held_equal (b, b));
+      g_ptr_array_add (b->spent, rc_spent_new ("carpet", FT (1)));
+      g_assert_false (rc_held_equal (a, b));
+    }
+}
+
+/* A job counts on what it has from its second measure on, where there is anything at all. */
+static void
+test_counted_on (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  g_autoptr (RcHeld) empty = held_new (new_stock (), NULL);
+  g_autoptr (RcHeld) kept = held_new (new_stock (), NULL);
+  g_autoptr (RcHeld) ordered = held_new (new_stock (), "O-1");
+
+  add_measure (job);
+  add_stock (empty->rolls, "R-1", FT (10), 0);
+  add_stock (kept->rolls, "R-1", FT (10), FT (3));
+  g_assert_false (rc_held_is_counted_on (NULL, job, "M2"));
+  g_assert_false (rc_held_is_counted_on (empty, job, "M2"));
+  g_assert_true (rc_held_is_counted_on (kept, job, "M2"));
+  g_assert_true (rc_held_is_counted_on (ordered, job, NULL));
+  g_assert_false (rc_held_is_counted_on (ordered, job, "M1"));
+}
+
 /* Any one thing that differs is noticed, be it of a roll, of a piece or of an order. */
 static void
 test_each_difference (void)
@@ -398,6 +450,17 @@ test_made_by (void)
   g_assert_false (rc_held_was_cut_by (held, plan));
   cut->length--;
   g_assert_true (rc_held_was_cut_by (held, plan));
+  cut->width++;
+  g_assert_false (rc_held_was_cut_by (held, plan));
+  cut->width--;
+  g_free (cut->piece);
+  cut->piece = g_strdup ("7");
+  g_assert_false (rc_held_was_cut_by (held, plan));
+  g_free (cut->piece);
+  cut->piece = g_strdup ("1");
+  g_free (cut->goods_id);
+  cut->goods_id = g_strdup ("other");
+  g_assert_false (rc_held_was_cut_by (held, plan));
   for (guint i = 0; i < G_N_ELEMENTS (days); i++)
     {
       RcMeasure *measure = i == 0 ? job->measures->pdata[0] : rc_measure_new (i == 1 ? "M2" : "M3");
@@ -414,6 +477,12 @@ test_made_by (void)
   g_free (order->made);
   order->made = g_strdup ("2026-03-10");
   g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2"); /* before the measure itself */
+  g_clear_pointer (&((RcMeasure *)job->measures->pdata[1])->date, g_free);
+  g_free (order->made);
+  order->made = g_strdup ("2026-03-04");
+  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2"); /* nobody knows when it was measured */
+  g_ptr_array_set_size (held->orders, 0);
+  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2");
 }
 
 int
@@ -429,6 +498,8 @@ main (int argc, char **argv)
   g_test_add_func ("/quote-held/missing by kind of goods", test_missing_by_kind);
   g_test_add_func ("/quote-held/equal", test_equal);
   g_test_add_func ("/quote-held/each difference is noticed", test_each_difference);
+  g_test_add_func ("/quote-held/more differences", test_more_differences);
+  g_test_add_func ("/quote-held/what is counted on", test_counted_on);
   g_test_add_func ("/quote-held/the measure that goods were made by", test_made_by);
   return g_test_run ();
 }

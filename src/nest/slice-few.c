@@ -33,6 +33,7 @@ static gboolean
 list_slices (Few *self, guint at, RcLength left, guint8 *slice)
 {
   RcLength rest = 0;
+  /* cppcheck-suppress ctuuninitvar ; n is set, the tableau is not yet */
   for (guint i = at; i < self->n; i++)
     rest += self->items[self->order[i]].w * self->items[self->order[i]].count;
   if (rest <= left) /* all fit, which is more than any of them */
@@ -224,6 +225,7 @@ rc_nest_slice_bound_few (const RcNestSliceItem *items, guint n, const RcNestSlic
   self.n = n;
   self.n_pools = n_pools;
   self.n_slices = 0;
+  memset (self.order, 0, sizeof self.order); /* what else is in it is written before it is read */
   for (guint i = 0; i < n; i++)
     {
       guint at = i;

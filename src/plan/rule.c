@@ -83,6 +83,7 @@ note (RcRule rule, RcMoney cost, RcPoint place, GPtrArray *broken, const char *f
       va_list       list;
 
       va_start (list, format);
+      /* NOLINTNEXTLINE(clang-analyzer-valist.Uninitialized): it does not know va_start where a cleanup stands before */
       while ((arg = va_arg (list, const char *)) != NULL)
         g_strv_builder_add (args, arg);
       va_end (list);

@@ -124,6 +124,7 @@ add_picture (RcSheetWork *work, const Label *label, double x, double y)
 static char *
 dup_pieces (const Label *label)
 {
+  g_assert (label->cutting != NULL); /* what leaves a roll is cut from it */
   const GArray *placements = label->cutting->answer->placements;
   g_autoptr (GArray) numbers = g_array_new (FALSE, FALSE, sizeof (guint));
 

@@ -280,6 +280,69 @@ write_into (gpointer window, const char *label, const char *text)
   gtk_editable_set_text (GTK_EDITABLE (desk_fixture_find (GTK_WIDGET (window), GTK_TYPE_ENTRY, label)), text);
 }
 
+/* Goods are written in the price window by keys alone; a fault names its field. */
+static void
+test_goods_are_typed (DeskFixture *fixture, gconstpointer data)
+{
+  GtkWidget *window = rc_price_window_new (GTK_WINDOW (fixture->window), fixture->store);
+  g_autoptr (GError) error = NULL;
+
+  gtk_window_present (GTK_WINDOW (window));
+  desk_fixture_settle ();
+  office_hand_act (window, "price.add-goods");
+  desk_fixture_type (GTK_WINDOW (window), "Otter Berber, sand");
+  desk_fixture_press_return (GTK_WINDOW (window));
+  g_assert_nonnull (strstr (rc_price_window_get_told (RC_PRICE_WINDOW (window)), "has no roll width"));
+  write_into (window, "Supplier", "Skerrow Mills");
+  write_into (window, "Roll width", "12 parsecs");
+  desk_fixture_press_return (GTK_WINDOW (window));
+  g_assert_nonnull (strstr (rc_price_window_get_told (RC_PRICE_WINDOW (window)), "Roll width: “12 parsecs”"));
+  desk_fixture_type (GTK_WINDOW (window), "12'"); /* the keyboard is in the field that was wrong */
+  write_into (window, "Sold in steps of", "1 ft");
+  desk_fixture_press_return (GTK_WINDOW (window));
+  g_assert_cmpuint (rc_price_window_get_n_lines (RC_PRICE_WINDOW (window)), ==, 1); /* there to be priced */
+  g_assert_true (rc_price_window_type (RC_PRICE_WINDOW (window), 0, RC_PRICE_SALE, "31.50"));
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
+  const RcGoods *goods = rc_price_book_find_goods (book, "otter-berber-sand");
+  g_assert_cmpint (goods->roll_width, ==, 12 * RC_TICKS_PER_FOOT);
+  g_assert_cmpint (goods->length_step, ==, RC_TICKS_PER_FOOT);
+  g_assert_cmpstr (goods->supplier, ==, "Skerrow Mills");
+  g_assert_cmpint (rc_price_book_find (book, goods->id, NULL)->sale, ==, 3150);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* What is issued stays, whatever becomes of the goods; so does the job that has them. */
+static void
+test_issued_stays (DeskFixture *fixture, gconstpointer data)
+{
+  RcDocument *document = rc_window_get_document (fixture->window);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *number = rc_store_issue_quote (fixture->store, rc_document_get_job (document),
+                                                  rc_document_get_outcome (document)->quote, "2026-03-02", &error);
+  g_autoptr (RcQuote) before = rc_store_load_quote (fixture->store, number, &error);
+  GtkWidget *window = rc_price_window_new (GTK_WINDOW (fixture->window), fixture->store);
+
+  g_assert_no_error (error);
+  gtk_window_present (GTK_WINDOW (window));
+  desk_fixture_settle ();
+  gtk_widget_grab_focus (desk_fixture_find (window, GTK_TYPE_ENTRY, "Cost"));
+  office_hand_act (window, "price.goods");
+  write_into (window, "Name", "Fennel Twist, rye");
+  write_into (window, "Roll width", "15 ft");
+  office_hand_click (window, "_Keep in the price book");
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
+  g_assert_cmpint (rc_price_book_find_goods (book, "fennel-twist-oat")->roll_width, ==, 15 * RC_TICKS_PER_FOOT);
+  g_autoptr (RcQuote) after = rc_store_load_quote (fixture->store, number, &error);
+  g_assert_cmpint (after->total, ==, before->total);
+  g_assert_cmpuint (after->lines->len, ==, before->lines->len);
+  for (guint i = 0; i < after->lines->len; i++)
+    g_assert_cmpstr (((const RcQuoteLine *)g_ptr_array_index (after->lines, i))->name, ==,
+                     ((const RcQuoteLine *)g_ptr_array_index (before->lines, i))->name);
+  g_assert_cmpint (rc_job_find_goods (rc_document_get_job (document), "fennel-twist-oat")->roll_width, ==,
+                   12 * RC_TICKS_PER_FOOT);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* The letterhead, the logo and what holds for all jobs are set here; a fault names its field, and nothing is kept. */
 static void
 test_shop (DeskFixture *fixture, gconstpointer data)
@@ -333,6 +396,8 @@ main (int argc, char **argv)
                 { "floors are drawn in the list", test_floors_in_the_list },
                 { "papers are kept with the job", test_papers },
                 { "prices are followed", test_prices_are_followed },
+                { "goods are typed", test_goods_are_typed },
+                { "an issued quotation stays when goods change", test_issued_stays },
                 { "one order per supplier for many jobs", test_orders_for_many_jobs },
                 { "the shop's letterhead and terms", test_shop } };
 

@@ -2,6 +2,8 @@
 #include "price-edit.h"
 #include "rowcut-error.h"
 
+#include <string.h>
+
 static RcPriceBook *
 new_book (void)
 {
@@ -159,6 +161,115 @@ test_removed (void)
   g_assert_cmpuint (lines->len, ==, 1); /* the goods are there to be priced again */
 }
 
+static RcGoods *
+new_berber (void)
+{
+  RcGoods *berber = rc_goods_new ("", RC_GOODS_CARPET, " Lay ");
+
+  berber->roll_width = 12 * RC_TICKS_PER_FOOT;
+  berber->supplier = g_strdup ("  ");
+  return berber;
+}
+
+/* New goods come last, with an id of their own, which is that of no work and of no other goods. */
+static void
+test_goods_added (void)
+{
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (RcGoods) berber = new_berber ();
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = NULL, *other_id = NULL, *greek_id = NULL;
+  g_autoptr (RcPriceBook) edited = rc_price_edit_put_goods (book, NULL, berber, &id, &error);
+  g_autoptr (RcPriceBook) twice = rc_price_edit_put_goods (edited, NULL, berber, &other_id, &error);
+  const RcGoods *put;
+
+  g_assert_no_error (error);
+  g_assert_cmpstr (id, ==, "lay-2"); /* laying is work, and has a price */
+  g_assert_cmpstr (other_id, ==, "lay-3");
+  put = rc_price_book_find_goods (edited, id);
+  g_assert_true (put == g_ptr_array_index (edited->goods, 2));
+  g_assert_cmpstr (put->name, ==, "Lay");
+  g_assert_null (put->supplier);
+  g_assert_cmpuint (book->goods->len, ==, 2);
+  g_free (berber->name);
+  berber->name = g_strdup ("Café Crème, 5 m");
+  g_free (id);
+  g_autoptr (RcPriceBook) cafe = rc_price_edit_put_goods (book, NULL, berber, &id, &error);
+  g_assert_cmpstr (id, ==, "cafe-creme-5-m");
+  g_free (berber->name);
+  berber->name = g_strdup ("Χαλί");
+  g_autoptr (RcPriceBook) greek = rc_price_edit_put_goods (book, NULL, berber, &greek_id, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (rc_price_book_find_goods (greek, greek_id)->name, ==, "Χαλί");
+  g_assert_nonnull (cafe);
+}
+
+/* They stay where they stand, under their id and with their prices; who changed them meanwhile is not overwritten. */
+static void
+test_goods_changed (void)
+{
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (RcGoods) twist = rc_goods_copy (g_ptr_array_index (book->goods, 0));
+  g_autoptr (RcGoods) before = rc_goods_copy (twist);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = NULL, *no_id = NULL;
+  g_autoptr (RcPriceBook) edited = NULL, again = NULL;
+
+  twist->roll_width = 4 * RC_TICKS_PER_M;
+  twist->supplier = (g_free (twist->supplier), g_strdup ("Tern Yarns"));
+  edited = rc_price_edit_put_goods (book, before, twist, &id, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (id, ==, "twist");
+  g_assert_true (rc_goods_equal (g_ptr_array_index (edited->goods, 0), twist));
+  g_assert_cmpuint (edited->goods->len, ==, 2);
+  g_assert_cmpint (rc_price_book_find (edited, "twist", NULL)->sale, ==, 3500);
+  again = rc_price_edit_put_goods (edited, before, twist, &no_id, &error);
+  g_assert_null (again);
+  g_assert_error (error, RC_ERROR, RC_ERROR_CONFLICT);
+}
+
+static void
+test_goods_refused (void)
+{
+  static const struct
+  {
+    RcLength    roll, usable;
+    RcMatch     match;
+    const char *name, *said;
+  } cases[] = {
+    { 0, 0, RC_MATCH_SET, "Berber", "“berber” has no roll width; it must be more than 0, as 12 ft or 4 m" },
+    { 100, 101, RC_MATCH_SET, "Berber", "the usable width must not be more than the roll width" },
+    { 100, 0, RC_MATCH_HALF_DROP, "Berber", "has a half-drop match but no repeat length" },
+    { 100, 0, RC_MATCH_SET, " ", "Name: is blank" },
+  };
+  g_autoptr (RcPriceBook) book = new_book ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (RcGoods) goods = rc_goods_new ("", RC_GOODS_CARPET, cases[i].name);
+      g_autoptr (GError) error = NULL;
+      g_autofree char *id = NULL;
+
+      goods->roll_width = cases[i].roll;
+      goods->usable_width = cases[i].usable;
+      goods->match = cases[i].match;
+      g_assert_null (rc_price_edit_put_goods (book, NULL, goods, &id, &error));
+      g_assert_error (error, RC_ERROR, RC_ERROR_RANGE);
+      g_assert_nonnull (strstr (error->message, cases[i].said));
+      g_assert_null (id);
+    }
+}
+
+static void
+test_goods_removed (void)
+{
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (RcPriceBook) edited = rc_price_edit_remove_goods (book, "tape");
+
+  g_assert_null (rc_price_book_find_goods (edited, "tape"));
+  g_assert_cmpuint (edited->goods->len, ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -170,5 +281,9 @@ main (int argc, char **argv)
   g_test_add_func ("/desk-prices/days are in order", test_days_in_order);
   g_test_add_func ("/desk-prices/a new price ends the old one", test_renewed);
   g_test_add_func ("/desk-prices/a price is taken away", test_removed);
+  g_test_add_func ("/desk-prices/goods are added", test_goods_added);
+  g_test_add_func ("/desk-prices/goods are changed where they stand", test_goods_changed);
+  g_test_add_func ("/desk-prices/goods that no job could take are refused", test_goods_refused);
+  g_test_add_func ("/desk-prices/goods are taken away", test_goods_removed);
   return g_test_run ();
 }

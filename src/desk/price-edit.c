@@ -15,8 +15,8 @@ get_price (const RcPriceBook *book, RcPriceLine line)
   return line.price >= 0 ? g_ptr_array_index (book->prices, line.price) : NULL;
 }
 
-static const char *
-get_kind_label (RcGoodsKind kind)
+const char *
+rc_price_edit_get_kind_label (RcGoodsKind kind)
 {
   static const char *const LABELS[RC_N_GOODS_KINDS]
       = { N_ ("Carpet"),     N_ ("Cushion"),  N_ ("Seam tape"), N_ ("Seam sealer"),
@@ -44,7 +44,7 @@ dup_sought (const RcPriceBook *book, const char *item)
   g_autofree char *name = dup_name (book, item), *text = NULL;
   const RcGoods   *goods = rc_price_book_find_goods (book, item);
 
-  text = g_strjoin (" ", name, item, goods != NULL ? get_kind_label (goods->kind) : _ ("Work"),
+  text = g_strjoin (" ", name, item, goods != NULL ? rc_price_edit_get_kind_label (goods->kind) : _ ("Work"),
                     goods != NULL && goods->supplier != NULL ? goods->supplier : "", NULL);
   return g_utf8_casefold (text, -1);
 }
@@ -154,7 +154,7 @@ rc_price_edit_dup_text (const RcPriceBook *book, RcPriceLine line, RcPriceField 
     case RC_PRICE_NAME:
       return dup_name (book, line.item);
     case RC_PRICE_KIND:
-      return g_strdup (goods != NULL ? get_kind_label (goods->kind) : _ ("Work"));
+      return g_strdup (goods != NULL ? rc_price_edit_get_kind_label (goods->kind) : _ ("Work"));
     case RC_PRICE_SUPPLIER:
       return g_strdup (goods != NULL && goods->supplier != NULL ? goods->supplier : "");
     case RC_PRICE_UNIT:
@@ -277,6 +277,103 @@ rc_price_edit_remove (const RcPriceBook *book, guint price)
   RcPriceBook *edited = rc_price_book_copy (book);
 
   g_ptr_array_remove_index (edited->prices, price);
+  return edited;
+}
+
+/* --- goods --- */
+
+static int
+find_place (const RcPriceBook *book, const char *id)
+{
+  for (guint i = 0; i < book->goods->len; i++)
+    if (g_strcmp0 (((const RcGoods *)g_ptr_array_index (book->goods, i))->id, id) == 0)
+      return (int)i;
+  return -1;
+}
+
+static gboolean
+is_taken (const RcPriceBook *book, const char *id)
+{
+  RcWork work;
+
+  for (guint i = 0; i < book->prices->len; i++)
+    if (g_str_equal (((const RcPrice *)g_ptr_array_index (book->prices, i))->item, id))
+      return TRUE;
+  return find_place (book, id) >= 0 || rc_work_parse (id, &work, NULL);
+}
+
+/* "Harbour Twist, slate" is harbour-twist-slate; what is not Latin goes by the kind. A number tells those of one name
+ * apart. */
+static char *
+dup_free_id (const RcPriceBook *book, const RcGoods *goods)
+{
+  g_autofree char *ascii = g_str_to_ascii (goods->name, "C");
+  g_autoptr (GString) base = g_string_new (NULL);
+
+  for (const char *c = ascii; *c != '\0'; c++)
+    if (g_ascii_isalnum (*c))
+      g_string_append_c (base, g_ascii_tolower (*c));
+    else if (base->len > 0 && base->str[base->len - 1] != '-')
+      g_string_append_c (base, '-');
+  if (base->len > 0 && base->str[base->len - 1] == '-')
+    g_string_truncate (base, base->len - 1);
+  if (base->len == 0)
+    g_string_assign (base, rc_goods_kind_get_name (goods->kind));
+  if (!is_taken (book, base->str))
+    return g_strdup (base->str);
+  for (guint n = 2;; n++)
+    {
+      g_autofree char *id = g_strdup_printf ("%s-%u", base->str, n);
+
+      if (!is_taken (book, id))
+        return g_steal_pointer (&id);
+    }
+}
+
+RcPriceBook *
+rc_price_edit_put_goods (const RcPriceBook *book, const RcGoods *before, const RcGoods *goods, char **id,
+                         GError **error)
+{
+  int place = before != NULL ? find_place (book, before->id) : -1;
+  g_autoptr (RcGoods) put = rc_goods_copy (goods);
+  RcPriceBook *edited;
+
+  if (before != NULL && (place < 0 || !rc_goods_equal (before, g_ptr_array_index (book->goods, place))))
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT,
+                   _ ("Another program has changed “%s” or taken it away; open it again and write it once more"),
+                   before->name);
+      return NULL;
+    }
+  g_strstrip (put->name);
+  if (*put->name == '\0')
+    {
+      g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("Name: is blank; write what the goods are called"));
+      return NULL;
+    }
+  if (put->supplier != NULL && *g_strstrip (put->supplier) == '\0')
+    g_clear_pointer (&put->supplier, g_free);
+  if (before == NULL)
+    {
+      g_free (put->id);
+      put->id = dup_free_id (book, put);
+    }
+  if (!rc_goods_check (put, error))
+    return NULL;
+  *id = g_strdup (put->id);
+  edited = rc_price_book_copy (book);
+  if (place >= 0)
+    g_ptr_array_remove_index (edited->goods, (guint)place);
+  g_ptr_array_insert (edited->goods, place, g_steal_pointer (&put));
+  return edited;
+}
+
+RcPriceBook *
+rc_price_edit_remove_goods (const RcPriceBook *book, const char *id)
+{
+  RcPriceBook *edited = rc_price_book_copy (book);
+
+  g_ptr_array_remove_index (edited->goods, (guint)find_place (edited, id));
   return edited;
 }
 

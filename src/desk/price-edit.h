@@ -32,11 +32,11 @@ GArray *rc_price_edit_find_lines (const RcPriceBook *book, const char *words);
 /* What a field shows; "" for what is not there. (transfer full) */
 char *rc_price_edit_dup_text (const RcPriceBook *book, RcPriceLine line, RcPriceField field);
 
-/* Whether the field can be typed: what the goods are comes with their list. */
+/* Whether the field can be typed into the list: what the goods are is written in their form. */
 gboolean rc_price_field_is_editable (RcPriceField field);
 
-/* The book with that text typed into a field; a price is made where there was none. Errors say what would be right. A
- * copy of the same book when nothing changes. (transfer full) */
+/* The book with that text typed into a field; a price is made where there was none, the book's last. Errors say what
+ * would be right. A copy of the same book when nothing changes. (transfer full) */
 RcPriceBook *rc_price_edit_set (const RcPriceBook *book, RcPriceLine line, RcPriceField field, const char *text,
                                 GError **error);
 
@@ -47,6 +47,19 @@ RcPriceBook *rc_price_edit_renew (const RcPriceBook *book, guint price, const ch
 
 /* The book without that price; the goods stay. (transfer full) */
 RcPriceBook *rc_price_edit_remove (const RcPriceBook *book, guint price);
+
+/* The book with these goods: those of the same id replaced, or added at the end with an id made of their name where
+ * they have none. `before` is what the goods were when they were opened; NULL: they are new. Prices stay as they are.
+ * Errors: RC_ERROR_CONFLICT when the book has them otherwise than `before`; RC_ERROR_RANGE naming the field that is
+ * wrong; then nothing is edited. *id (transfer full) is that of the goods. (transfer full) */
+RcPriceBook *rc_price_edit_put_goods (const RcPriceBook *book, const RcGoods *before, const RcGoods *goods, char **id,
+                                      GError **error);
+
+/* The book without those goods, which are in it. (transfer full) */
+RcPriceBook *rc_price_edit_remove_goods (const RcPriceBook *book, const char *id);
+
+/* Translated: what a kind of goods is called. */
+const char *rc_price_edit_get_kind_label (RcGoodsKind kind);
 
 /* Whether both books have the same goods and prices in the same places; what stands in them may differ. */
 gboolean rc_price_edit_have_same_lines (const RcPriceBook *a, const RcPriceBook *b);

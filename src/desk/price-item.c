@@ -26,6 +26,12 @@ rc_price_item_get_line (RcPriceItem *self)
   return (RcPriceLine){ self->item, self->price };
 }
 
+void
+rc_price_item_set_price (RcPriceItem *self, int price)
+{
+  self->price = price;
+}
+
 static void
 rc_price_item_finalize (GObject *object)
 {

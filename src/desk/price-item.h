@@ -11,3 +11,5 @@ G_DECLARE_FINAL_TYPE (RcPriceItem, rc_price_item, RC, PRICE_ITEM, GObject)
 RcPriceItem *rc_price_item_new (RcPriceLine line);
 /* `item` is kept by the row, so that it outlives the book it came from. */
 RcPriceLine rc_price_item_get_line (RcPriceItem *self);
+/* The line has got its first price. */
+void rc_price_item_set_price (RcPriceItem *self, int price);

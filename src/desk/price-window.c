@@ -3,25 +3,28 @@
 #include <glib/gi18n-lib.h>
 
 #include "clock.h"
+#include "goods-form.h"
 #include "length-entry.h"
+#include "price-cell.h"
 #include "price-csv.h"
 #include "price-item.h"
+#include "price-list-dialog.h"
 #include "rowcut-error.h"
 
 struct _RcPriceWindow
 {
   GtkWindow parent_instance;
 
-  RcStore              *store;
-  RcPriceBook          *book;
-  GtkFileChooserNative *chooser;
-  GPtrArray            *cells; /* of GtkListItem that show a field now; borrowed */
+  RcStore     *store;
+  RcPriceBook *book;
+  GPtrArray   *cells; /* of GtkListItem that show a field now; borrowed */
 
   GtkSearchEntry     *search;
   GtkColumnView      *view;
   GtkSingleSelection *selection;
   GtkLabel           *count_label, *note_label;
-  GtkWidget          *renew_button, *remove_button;
+  GtkWidget          *renew_button, *remove_button, *form_box;
+  RcGoodsForm        *form;
 };
 
 G_DEFINE_FINAL_TYPE (RcPriceWindow, rc_price_window, GTK_TYPE_WINDOW)
@@ -56,7 +59,10 @@ show_lines (RcPriceWindow *self)
   gtk_single_selection_set_model (self->selection, G_LIST_MODEL (model));
   g_autofree char *count = g_strdup_printf (ngettext ("%u price", "%u prices", lines->len), lines->len);
   g_autofree char *text = g_strdup_printf ("%s, %s", count, self->book->currency.code);
-  gtk_label_set_text (self->count_label, lines->len > 0 ? text : _ ("Nothing in the price book has all these words."));
+  gtk_label_set_text (self->count_label, lines->len > 0 ? text
+                                         : self->book->goods->len + self->book->prices->len == 0
+                                             ? _ ("The price book is empty: add goods, or take a list.")
+                                             : _ ("Nothing in the price book has all these words."));
 }
 
 /* What the store holds now. FALSE, told, when it cannot be read. */
@@ -99,6 +105,35 @@ take (RcPriceWindow *self, RcPriceBook *edited, GError *error)
   return FALSE;
 }
 
+/* --- what is chosen --- */
+
+/* Its item is borrowed from the list; NULL: none is chosen. */
+static RcPriceLine
+get_chosen (RcPriceWindow *self)
+{
+  RcPriceItem *item = gtk_single_selection_get_selected_item (self->selection);
+
+  return item != NULL ? rc_price_item_get_line (item) : (RcPriceLine){ NULL, -1 };
+}
+
+static const RcGoods *
+get_chosen_goods (RcPriceWindow *self)
+{
+  const char *item = get_chosen (self).item;
+
+  return item != NULL ? rc_price_book_find_goods (self->book, item) : NULL;
+}
+
+static void
+on_chosen (RcPriceWindow *self)
+{
+  RcPriceLine line = get_chosen (self);
+
+  gtk_widget_set_sensitive (self->renew_button, line.price >= 0);
+  gtk_widget_set_sensitive (self->remove_button, line.item != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "price.goods", get_chosen_goods (self) != NULL);
+}
+
 /* --- cells --- */
 
 static RcPriceField
@@ -124,22 +159,16 @@ show_cell (RcPriceWindow *self, GtkListItem *cell)
     gtk_editable_set_text (GTK_EDITABLE (child), text);
 }
 
+/* `typed_too`: also the one that the keyboard is in. */
 static void
-show_cells (RcPriceWindow *self)
-{
-  for (guint i = 0; i < self->cells->len; i++)
-    show_cell (self, g_ptr_array_index (self->cells, i));
-}
-
-static void
-show_other_cells (RcPriceWindow *self)
+show_cells (RcPriceWindow *self, gboolean typed_too)
 {
   for (guint i = 0; i < self->cells->len; i++)
     {
-      GtkWidget *child = gtk_list_item_get_child (g_ptr_array_index (self->cells, i));
+      GtkListItem *cell = g_ptr_array_index (self->cells, i);
 
-      if ((gtk_widget_get_state_flags (child) & GTK_STATE_FLAG_FOCUS_WITHIN) == 0)
-        show_cell (self, g_ptr_array_index (self->cells, i));
+      if (typed_too || (gtk_widget_get_state_flags (gtk_list_item_get_child (cell)) & GTK_STATE_FLAG_FOCUS_WITHIN) == 0)
+        show_cell (self, cell);
     }
 }
 
@@ -155,7 +184,7 @@ rc_price_window_follow (RcPriceWindow *self)
   if (g_strcmp0 (csv, now) == 0)
     return;
   if (before != NULL && rc_price_edit_have_same_lines (before, self->book))
-    show_other_cells (self);
+    show_cells (self, FALSE);
   else
     show_lines (self);
   tell (self, _ ("Another program has changed the prices; they are shown as they are now."));
@@ -174,10 +203,9 @@ type (RcPriceWindow *self, RcPriceItem *item, RcPriceField field, const char *te
   RcPriceBook *edited = rc_price_edit_set (self->book, line, field, text, &error);
   if (!take (self, edited, error))
     return FALSE;
-  if (line.price < 0)
-    show_lines (self);
-  else
-    show_cells (self);
+  rc_price_item_set_price (item, line.price >= 0 ? line.price : (int)self->book->prices->len - 1);
+  on_chosen (self);
+  show_cells (self, TRUE);
   return TRUE;
 }
 
@@ -192,18 +220,6 @@ commit_cell (GtkWidget *entry, GtkListItem *cell)
     rc_entry_show_fault (entry, gtk_label_get_text (self->note_label));
 }
 
-static void
-on_entry_activate (GtkWidget *entry, GtkListItem *cell)
-{
-  commit_cell (entry, cell);
-}
-
-static void
-on_entry_leave (GtkEventController *controller, GtkListItem *cell)
-{
-  commit_cell (gtk_event_controller_get_widget (controller), cell);
-}
-
 static gboolean
 on_entry_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state, GtkListItem *cell)
 {
@@ -215,47 +231,31 @@ on_entry_key (GtkEventControllerKey *controller, guint keyval, guint keycode, Gd
   return GDK_EVENT_STOP;
 }
 
-static GtkWidget *
-new_entry (GtkListItem *cell, RcPriceField field, const char *title)
+/* What the buttons do is done to the line that the keyboard is in. */
+static void
+on_entry_enter (GtkEventController *controller, GtkListItem *cell)
 {
-  GtkWidget          *entry = gtk_entry_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new (), *key = gtk_event_controller_key_new ();
-  gboolean            is_number = field != RC_PRICE_DAY_FROM && field != RC_PRICE_DAY_TO;
+  RcPriceWindow *self = RC_PRICE_WINDOW (gtk_widget_get_root (gtk_event_controller_get_widget (controller)));
 
-  gtk_entry_set_has_frame (GTK_ENTRY (entry), FALSE);
-  gtk_entry_set_alignment (GTK_ENTRY (entry), is_number ? 1 : 0);
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), is_number ? 7 : 10);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), is_number ? 7 : 10);
-  if (!is_number)
-    gtk_entry_set_placeholder_text (GTK_ENTRY (entry), field == RC_PRICE_DAY_FROM ? _ ("always") : _ ("open"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
-  g_signal_connect (entry, "activate", G_CALLBACK (on_entry_activate), cell);
-  g_signal_connect (focus, "leave", G_CALLBACK (on_entry_leave), cell);
-  g_signal_connect (key, "key-pressed", G_CALLBACK (on_entry_key), cell);
-  gtk_widget_add_controller (entry, focus);
-  gtk_widget_add_controller (entry, key);
-  return entry;
+  gtk_single_selection_set_selected (self->selection, gtk_list_item_get_position (cell));
 }
 
 static void
 on_setup (GtkSignalListItemFactory *factory, GtkListItem *cell, GtkColumnViewColumn *column)
 {
-  static const int WIDTHS[RC_N_PRICE_FIELDS]
-      = { [RC_PRICE_NAME] = 24, [RC_PRICE_KIND] = 18, [RC_PRICE_SUPPLIER] = 16, [RC_PRICE_UNIT] = 5 };
   RcPriceField field = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (column), FIELD_KEY));
-  GtkWidget   *child;
+  GtkWidget   *child = rc_price_cell_new (field);
 
   g_object_set_data (G_OBJECT (cell), FIELD_KEY, GUINT_TO_POINTER (field));
-  if (rc_price_field_is_editable (field))
-    child = new_entry (cell, field, gtk_column_view_column_get_title (column));
-  else
-    {
-      child = gtk_label_new (NULL);
-      gtk_label_set_xalign (GTK_LABEL (child), 0);
-      gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
-      gtk_label_set_width_chars (GTK_LABEL (child), WIDTHS[field]);
-    }
   gtk_list_item_set_child (cell, child);
+  if (!rc_price_field_is_editable (field))
+    return;
+  GtkEventController *key = gtk_event_controller_key_new (), *focus = gtk_event_controller_focus_new ();
+  g_signal_connect (child, "activate", G_CALLBACK (commit_cell), cell);
+  g_signal_connect (key, "key-pressed", G_CALLBACK (on_entry_key), cell);
+  g_signal_connect (focus, "enter", G_CALLBACK (on_entry_enter), cell);
+  gtk_widget_add_controller (child, key);
+  gtk_widget_add_controller (child, focus);
 }
 
 static void
@@ -274,14 +274,10 @@ on_unbind (GtkSignalListItemFactory *factory, GtkListItem *cell, RcPriceWindow *
 static void
 add_columns (RcPriceWindow *self)
 {
-  const char *const titles[RC_N_PRICE_FIELDS]
-      = { _ ("Goods or work"), _ ("Kind"),   _ ("Supplier"),      _ ("Unit"),      _ ("Cost"),
-          _ ("Price"),         _ ("Margin"), _ ("From quantity"), _ ("First day"), _ ("Last day") };
-
   for (RcPriceField field = 0; field < RC_N_PRICE_FIELDS; field++)
     {
       GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-      g_autoptr (GtkColumnViewColumn) column = gtk_column_view_column_new (titles[field], factory);
+      g_autoptr (GtkColumnViewColumn) column = gtk_column_view_column_new (rc_price_cell_get_title (field), factory);
 
       g_object_set_data (G_OBJECT (column), FIELD_KEY, GUINT_TO_POINTER (field));
       g_signal_connect (factory, "setup", G_CALLBACK (on_setup), column);
@@ -295,23 +291,6 @@ add_columns (RcPriceWindow *self)
 
 /* --- what the buttons do --- */
 
-static int
-get_chosen_price (RcPriceWindow *self)
-{
-  RcPriceItem *item = gtk_single_selection_get_selected_item (self->selection);
-
-  return item != NULL ? rc_price_item_get_line (item).price : -1;
-}
-
-static void
-on_chosen (RcPriceWindow *self)
-{
-  gboolean has_price = get_chosen_price (self) >= 0;
-
-  gtk_widget_set_sensitive (self->renew_button, has_price);
-  gtk_widget_set_sensitive (self->remove_button, has_price);
-}
-
 static void
 renew (RcPriceWindow *self)
 {
@@ -319,97 +298,116 @@ renew (RcPriceWindow *self)
   guint            position = gtk_single_selection_get_selected (self->selection), price;
   GError          *error = NULL;
 
-  RcPriceBook *edited = rc_price_edit_renew (self->book, (guint)get_chosen_price (self), today, &price, &error);
+  RcPriceBook *edited = rc_price_edit_renew (self->book, (guint)get_chosen (self).price, today, &price, &error);
   if (!take (self, edited, error))
     return;
   show_lines (self);
   gtk_single_selection_set_selected (self->selection, position + 1);
 }
 
+/* The last price first, then the goods themselves. */
 static void
-remove_price (RcPriceWindow *self)
+remove_line (RcPriceWindow *self)
 {
-  if (take (self, rc_price_edit_remove (self->book, (guint)get_chosen_price (self)), NULL))
+  RcPriceLine  line = get_chosen (self);
+  RcPriceBook *edited = line.price >= 0 ? rc_price_edit_remove (self->book, (guint)line.price)
+                                        : rc_price_edit_remove_goods (self->book, line.item);
+
+  if (take (self, edited, NULL))
     show_lines (self);
+}
+
+/* --- goods --- */
+
+static void
+open_form (RcPriceWindow *self, const RcGoods *goods)
+{
+  if (self->book == NULL)
+    return;
+  tell (self, NULL);
+  gtk_widget_set_visible (self->form_box, TRUE);
+  rc_goods_form_open (self->form, self->book, goods);
+}
+
+static void
+close_form (RcPriceWindow *self)
+{
+  gtk_widget_set_visible (self->form_box, FALSE);
+  tell (self, NULL);
+  gtk_widget_grab_focus (GTK_WIDGET (self->view));
+}
+
+static void
+act_on_goods (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  RcPriceWindow *self = RC_PRICE_WINDOW (widget);
+
+  open_form (self, g_str_equal (name, "price.goods") ? get_chosen_goods (self) : NULL);
+}
+
+static void
+find (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (RC_PRICE_WINDOW (widget)->search));
+}
+
+/* New goods are looked for by their name, so that their line is there to be priced. */
+static void
+keep_goods (RcPriceWindow *self)
+{
+  const RcGoods   *before = rc_goods_form_get_before (self->form);
+  GError          *error = NULL;
+  g_autofree char *id = NULL;
+  g_autoptr (RcGoods) goods = rc_goods_form_read (self->form, &error);
+  RcPriceBook *edited = goods != NULL ? rc_price_edit_put_goods (self->book, before, goods, &id, &error) : NULL;
+
+  if (!take (self, edited, error))
+    return;
+  close_form (self);
+  if (before != NULL)
+    show_cells (self, TRUE);
+  else
+    gtk_editable_set_text (GTK_EDITABLE (self->search), rc_price_book_find_goods (self->book, id)->name);
 }
 
 /* --- lists in and out --- */
 
-static gboolean
-import (RcPriceWindow *self, const char *path)
+static void
+take_list (gpointer window, const char *path)
 {
-  g_autofree char *csv = NULL, *name = g_path_get_basename (path);
-  g_autoptr (RcPriceBook) read = NULL;
-  RcPriceBook *edited;
-  GError      *error = NULL;
-
-  if (!g_file_get_contents (path, &csv, NULL, &error)
-      || (read = rc_price_csv_parse (csv, name, &self->book->currency, &error)) == NULL)
-    return take (self, NULL, error);
-  edited = rc_price_book_copy (self->book);
-  rc_price_book_take_list (edited, read);
-  if (!take (self, edited, NULL))
-    return FALSE;
-  show_lines (self);
+  RcPriceWindow   *self = window;
   g_autofree char *told = g_strdup_printf (_ ("Taken from %s"), path);
+  GError          *error = NULL;
+
+  RcPriceBook *edited = rc_price_list_read (self->book, path, &error);
+  if (!take (self, edited, error))
+    return;
+  show_lines (self);
   tell (self, told);
-  return TRUE;
 }
 
-static void export(RcPriceWindow *self, const char *path)
+static void
+write_list (gpointer window, const char *path)
 {
-  g_autofree char *csv = rc_price_csv_format (self->book), *told = NULL;
+  RcPriceWindow   *self = window;
+  g_autofree char *told = g_strdup_printf (_ ("Written to %s"), path);
   g_autoptr (GError) error = NULL;
 
-  if (g_file_set_contents (path, csv, -1, &error))
-    told = g_strdup_printf (_ ("Written to %s"), path);
-  tell (self, error != NULL ? error->message : told);
-}
-
-static void
-on_file_chosen (GtkNativeDialog *dialog, int response, RcPriceWindow *self)
-{
-  GtkFileChooser *chooser = GTK_FILE_CHOOSER (dialog);
-  g_autoptr (GFile) file = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (chooser) : NULL;
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-  gboolean         reads = gtk_file_chooser_get_action (chooser) == GTK_FILE_CHOOSER_ACTION_OPEN;
-
-  g_clear_object (&self->chooser);
-  if (path != NULL && reads)
-    import (self, path);
-  else if (path != NULL)
-    export(self, path);
-}
-
-/* The dialog lives as long as the window holds it: until its response. */
-static void
-choose_file (RcPriceWindow *self, const char *title, GtkFileChooserAction action, const char *accept)
-{
-  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
-
-  if (self->chooser != NULL || self->book == NULL)
-    return;
-  self->chooser = gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, _ ("_Cancel"));
-  gtk_file_filter_set_name (filter, _ ("Price lists (CSV)"));
-  gtk_file_filter_add_pattern (filter, "*.csv");
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), filter);
-  if (action == GTK_FILE_CHOOSER_ACTION_SAVE)
-    gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), "prices.csv");
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  g_signal_connect_object (self->chooser, "response", G_CALLBACK (on_file_chosen), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+  tell (self, rc_price_list_write (self->book, path, &error) ? told : error->message);
 }
 
 static void
 choose_import (RcPriceWindow *self)
 {
-  choose_file (self, _ ("Take a price list"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"));
+  if (self->book != NULL)
+    rc_price_list_dialog_open (GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, take_list);
 }
 
 static void
 choose_export (RcPriceWindow *self)
 {
-  choose_file (self, _ ("Write a price list"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"));
+  if (self->book != NULL)
+    rc_price_list_dialog_open (GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE, write_list);
 }
 
 guint
@@ -418,6 +416,12 @@ rc_price_window_get_n_lines (RcPriceWindow *self)
   GListModel *model = gtk_single_selection_get_model (self->selection);
 
   return model != NULL ? g_list_model_get_n_items (model) : 0;
+}
+
+const char *
+rc_price_window_get_told (RcPriceWindow *self)
+{
+  return gtk_label_get_text (self->note_label);
 }
 
 gboolean
@@ -442,9 +446,6 @@ rc_price_window_new (GtkWindow *parent, RcStore *store)
 static void
 rc_price_window_dispose (GObject *object)
 {
-  RcPriceWindow *self = RC_PRICE_WINDOW (object);
-
-  g_clear_object (&self->chooser);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_PRICE_WINDOW);
   G_OBJECT_CLASS (rc_price_window_parent_class)->dispose (object);
 }
@@ -468,6 +469,7 @@ rc_price_window_class_init (RcPriceWindowClass *klass)
   G_OBJECT_CLASS (klass)->finalize = rc_price_window_finalize;
   changed_signal
       = g_signal_new ("changed", RC_TYPE_PRICE_WINDOW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  g_type_ensure (RC_TYPE_GOODS_FORM);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/price-window.ui");
   gtk_widget_class_bind_template_child (widget_class, RcPriceWindow, search);
   gtk_widget_class_bind_template_child (widget_class, RcPriceWindow, view);
@@ -476,12 +478,22 @@ rc_price_window_class_init (RcPriceWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcPriceWindow, note_label);
   gtk_widget_class_bind_template_child (widget_class, RcPriceWindow, renew_button);
   gtk_widget_class_bind_template_child (widget_class, RcPriceWindow, remove_button);
+  gtk_widget_class_bind_template_child (widget_class, RcPriceWindow, form_box);
+  gtk_widget_class_bind_template_child (widget_class, RcPriceWindow, form);
   gtk_widget_class_bind_template_callback (widget_class, show_lines);
   gtk_widget_class_bind_template_callback (widget_class, on_chosen);
   gtk_widget_class_bind_template_callback (widget_class, renew);
-  gtk_widget_class_bind_template_callback (widget_class, remove_price);
+  gtk_widget_class_bind_template_callback (widget_class, remove_line);
+  gtk_widget_class_bind_template_callback (widget_class, keep_goods);
+  gtk_widget_class_bind_template_callback (widget_class, close_form);
   gtk_widget_class_bind_template_callback (widget_class, choose_import);
   gtk_widget_class_bind_template_callback (widget_class, choose_export);
+  gtk_widget_class_install_action (widget_class, "price.add-goods", NULL, act_on_goods);
+  gtk_widget_class_install_action (widget_class, "price.goods", NULL, act_on_goods);
+  gtk_widget_class_install_action (widget_class, "price.find", NULL, find);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_n, GDK_CONTROL_MASK, "price.add-goods", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F2, 0, "price.goods", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, "price.find", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
 }
 
@@ -490,5 +502,6 @@ rc_price_window_init (RcPriceWindow *self)
 {
   self->cells = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  on_chosen (self); /* nothing, which no signal tells */
   add_columns (self);
 }

@@ -17,5 +17,7 @@ GtkWidget *rc_price_window_new (GtkWindow *parent, RcStore *store);
 void rc_price_window_follow (RcPriceWindow *self);
 
 guint rc_price_window_get_n_lines (RcPriceWindow *self);
+/* What the window says of the last thing done; "": nothing. */
+const char *rc_price_window_get_told (RcPriceWindow *self);
 /* Types into a field of the line at `position`, as Return does there. FALSE when it was refused. */
 gboolean rc_price_window_type (RcPriceWindow *self, guint position, RcPriceField field, const char *text);

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "room.h"
 #include "rowcut-error.h"
 #include "wide.h"
 #include "words.h"
@@ -54,6 +55,53 @@ rc_goods_free (RcGoods *goods)
   g_free (goods->name);
   g_free (goods->supplier);
   g_free (goods);
+}
+
+gboolean
+rc_goods_equal (const RcGoods *a, const RcGoods *b)
+{
+  return g_strcmp0 (a->id, b->id) == 0 && a->kind == b->kind && g_strcmp0 (a->name, b->name) == 0
+         && g_strcmp0 (a->supplier, b->supplier) == 0 && a->unit == b->unit && a->roll_width == b->roll_width
+         && a->usable_width == b->usable_width && a->repeat_length == b->repeat_length
+         && a->repeat_width == b->repeat_width && a->match == b->match && a->length_step == b->length_step
+         && a->least_cut == b->least_cut && a->full_roll == b->full_roll && a->pack_micro == b->pack_micro
+         && a->pack_unit == b->pack_unit && a->tape_width == b->tape_width && a->pack_covers_area == b->pack_covers_area
+         && a->pack_covers_length == b->pack_covers_length;
+}
+
+/* NULL: nothing is wrong. (transfer full) */
+static char *
+dup_carpet_fault (const RcGoods *goods)
+{
+  if (goods->roll_width <= 0)
+    return g_strdup_printf (_ ("Carpet “%s” has no roll width; it must be more than 0, as 12 ft or 4 m"), goods->id);
+  if (goods->roll_width > RC_ROOM_MAX_SIDE)
+    return g_strdup_printf (_ ("Carpet “%s”: a roll is at most 1 km wide"), goods->id);
+  if (goods->usable_width < 0 || goods->usable_width > goods->roll_width)
+    return g_strdup_printf (_ ("Carpet “%s”: the usable width must not be more than the roll width"), goods->id);
+  if (goods->repeat_length < 0 || goods->repeat_width < 0 || goods->length_step < 0 || goods->full_roll < 0
+      || goods->least_cut < 0)
+    return g_strdup_printf (_ ("Carpet “%s”: repeats, length step, full roll and shortest cut must not be less than 0"),
+                            goods->id);
+  if (goods->match != RC_MATCH_SET && goods->repeat_length == 0)
+    return g_strdup_printf (_ ("Carpet “%s” has a %s match but no repeat length"), goods->id,
+                            rc_match_get_name (goods->match));
+  return NULL;
+}
+
+gboolean
+rc_goods_check (const RcGoods *goods, GError **error)
+{
+  g_autofree char *fault = NULL;
+
+  if (goods->pack_micro < 0 || goods->pack_covers_area < 0 || goods->pack_covers_length < 0)
+    fault = g_strdup_printf (_ ("Goods “%s”: a pack must not hold or cover less than 0"), goods->id);
+  else if (goods->kind == RC_GOODS_CARPET)
+    fault = dup_carpet_fault (goods);
+  if (fault == NULL)
+    return TRUE;
+  g_set_error_literal (error, RC_ERROR, RC_ERROR_RANGE, fault);
+  return FALSE;
 }
 
 const char *

@@ -58,6 +58,12 @@ void     rc_goods_free (RcGoods *goods);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcGoods, rc_goods_free)
 
+/* Whether every field is the same. */
+gboolean rc_goods_equal (const RcGoods *a, const RcGoods *b);
+
+/* FALSE and RC_ERROR_RANGE naming the goods by their id and the field that no job could be planned with. */
+gboolean rc_goods_check (const RcGoods *goods, GError **error);
+
 /* Stable words for files: "carpet", "cushion", ... NULL-free. parse: FALSE and RC_ERROR_PARSE naming the words allowed.
  */
 const char *rc_goods_kind_get_name (RcGoodsKind kind);

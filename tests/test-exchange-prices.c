@@ -112,6 +112,8 @@ static const struct
   { "item,sale,kind\nx,1,rug\n", { "line 2", "column kind", "“rug”" } },
   { "item,sale,kind\nx,1,carpet\n", { "line 2", "column roll_width", "“x”" } },
   { "item,sale,kind,roll_width\nx,1,carpet,wide\n", { "line 2", "column roll_width", "wide" } },
+  { "item,sale,kind,roll_width,usable_width\nx,1,carpet,12 ft,13 ft\n", { "line 2", "“x”", "usable width" } },
+  { "item,sale,kind,roll_width,match\nx,1,carpet,12 ft,half-drop\n", { "line 2", "“x”", "no repeat length" } },
   { "item,sale,kind\nt,1,tape\nt,1,tape\n", { "line 3", "column item", "“t”" } },
   { "item,sale,kind\nsweep,1,work\n", { "line 2", "column item", "sweep" } },
   { "item,sale,kind,name\ntax,,setting,7\n", { "line 2", "column item", "tax-percent" } },

@@ -17,6 +17,7 @@ read_goods (RcPriceRow *row, RcGoodsKind kind, RcPriceBook *book)
 {
   const char      *id = rc_price_row_get (row, RC_PRICE_COLUMN_ITEM);
   g_autofree char *name = rc_price_row_dup_text (row, RC_PRICE_COLUMN_NAME);
+  const guint      n_faults = row->n_faults;
   RcGoods         *goods;
 
   if (rc_price_book_find_goods (book, id) != NULL)
@@ -51,6 +52,8 @@ read_goods (RcPriceRow *row, RcGoodsKind kind, RcPriceBook *book)
                                       rc_price_row_error (row)));
   if (kind == RC_GOODS_CARPET && goods->roll_width == 0)
     rc_price_row_fail (row, RC_PRICE_COLUMN_ROLL_WIDTH, _ ("carpet “%s” needs its roll width, as 12 ft or 4 m"), id);
+  if (row->n_faults == n_faults) /* each field can be read: what they say together */
+    rc_price_row_take (row, RC_PRICE_COLUMN_ITEM, rc_goods_check (goods, rc_price_row_error (row)));
 }
 
 /* --- prices --- */

@@ -273,6 +273,12 @@ test_more_contradictions (void)
   PIN (outside, RC_PIN_ROLL, { FT (30), FT (10) })->roll = g_strdup ("R-1");
   assert_unmet (outside, 0, "no piece lies there");
 
+  g_autoptr (RcJob) twice = make_square ();
+  PIN (twice, RC_PIN_SEAM, { FT (8), FT (4) }, { FT (8), FT (16) });
+  PIN (twice, RC_PIN_SEAM, { FT (8), FT (5) }, { FT (8), FT (15) });
+  PIN (twice, RC_PIN_SEAM, { FT (13), FT (4) }, { FT (13), FT (16) });
+  assert_unmet (twice, 2, "it contradicts the other pins together"); /* without either the other is still there */
+
   g_autoptr (RcJob) crossed = make_square ();
   get_area (crossed, "area")->pile_degrees = -1;
   PIN (crossed, RC_PIN_SEAM, { FT (12), FT (4) }, { FT (12), FT (16) });

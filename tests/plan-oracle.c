@@ -402,7 +402,8 @@ try_parts (Oracle *o, guint next, const Way *before, const Cut *cuts, guint n_cu
       guint      n = n_cuts;
       RcLength   full = drops;
       __int128   covered = area;
-      memcpy (more, cuts, n_cuts * sizeof *more);
+      if (n_cuts > 0)
+        memcpy (more, cuts, n_cuts * sizeof *more);
       for (guint i = 0; i < way->n_cuts; i++)
         if (way->cuts[i].w == o->width)
           full += way->cuts[i].h;

@@ -14,6 +14,6 @@ configure_program "$root/build-sanitize" -Db_sanitize=address,undefined -Db_lund
 failed=0
 rm -f "$root"/build*/meson-logs/testlog*
 meson test -C "$root/build" --print-errorlogs || failed=1
-RC_ROUNDS=${RC_ROUNDS:-10} meson test -C "$root/build-sanitize" --print-errorlogs --suite core || failed=1
+UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1 RC_ROUNDS=${RC_ROUNDS:-10} meson test -C "$root/build-sanitize" --print-errorlogs --suite core || failed=1
 python3 "$root/tests/count-results.py" "$root/build" "$root/build-sanitize" || failed=1
 exit "$failed"

@@ -89,10 +89,12 @@ random_goods (guint i)
   goods->unit = g_test_rand_int_range (0, RC_N_UNITS);
   goods->roll_width = goods->kind == RC_GOODS_CARPET ? random_length () : maybe_length ();
   goods->usable_width = maybe_length ();
+  if (goods->kind == RC_GOODS_CARPET)
+    goods->usable_width = MIN (goods->usable_width, goods->roll_width);
   goods->repeat_length = maybe_length ();
   goods->repeat_width = maybe_length ();
   static const RcMatch matches[] = { RC_MATCH_SET, RC_MATCH_HALF_DROP, RC_MATCH_QUARTER_DROP, RC_MATCH (3, 7) };
-  goods->match = matches[g_test_rand_int_range (0, G_N_ELEMENTS (matches))];
+  goods->match = goods->repeat_length > 0 ? matches[g_test_rand_int_range (0, G_N_ELEMENTS (matches))] : RC_MATCH_SET;
   goods->length_step = maybe_length ();
   goods->full_roll = maybe_length ();
   goods->least_cut = maybe_length ();

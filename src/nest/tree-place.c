@@ -97,8 +97,10 @@ static inline gboolean
 is_hopeless (const Search *search, const RcNestNode *node, RcLength spare_w, RcLength spare_h)
 {
   RcLength w = node->w + spare_w, h = node->h + spare_h + search->room;
+  gint64   space; /* beside a roll without an end it is more than a number holds */
 
-  return w < search->item->w || h < search->item->h || search->area + node->area > w * h;
+  return w < search->item->w || h < search->item->h
+         || (!__builtin_mul_overflow (w, h, &space) && search->area + node->area > space);
 }
 
 /* Whether a length is left out in this step. */

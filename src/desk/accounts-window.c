@@ -5,18 +5,18 @@
 #include "accounts-csv.h"
 #include "clock.h"
 #include "day.h"
+#include "file-dialog.h"
 #include "rowcut-error.h"
 
 struct _RcAccountsWindow
 {
   GtkWindow parent_instance;
 
-  GtkBox               *periods_box;
-  GtkEditable          *from_entry, *to_entry;
-  GtkLabel             *told_label;
-  GtkWidget            *save_button;
-  RcWindow             *window;  /* borrowed: it outlives its own dialog */
-  GtkFileChooserNative *chooser; /* nullable: held until its response */
+  GtkBox      *periods_box;
+  GtkEditable *from_entry, *to_entry;
+  GtkLabel    *told_label;
+  GtkWidget   *save_button;
+  RcWindow    *window; /* borrowed: it outlives its own dialog */
 };
 
 G_DEFINE_FINAL_TYPE (RcAccountsWindow, rc_accounts_window, GTK_TYPE_WINDOW)
@@ -166,14 +166,12 @@ rc_accounts_window_write (RcAccountsWindow *self, const char *path, GError **err
 }
 
 static void
-on_response (GtkNativeDialog *dialog, int response, RcAccountsWindow *self)
+write_file (gpointer window, GFile *file)
 {
-  g_autoptr (GFile) file
-      = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL, *text = NULL;
+  RcAccountsWindow *self = window;
+  g_autofree char  *path = g_file_get_path (file), *text = NULL;
   g_autoptr (GError) error = NULL;
 
-  g_clear_object (&self->chooser);
   if (path == NULL)
     return;
   if (!rc_accounts_window_write (self, path, &error))
@@ -198,16 +196,10 @@ dup_file_name (RcAccountsWindow *self)
 static void
 on_save (RcAccountsWindow *self)
 {
-  g_autofree char *name = dup_file_name (self);
+  g_autofree char   *name = dup_file_name (self);
+  const RcFileDialog dialog = { .title = _ ("Write the accounts"), .saves = TRUE, .name = name };
 
-  if (self->chooser != NULL)
-    return;
-  self->chooser = gtk_file_chooser_native_new (_ ("Write the accounts"), GTK_WINDOW (self),
-                                               GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  g_signal_connect_object (self->chooser, "response", G_CALLBACK (on_response), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+  rc_file_dialog_open (self, &dialog, write_file);
 }
 
 const char *
@@ -221,7 +213,6 @@ rc_accounts_window_get_told (RcAccountsWindow *self)
 static void
 rc_accounts_window_dispose (GObject *object)
 {
-  g_clear_object (&RC_ACCOUNTS_WINDOW (object)->chooser);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_ACCOUNTS_WINDOW);
   G_OBJECT_CLASS (rc_accounts_window_parent_class)->dispose (object);
 }

@@ -3,15 +3,15 @@
 #include <glib/gi18n-lib.h>
 
 #include "clock.h"
+#include "file-dialog.h"
 #include "paper-window.h"
 
 struct _RcAttachmentList
 {
   GtkBox parent_instance;
 
-  RcDocument           *document; /* borrowed */
-  GtkBox               *rows;
-  GtkFileChooserNative *chooser; /* held until its response */
+  RcDocument *document; /* borrowed */
+  GtkBox     *rows;
 };
 
 G_DEFINE_FINAL_TYPE (RcAttachmentList, rc_attachment_list, GTK_TYPE_BOX)
@@ -141,42 +141,29 @@ rc_attachment_list_add_file (RcAttachmentList *self, const char *path, GError **
 }
 
 static void
-on_file_chosen (GtkNativeDialog *dialog, int response, RcAttachmentList *self)
+add_file (gpointer list, GFile *file)
 {
-  g_autoptr (GFile) file
-      = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+  g_autofree char *path = g_file_get_path (file);
   g_autoptr (GError) error = NULL;
 
-  g_clear_object (&self->chooser);
   if (path != NULL)
-    rc_attachment_list_add_file (self, path, &error);
-  tell (self, error);
+    rc_attachment_list_add_file (list, path, &error);
+  tell (list, error);
 }
 
 static void
 on_add (RcAttachmentList *self)
 {
-  if (self->chooser != NULL || self->document == NULL)
-    return;
-  self->chooser = gtk_file_chooser_native_new (_ ("Add a file"), GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
-                                               GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"), _ ("_Cancel"));
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  g_signal_connect_object (self->chooser, "response", G_CALLBACK (on_file_chosen), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
-}
+  const RcFileDialog dialog = { .title = _ ("Add a file") };
 
-static void
-rc_attachment_list_dispose (GObject *object)
-{
-  g_clear_object (&RC_ATTACHMENT_LIST (object)->chooser);
-  G_OBJECT_CLASS (rc_attachment_list_parent_class)->dispose (object);
+  if (self->document == NULL)
+    return;
+  rc_file_dialog_open (self, &dialog, add_file);
 }
 
 static void
 rc_attachment_list_class_init (RcAttachmentListClass *klass)
 {
-  G_OBJECT_CLASS (klass)->dispose = rc_attachment_list_dispose;
 }
 
 static void

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "file-dialog.h"
 #include "mail.h"
 #include "picture-decode.h"
 
@@ -13,11 +14,10 @@
 /* What the window shows, and where it may go. */
 typedef struct
 {
-  GBytes               *pdf;
-  GtkLabel             *note;      /* of the window */
-  char                 *file_name; /* NULL: it goes nowhere */
-  RcSheetLetter         letter;
-  GtkFileChooserNative *chooser; /* held until its response */
+  GBytes       *pdf;
+  GtkLabel     *note;      /* of the window */
+  char         *file_name; /* NULL: it goes nowhere */
+  RcSheetLetter letter;
 } Paper;
 
 /* Pages come one after the other; the window may be gone by then. */
@@ -96,7 +96,6 @@ paper_free (gpointer data)
   g_bytes_unref (paper->pdf);
   g_free (paper->file_name);
   rc_sheet_letter_clear (&paper->letter);
-  g_clear_object (&paper->chooser);
   g_free (paper);
 }
 
@@ -181,37 +180,24 @@ on_open (GSimpleAction *action, GVariant *parameter, gpointer window)
 }
 
 static void
-on_chosen (GtkNativeDialog *dialog, int response, GtkWidget *window)
+save (gpointer window, GFile *file)
 {
-  Paper *paper = get_paper (window);
+  g_autofree char *path = g_file_get_path (file);
+  g_autoptr (GError) error = NULL;
+  gboolean         done = path != NULL && write_to (get_paper (window), path, &error);
+  g_autofree char *text = done            ? g_strdup_printf (_ ("Saved as %s"), path)
+                          : error != NULL ? g_strdup (error->message)
+                                          : g_strdup (_ ("Only files on this machine can be written."));
 
-  if (response == GTK_RESPONSE_ACCEPT)
-    {
-      g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-      g_autofree char *path = g_file_get_path (file);
-      g_autoptr (GError) error = NULL;
-      gboolean         done = path != NULL && write_to (paper, path, &error);
-      g_autofree char *text = done            ? g_strdup_printf (_ ("Saved as %s"), path)
-                              : error != NULL ? g_strdup (error->message)
-                                              : g_strdup (_ ("Only files on this machine can be written."));
-      tell (window, text);
-    }
-  g_clear_object (&paper->chooser);
+  tell (window, text);
 }
 
 static void
 on_save (GSimpleAction *action, GVariant *parameter, gpointer window)
 {
-  Paper *paper = get_paper (window);
+  const RcFileDialog dialog = { .title = _ ("Save as PDF"), .saves = TRUE, .name = get_paper (window)->file_name };
 
-  if (paper->chooser != NULL)
-    return;
-  paper->chooser = gtk_file_chooser_native_new (_ ("Save as PDF"), GTK_WINDOW (window), GTK_FILE_CHOOSER_ACTION_SAVE,
-                                                _ ("_Save"), _ ("_Cancel"));
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (paper->chooser), paper->file_name);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (paper->chooser), TRUE);
-  g_signal_connect (paper->chooser, "response", G_CALLBACK (on_chosen), window);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (paper->chooser));
+  rc_file_dialog_open (window, &dialog, save);
 }
 
 static void

@@ -5,10 +5,8 @@
 
 #include "price-book.h"
 
-/* To open or to save. `take` gets the window and the path that was chosen, if any is. One dialog at a time for a
- * window. */
-void rc_price_list_dialog_open (GtkWindow *window, GtkFileChooserAction action,
-                                void (*take) (gpointer window, const char *path));
+/* To write one, or to read it. One dialog at a time for a window (rc_file_dialog_open). */
+void rc_price_list_dialog_open (GtkWindow *window, gboolean saves, void (*take) (gpointer window, GFile *file));
 
 /* The book with the goods and prices of the list at `path` in place of its own. The error tells every fault of the
  * list. (transfer full) */

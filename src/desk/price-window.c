@@ -373,26 +373,33 @@ keep_goods (RcPriceWindow *self)
 /* --- lists in and out --- */
 
 static void
-take_list (gpointer window, const char *path)
+take_list (gpointer window, GFile *file)
 {
   RcPriceWindow   *self = window;
-  g_autofree char *told = g_strdup_printf (_ ("Taken from %s"), path);
+  g_autofree char *path = g_file_get_path (file), *told = NULL;
   GError          *error = NULL;
+  RcPriceBook     *edited;
 
-  RcPriceBook *edited = rc_price_list_read (self->book, path, &error);
+  if (path == NULL)
+    return;
+  edited = rc_price_list_read (self->book, path, &error);
   if (!take (self, edited, error))
     return;
+  told = g_strdup_printf (_ ("Taken from %s"), path);
   show_lines (self);
   tell (self, told);
 }
 
 static void
-write_list (gpointer window, const char *path)
+write_list (gpointer window, GFile *file)
 {
   RcPriceWindow   *self = window;
-  g_autofree char *told = g_strdup_printf (_ ("Written to %s"), path);
+  g_autofree char *path = g_file_get_path (file), *told = NULL;
   g_autoptr (GError) error = NULL;
 
+  if (path == NULL)
+    return;
+  told = g_strdup_printf (_ ("Written to %s"), path);
   tell (self, rc_price_list_write (self->book, path, &error) ? told : error->message);
 }
 
@@ -400,14 +407,14 @@ static void
 choose_import (RcPriceWindow *self)
 {
   if (self->book != NULL)
-    rc_price_list_dialog_open (GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, take_list);
+    rc_price_list_dialog_open (GTK_WINDOW (self), FALSE, take_list);
 }
 
 static void
 choose_export (RcPriceWindow *self)
 {
   if (self->book != NULL)
-    rc_price_list_dialog_open (GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE, write_list);
+    rc_price_list_dialog_open (GTK_WINDOW (self), TRUE, write_list);
 }
 
 guint

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "document-things.h"
+#include "file-dialog.h"
 #include "pick.h"
 #include "quote-issue.h"
 #include "rowcut-error.h"
@@ -17,22 +18,21 @@ struct _RcSheetWindow
 {
   GtkWindow parent_instance;
 
-  RcDocument           *document;
-  RcSheetSet           *set;   /* NULL while there is no plan */
-  RcSheet              *sheet; /* the one shown, laid out; of the set */
-  GtkDropDown          *sheet_drop;
-  GtkDropDown          *paper_drop;
-  GtkDropDown          *language_drop;
-  char                 *own_language;   /* chosen for what the shop itself reads; NULL: the program's */
-  char                 *their_language; /* for what the customer reads; NULL: the program's */
-  gboolean              has_chosen;     /* that of the customer: it is no longer what the job says */
-  GtkBox               *pages_box;
-  GtkLabel             *note_label;
-  GtkFileChooserNative *chooser; /* held until its response */
-  char                 *number;  /* of the quotation as issued */
-  RcMoney               issued;  /* its total */
-  double                zoom;
-  gboolean              is_showing;
+  RcDocument  *document;
+  RcSheetSet  *set;   /* NULL while there is no plan */
+  RcSheet     *sheet; /* the one shown, laid out; of the set */
+  GtkDropDown *sheet_drop;
+  GtkDropDown *paper_drop;
+  GtkDropDown *language_drop;
+  char        *own_language;   /* chosen for what the shop itself reads; NULL: the program's */
+  char        *their_language; /* for what the customer reads; NULL: the program's */
+  gboolean     has_chosen;     /* that of the customer: it is no longer what the job says */
+  GtkBox      *pages_box;
+  GtkLabel    *note_label;
+  char        *number; /* of the quotation as issued */
+  RcMoney      issued; /* its total */
+  double       zoom;
+  gboolean     is_showing;
 };
 
 G_DEFINE_FINAL_TYPE (RcSheetWindow, rc_sheet_window, GTK_TYPE_WINDOW)
@@ -281,20 +281,16 @@ rc_sheet_window_write_pdf (RcSheetWindow *self, const char *path, GError **error
 }
 
 static void
-on_chosen (GtkNativeDialog *dialog, int response, RcSheetWindow *self)
+save (gpointer window, GFile *file)
 {
-  if (response == GTK_RESPONSE_ACCEPT)
-    {
-      g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-      g_autofree char *path = g_file_get_path (file);
-      g_autoptr (GError) error = NULL;
-      gboolean         done = path && rc_sheet_window_write_pdf (self, path, &error);
-      g_autofree char *text
-          = done ? g_strdup_printf (_ ("Saved as %s"), path)
-                 : g_strdup (error ? error->message : _ ("Only files on this machine can be written."));
-      tell (self, text);
-    }
-  g_clear_object (&self->chooser);
+  RcSheetWindow   *self = window;
+  g_autofree char *path = g_file_get_path (file);
+  g_autoptr (GError) error = NULL;
+  gboolean         done = path && rc_sheet_window_write_pdf (self, path, &error);
+  g_autofree char *text = done ? g_strdup_printf (_ ("Saved as %s"), path)
+                               : g_strdup (error ? error->message : _ ("Only files on this machine can be written."));
+
+  tell (self, text);
 }
 
 static void
@@ -304,15 +300,11 @@ action_save (GtkWidget *widget, const char *name, GVariant *parameter)
   RcSheetData    data;
   guint          sheet;
 
-  if (!get_sheet (self, &sheet, &data) || self->chooser)
+  if (!get_sheet (self, &sheet, &data))
     return;
-  g_autofree char *file_name = rc_sheet_set_dup_file_name (self->set, sheet);
-  self->chooser = gtk_file_chooser_native_new (_ ("Save as PDF"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE,
-                                               _ ("_Save"), _ ("_Cancel"));
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), file_name);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  g_signal_connect (self->chooser, "response", G_CALLBACK (on_chosen), self);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+  g_autofree char   *file_name = rc_sheet_set_dup_file_name (self->set, sheet);
+  const RcFileDialog dialog = { .title = _ ("Save as PDF"), .saves = TRUE, .name = file_name };
+  rc_file_dialog_open (self, &dialog, save);
 }
 
 static void
@@ -416,7 +408,6 @@ rc_sheet_window_dispose (GObject *object)
   g_clear_object (&self->document);
   g_clear_pointer (&self->sheet, rc_sheet_free);
   g_clear_pointer (&self->set, rc_sheet_set_free);
-  g_clear_object (&self->chooser);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_SHEET_WINDOW);
   G_OBJECT_CLASS (rc_sheet_window_parent_class)->dispose (object);
 }

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "file-dialog.h"
 #include "job-number.h"
 #include "logo.h"
 #include "rowcut-error.h"
@@ -20,16 +21,15 @@ struct _RcShopWindow
 {
   GtkWindow parent_instance;
 
-  GtkGrid              *grid;
-  GtkTextBuffer        *address, *terms;
-  GtkPicture           *picture;
-  GtkWidget            *drop_button;
-  GtkLabel             *note_label;
-  GtkEditable          *fields[N_FIELDS];
-  RcWindow             *window; /* borrowed */
-  RcPriceBook          *book;   /* as it was read; NULL when it could not be */
-  GBytes               *logo;   /* nullable */
-  GtkFileChooserNative *chooser;
+  GtkGrid       *grid;
+  GtkTextBuffer *address, *terms;
+  GtkPicture    *picture;
+  GtkWidget     *drop_button;
+  GtkLabel      *note_label;
+  GtkEditable   *fields[N_FIELDS];
+  RcWindow      *window; /* borrowed */
+  RcPriceBook   *book;   /* as it was read; NULL when it could not be */
+  GBytes        *logo;   /* nullable */
 };
 
 G_DEFINE_FINAL_TYPE (RcShopWindow, rc_shop_window, GTK_TYPE_WINDOW)
@@ -218,14 +218,12 @@ rc_shop_window_take_logo (RcShopWindow *self, const char *path, GError **error)
 }
 
 static void
-on_response (GtkNativeDialog *dialog, int response, RcShopWindow *self)
+take_logo (gpointer window, GFile *file)
 {
-  g_autoptr (GFile) file
-      = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+  RcShopWindow    *self = window;
+  g_autofree char *path = g_file_get_path (file);
   g_autoptr (GError) error = NULL;
 
-  g_clear_object (&self->chooser);
   if (path != NULL)
     tell (self, rc_shop_window_take_logo (self, path, &error) ? NULL : error->message);
 }
@@ -233,19 +231,10 @@ on_response (GtkNativeDialog *dialog, int response, RcShopWindow *self)
 static void
 choose_logo (RcShopWindow *self)
 {
-  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+  static const char *const PATTERNS[] = { "*.png", "*.PNG", NULL };
+  const RcFileDialog       dialog = { .title = _ ("Logo"), .kind = _ ("Pictures (PNG)"), .patterns = PATTERNS };
 
-  if (self->chooser != NULL)
-    return;
-  self->chooser = gtk_file_chooser_native_new (_ ("Logo"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"),
-                                               _ ("_Cancel"));
-  gtk_file_filter_set_name (filter, _ ("Pictures (PNG)"));
-  gtk_file_filter_add_pattern (filter, "*.png");
-  gtk_file_filter_add_pattern (filter, "*.PNG");
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), filter);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  g_signal_connect_object (self->chooser, "response", G_CALLBACK (on_response), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+  rc_file_dialog_open (self, &dialog, take_logo);
 }
 
 static void
@@ -291,7 +280,6 @@ rc_shop_window_dispose (GObject *object)
 {
   RcShopWindow *self = RC_SHOP_WINDOW (object);
 
-  g_clear_object (&self->chooser);
   g_clear_pointer (&self->book, rc_price_book_free);
   g_clear_pointer (&self->logo, g_bytes_unref);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_SHOP_WINDOW);

@@ -215,12 +215,15 @@ find_against (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *
   return area->pins->len + 1;
 }
 
-/* TRUE if the pin would be kept if nothing else were fixed. */
+/* TRUE if the pin would be kept if nothing else were fixed; asked where it is not without any one of those. */
 static gboolean
 is_kept_alone (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index)
 {
-  g_autoptr (RcFloorArea) alone = rc_floor_area_copy (area);
+  g_autoptr (RcFloorArea) alone = NULL;
 
+  if (area->pins->len + (area->pile_degrees >= 0) <= 2)
+    return FALSE; /* that one is all there was */
+  alone = rc_floor_area_copy (area);
   g_ptr_array_remove_range (alone->pins, index + 1, alone->pins->len - index - 1);
   g_ptr_array_remove_range (alone->pins, 0, index);
   alone->pile_degrees = -1;

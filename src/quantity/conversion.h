@@ -13,6 +13,9 @@
  * such way is known or the number would not fit; *result is then untouched. quantity_micro >= 0. */
 gboolean rc_conversion_apply (const RcGoods *goods, gint64 quantity_micro, RcUnit from, RcUnit to, gint64 *result);
 
+/* Millionths by which quantities may differ that were rounded on their way from one unit to another. */
+#define RC_CONVERSION_SLACK_MICRO 1000
+
 /* TRUE for m, ft, yd (m2, sq ft, sq yd). */
 gboolean rc_unit_is_length (RcUnit unit);
 gboolean rc_unit_is_area (RcUnit unit);

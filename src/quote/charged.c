@@ -7,9 +7,6 @@
 #include "cutting.h"
 #include "reason.h"
 
-/* By which quantities may differ that were rounded on their way from one unit to another. */
-#define ROUNDING_MICRO 1000
-
 /* The first of the orders it stands in; NULL: it is on none. */
 static const RcOrdered *
 find_order (const RcHeld *held, const char *item)
@@ -309,7 +306,7 @@ new_carpet_addition (const RcCharged *charged, const RcQuantityLine *now, GError
   RcLength most
       = sum_first (charged, carpet, quoted) + sum_new_goods (charged, carpet) + sum_new_pieces (charged, carpet);
   RcLength more = MIN (taken, most) - quoted;
-  if (more <= 0 || !rc_carpet_measure_roll (carpet, more, &micro, error) || micro <= ROUNDING_MICRO)
+  if (more <= 0 || !rc_carpet_measure_roll (carpet, more, &micro, error) || micro <= RC_CONVERSION_SLACK_MICRO)
     return NULL;
   g_autofree char *in_all = rc_reason_format_roll_length (charged->plan, carpet, taken);
   g_autofree char *before = rc_reason_format_roll_length (charged->plan, carpet, quoted);
@@ -362,12 +359,12 @@ new_addition (const RcCharged *charged, const GPtrArray *quantities, const RcQua
   gint64 quoted_micro, pack_micro = line->packs > 0 ? line->quantity_micro / line->packs : 0;
 
   if (!sum_before (charged->before, now->item, now->goods, now->unit, &quoted_micro)
-      || line->quantity_micro - quoted_micro <= ROUNDING_MICRO)
+      || line->quantity_micro - quoted_micro <= RC_CONVERSION_SLACK_MICRO)
     return NULL;
   line->quantity_micro -= quoted_micro;
   if (pack_micro > 0)
     {
-      line->packs = (line->quantity_micro - ROUNDING_MICRO + pack_micro - 1) / pack_micro;
+      line->packs = (line->quantity_micro - RC_CONVERSION_SLACK_MICRO + pack_micro - 1) / pack_micro;
       line->quantity_micro = line->packs * pack_micro;
     }
   line->net_micro = CLAMP (line->net_micro - quoted_micro, 0, line->quantity_micro);

@@ -340,9 +340,6 @@ rc_held_dup_job (const RcHeld *held, const RcJob *job, const char *measure)
 
 /* --- what is still to be bought --- */
 
-/* Millionths by which quantities may differ that were rounded on their way from one unit to another. */
-#define ROUNDING_MICRO 1000
-
 /* What was ordered of the item: packs where both count the same packs, and the rest in the line's unit. */
 static gboolean
 sum_ordered (const RcHeld *held, const RcQuantityLine *line, gint64 *packs, gint64 *loose_micro, GError **error)
@@ -386,12 +383,12 @@ take_off_ordered (const RcHeld *held, RcQuantityLine *line, GError **error)
     return FALSE;
   if (pack_micro > 0)
     {
-      line->packs = MAX (0, line->packs - packs - (loose_micro + ROUNDING_MICRO) / pack_micro);
+      line->packs = MAX (0, line->packs - packs - (loose_micro + RC_CONVERSION_SLACK_MICRO) / pack_micro);
       line->quantity_micro = line->packs * pack_micro;
     }
   else
     line->quantity_micro -= loose_micro;
-  if (line->quantity_micro <= ROUNDING_MICRO)
+  if (line->quantity_micro <= RC_CONVERSION_SLACK_MICRO)
     line->quantity_micro = 0;
   line->net_micro = MIN (line->net_micro, line->quantity_micro);
   return TRUE;

@@ -44,6 +44,16 @@ rc_nest_clock_take_part (const RcNestClock *clock, double seconds)
   return part;
 }
 
+/* The same clock, over after that share of what is left; one that is never over stays so. */
+static inline RcNestClock
+rc_nest_clock_take_share (const RcNestClock *clock, double share)
+{
+  gint64 left_us = clock->end_us - rc_nest_clock_get_us (clock);
+
+  return clock->end_us < G_MAXINT64 ? rc_nest_clock_take_part (clock, share * (double)left_us / G_USEC_PER_SEC)
+                                    : *clock;
+}
+
 static inline RcNestClock
 rc_nest_clock_start (const RcNestParams *params)
 {

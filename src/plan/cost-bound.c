@@ -149,11 +149,8 @@ rc_cost_bound_compute (const RcGoods *carpet, const GPtrArray *rolls, const GPtr
   RcNestChoice choice
       = { self.groups.n_groups, rc_goods_get_usable_width (carpet), self.groups.goods_per_m, find_for_program, &self };
   g_autoptr (GArray) shares = g_array_new (FALSE, FALSE, sizeof (RcNestShare));
-  RcNestClock part = *clock;
-  if (clock->end_us < G_MAXINT64)
-    part = rc_nest_clock_take_part (clock,
-                                    (rc_cost_sharing_is_possible (&self.groups) ? PROGRAM_SHARE_OF_FEW : PROGRAM_SHARE)
-                                        * (double)(clock->end_us - rc_nest_clock_get_us (clock)) / G_USEC_PER_SEC);
+  RcNestClock part = rc_nest_clock_take_share (clock, rc_cost_sharing_is_possible (&self.groups) ? PROGRAM_SHARE_OF_FEW
+                                                                                                 : PROGRAM_SHARE);
   rc_nest_choice_solve (&choice, &part, &self.groups.prices, shares);
   RcCostSharing *sharing = rc_cost_sharing_new (&self.groups, clock);
   list_ways (&self, shares, ways);

@@ -216,10 +216,7 @@ try_dearer (Set *self, Together *together, const RcNestClock *clock)
       RcNestChoice    choice = { self->n, rc_goods_get_usable_width (groups->carpet), per_m, find_for_program, self };
       RcNestPrices    prices = { 0 };
       RcTogetherPrice price = { per_m, find_savings (rc_cost_groups_get_lot (groups, self->lot), per_m) };
-      RcNestClock     part = *clock;
-      if (clock->end_us < G_MAXINT64)
-        part = rc_nest_clock_take_part (clock, DEARER_SHARE * (double)(clock->end_us - rc_nest_clock_get_us (clock))
-                                                   / G_USEC_PER_SEC);
+      RcNestClock     part = rc_nest_clock_take_share (clock, DEARER_SHARE);
       rc_nest_choice_solve (&choice, &part, &prices, shares);
       g_array_append_val (tried, price);
       better = try_prices (self, &prices, per_m, tried, together);
@@ -272,16 +269,13 @@ look_at (RcCostSharing *sharing, guint lot, guint set, const RcNestClock *clock)
 static void
 find_alone (RcCostSharing *sharing, const RcNestClock *clock)
 {
-  guint   n = sharing->groups->choices->len;
-  gint64  now = rc_nest_clock_get_us (clock), third_us = now + (clock->end_us - now) / 3;
-  guint64 all = sharing->looks_left, left_after = all - all / 3;
+  guint       n = sharing->groups->choices->len;
+  RcNestClock third = rc_nest_clock_take_share (clock, 1.0 / 3);
+  guint64     all = sharing->looks_left, left_after = all - all / 3;
   for (guint g = 0; g < n; g++)
     {
-      RcNestClock part = *clock;
-      if (clock->end_us < G_MAXINT64)
-        part = rc_nest_clock_take_part (clock,
-                                        (double)(third_us - rc_nest_clock_get_us (clock)) / G_USEC_PER_SEC / (n - g));
-      guint64 until = sharing->looks_left - (sharing->looks_left - left_after) / (n - g);
+      RcNestClock part = rc_nest_clock_take_share (&third, 1.0 / (n - g));
+      guint64     until = sharing->looks_left - (sharing->looks_left - left_after) / (n - g);
       while (sharing->looks_left > until && look_at (sharing, 0, 1u << g, &part))
         ;
     }

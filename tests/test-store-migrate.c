@@ -455,7 +455,8 @@ test_failing_migrations (Fixture *fixture, gconstpointer data)
         {
           rc_job_free (job);
           job = rc_store_load_job (fixture->store, "J-1", NULL);
-          rc_store_maker_edit_job (fixture->rand, job);
+          g_free (job->title);
+          job->title = g_strdup ("Once more"); /* an edit by chance may change nothing */
           g_assert_true (rc_store_save_job (fixture->store, job, "Edit", NOW, NULL));
           dump = rc_store_maker_dump_job (job);
         }

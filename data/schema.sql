@@ -1,6 +1,6 @@
--- The store of one shop, version 2. What is added here is added to migrate-1.sql too, which brings a store of version 1
--- here. Lengths are ticks (1/160 mm), money is minor units of the currency at hand, quantities are millionths of their
--- unit, rates are parts per million. Kinds and units are the words of the job file.
+-- The store of one shop, as the newest version makes it. What is added here is added to the newest migrate-N.sql too,
+-- which brings a store of version N here. Lengths are ticks (1/160 mm), money is minor units of the currency at hand,
+-- quantities are millionths of their unit, rates are parts per million. Kinds and units are the words of the job file.
 -- What the model may leave open is NULL.
 --
 -- A job is named by `id` towards people and by the whole number `job` within the store. Names that point from one part

@@ -4,6 +4,7 @@
 
 #include "schema.h"
 #include "store-maker.h"
+#include "store-older.h"
 
 typedef struct
 {
@@ -39,25 +40,6 @@ find_number (RcStore *store, const char *sql)
 
   g_assert_true (rc_schema_get_integer (store->db, store->path, sql, &number, NULL));
   return number;
-}
-
-/* The store that the program of an earlier version wrote: the demo job with its prices and rolls, quotations, steps
- * done and undone, a job deleted; version 2 also orders, one of them received, a roll cut for the job and its remnant.
- */
-static void
-write_version (const char *path, int version)
-{
-  g_autofree char *name = g_strdup_printf ("store-version-%d.sql", version);
-  g_autofree char *file = g_test_build_filename (G_TEST_DIST, name, NULL);
-  g_autofree char *sql = NULL;
-  char            *message = NULL;
-  sqlite3         *db = NULL;
-
-  g_assert_true (g_file_get_contents (file, &sql, NULL, NULL));
-  g_assert_cmpint (sqlite3_open (path, &db), ==, SQLITE_OK);
-  sqlite3_exec (db, sql, NULL, NULL, &message);
-  g_assert_cmpstr (message, ==, NULL);
-  sqlite3_close (db);
 }
 
 static sqlite3 *
@@ -118,7 +100,7 @@ test_older_version_loses_nothing (Fixture *fixture, gconstpointer data)
   g_autoptr (RcStore) newest = rc_store_maker_open (":memory:");
   sqlite3 *old, *kept;
 
-  write_version (path, version);
+  store_older_write (path, version);
   old = open_database (path);
   before = dup_rows (old, old);
   g_assert_nonnull (strstr (before, "issued_lines: 'Q-2'"));
@@ -158,7 +140,7 @@ test_pictures_move (Fixture *fixture, gconstpointer data)
   g_autoptr (GError) error = NULL;
   sqlite3 *old = NULL;
 
-  write_version (path, 2);
+  store_older_write (path, 2);
   g_assert_cmpint (sqlite3_open (path, &old), ==, SQLITE_OK);
   g_assert_cmpint (sqlite3_exec (old,
                                  "INSERT INTO files VALUES ('d1', x'00');"
@@ -192,7 +174,7 @@ test_seam_line_is_a_pin (Fixture *fixture, gconstpointer data)
   const char *held = "SELECT count (*) FROM areas WHERE seam_line_pinned = 1";
   sqlite3    *old = NULL;
 
-  write_version (path, 2);
+  store_older_write (path, 2);
   g_assert_cmpint (sqlite3_open (path, &old), ==, SQLITE_OK);
   g_assert_cmpint (sqlite3_exec (old,
                                  "UPDATE areas SET seam_line_pinned = 1, seam_line_ticks = 100000, pile_degrees = 270"
@@ -236,7 +218,7 @@ test_version_1_steps (Fixture *fixture, gconstpointer data)
   g_autoptr (GError) error = NULL;
   guint n_undone = 0, n_redone = 0;
 
-  write_version (path, 1);
+  store_older_write (path, 1);
   store = rc_store_maker_open (path);
   job = rc_store_load_job (store, "J-1", &error);
   g_assert_no_error (error);
@@ -275,7 +257,7 @@ test_version_2_steps (Fixture *fixture, gconstpointer data)
   g_autoptr (RcJob) before = NULL;
   g_autoptr (GError) error = NULL;
 
-  write_version (path, 2);
+  store_older_write (path, 2);
   store = rc_store_maker_open (path);
   job = rc_store_load_job (store, "J-1", &error);
   g_assert_no_error (error);
@@ -316,7 +298,7 @@ test_turns_of_version_4 (Fixture *fixture, gconstpointer data)
   RcStairTurn landing = { RC_TURN_LANDING, RC_BEND_RIGHT, 6, 3, 36 * RC_TICKS_PER_INCH, 48 * RC_TICKS_PER_INCH };
   RcStairTurn more = { RC_TURN_LANDING, RC_BEND_AHEAD, 4, 0, 36 * RC_TICKS_PER_INCH, 40 * RC_TICKS_PER_INCH };
 
-  write_version (path, 4);
+  store_older_write (path, 4);
   store = rc_store_maker_open (path);
   job = rc_store_load_job (store, "J-9", &error);
   g_assert_no_error (error);

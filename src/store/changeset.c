@@ -1,8 +1,8 @@
 #include "changeset.h"
 
-#include <sqlite3.h>
 #include <string.h>
 
+#include "query.h"
 #include "row-table.h"
 
 typedef struct
@@ -11,6 +11,12 @@ typedef struct
   const RcRowTable *table; /* whose rows follow; NULL before the first */
   guint             n_columns;
   gint64            job; /* 0: none yet */
+
+  /* For completing; `store` is NULL when it is only looked at. */
+  RcStore      *store;
+  GByteArray   *completed;
+  const guint8 *kept; /* what comes from here on is not copied yet */
+  GError      **error;
 } Walk;
 
 static gboolean
@@ -104,6 +110,55 @@ walk_value (Walk *walk, guint8 *kind, gint64 *integer)
     }
 }
 
+/* The default of a column that must have a value, as the schema writes it; NULL for any other. */
+static gboolean
+find_default (const Walk *walk, guint column, char **text)
+{
+  g_auto (RcQuery) query = { 0 };
+  const char *sql = "SELECT dflt_value FROM pragma_table_info (?) WHERE cid = ? AND \"notnull\" = 1";
+
+  if (!rc_query_start (&query, walk->store, sql,
+                       RC_VALUES (rc_value_text (walk->table->name), rc_value_integer (column)), walk->error))
+    return FALSE;
+  if (rc_query_next (&query, walk->error))
+    *text = rc_query_dup_text (&query, 0);
+  return !query.failed;
+}
+
+/* A whole number or 'words', short and with no quote within: what the columns' defaults are. */
+static void
+append_default (GByteArray *bytes, const char *text)
+{
+  gsize  size = strlen (text);
+  gint64 number = GINT64_TO_BE (g_ascii_strtoll (text, NULL, 10));
+
+  if (text[0] == '\'')
+    {
+      g_assert (size >= 2 && size - 2 < 0x80);
+      g_byte_array_append (bytes, (const guint8[]){ SQLITE_TEXT, (guint8)(size - 2) }, 2);
+      g_byte_array_append (bytes, (const guint8 *)text + 1, (guint)(size - 2));
+      return;
+    }
+  g_byte_array_append (bytes, (const guint8[]){ SQLITE_INTEGER }, 1);
+  g_byte_array_append (bytes, (const guint8 *)&number, sizeof number);
+}
+
+/* The NULL just walked over. */
+static gboolean
+complete_value (Walk *walk, guint column)
+{
+  g_autofree char *text = NULL;
+
+  if (!find_default (walk, column, &text))
+    return FALSE;
+  if (text == NULL)
+    return TRUE;
+  g_byte_array_append (walk->completed, walk->kept, (guint)(walk->at - 1 - walk->kept));
+  append_default (walk->completed, text);
+  walk->kept = walk->at;
+  return TRUE;
+}
+
 /* With `whole`, every value is there; else those of the key, and for the rest what was changed. `keyed`: the record has
  * the key. */
 static gboolean
@@ -116,6 +171,8 @@ walk_record (Walk *walk, gboolean whole, gboolean keyed)
       gint64         integer = 0;
 
       if (!walk_value (walk, &kind, &integer) || (kind == 0 && (whole || (keyed && is_key))))
+        return FALSE;
+      if (kind == SQLITE_NULL && walk->store != NULL && !complete_value (walk, i))
         return FALSE;
       if (i > 0 || !keyed)
         continue;
@@ -138,18 +195,44 @@ walk_change (Walk *walk, int operation)
   return operation == SQLITE_UPDATE && walk_record (walk, FALSE, TRUE) && walk_record (walk, FALSE, FALSE);
 }
 
+static gboolean
+walk_all (Walk *walk)
+{
+  while (walk->at < walk->end)
+    {
+      const guint8 *mark;
+
+      if (!take (walk, 1, &mark) || !(*mark == 'T' ? walk_table (walk) : walk_change (walk, *mark)))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 gboolean
 rc_changeset_find_job (gconstpointer bytes, gsize size, gint64 *job)
 {
   Walk walk = { .at = bytes, .end = (const guint8 *)bytes + size };
 
-  while (walk.at < walk.end)
-    {
-      const guint8 *mark;
-
-      if (!take (&walk, 1, &mark) || !(*mark == 'T' ? walk_table (&walk) : walk_change (&walk, *mark)))
-        return FALSE;
-    }
+  if (!walk_all (&walk))
+    return FALSE;
   *job = walk.job;
   return walk.job != 0;
+}
+
+gboolean
+rc_changeset_complete (RcStore *store, gconstpointer bytes, gsize size, GBytes **completed, GError **error)
+{
+  g_autoptr (GByteArray) copy = g_byte_array_new ();
+  Walk walk = {
+    .at = bytes, .end = (const guint8 *)bytes + size, .store = store, .completed = copy, .kept = bytes, .error = error
+  };
+
+  *completed = NULL;
+  if (!walk_all (&walk))
+    return FALSE;
+  if (walk.kept == bytes)
+    return TRUE;
+  g_byte_array_append (copy, walk.kept, (guint)(walk.end - walk.kept));
+  *completed = g_byte_array_free_to_bytes (g_steal_pointer (&copy));
+  return TRUE;
 }

@@ -93,19 +93,33 @@ on_conflict (gpointer data, int conflict, sqlite3_changeset_iter *changes)
   return SQLITE_CHANGESET_ABORT;
 }
 
+static int
+apply (RcStore *store, GBytes *changeset, gboolean back)
+{
+  gsize    size;
+  gpointer bytes = (gpointer)g_bytes_get_data (changeset, &size);
+
+  return sqlite3changeset_apply_v2 (store->db, (int)size, bytes, NULL, on_conflict, NULL, NULL, NULL,
+                                    back ? SQLITE_CHANGESETAPPLY_INVERT : 0);
+}
+
 gboolean
 rc_step_apply (RcStore *store, const RcStep *step, gboolean back, gint64 *job, GError **error)
 {
-  gsize    size;
-  gpointer bytes = (gpointer)g_bytes_get_data (step->changeset, &size);
-  gint64   owner = 0;
-  int      code = rc_changeset_find_job (bytes, size, &owner) ? SQLITE_OK : SQLITE_CORRUPT;
+  gsize         size;
+  gconstpointer bytes = g_bytes_get_data (step->changeset, &size);
+  g_autoptr (GBytes) completed = NULL;
+  gint64 owner = 0;
+  int    code = rc_changeset_find_job (bytes, size, &owner) ? SQLITE_OK : SQLITE_CORRUPT;
 
   if (*job != 0 && *job != owner)
     code = SQLITE_CORRUPT;
   if (code == SQLITE_OK)
-    code = sqlite3changeset_apply_v2 (store->db, (int)size, bytes, NULL, on_conflict, NULL, NULL, NULL,
-                                      back ? SQLITE_CHANGESETAPPLY_INVERT : 0);
+    code = apply (store, step->changeset, back);
+  if (code == SQLITE_ABORT && !rc_changeset_complete (store, bytes, size, &completed, error))
+    return FALSE;
+  if (completed != NULL)
+    code = apply (store, completed, back);
   *job = owner;
   /* Applying has ended the waiting of foreign keys for the end of the transaction. */
   if (code == SQLITE_OK)

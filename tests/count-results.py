@@ -2,6 +2,7 @@
 """Adds up what meson's test runs reported.
 
 usage: count-results.py BUILD_FOLDER...
+What a program that did not end well printed last is shown again: after a crash nothing else tells where it was.
 The last line is "N passed, N failed, N skipped", counting single checks, and once each program that did not end well
 though its checks passed. Exit status 0 only when there were results in every folder and none failed.
 """
@@ -9,6 +10,8 @@ import json
 import pathlib
 import sys
 import xml.etree.ElementTree as ElementTree
+
+N_LAST_LINES = 40
 
 
 def count(path):
@@ -28,10 +31,17 @@ def count(path):
     return passed, failed, skipped
 
 
-def count_ends(path):
+def find_bad_ends(path):
     """Programs that ended in an error though none of their checks is reported as failed: of leaks, or too early."""
     lines = [json.loads(line) for line in path.read_text().splitlines()]
-    return sum(line["result"] in ("ERROR", "TIMEOUT", "INTERRUPT") for line in lines)
+    return [line for line in lines if line["result"] in ("ERROR", "TIMEOUT", "INTERRUPT")]
+
+
+def show_end(program):
+    """The last of what a program printed."""
+    print(f"{program['name']} ended with {program['result']}, after:")
+    for line in program.get("stdout", "").splitlines()[-N_LAST_LINES:]:
+        print("  " + line)
 
 
 def main():
@@ -44,7 +54,10 @@ def main():
             complete = False
         for path in results:
             total = [a + b for a, b in zip(total, count(path))]
-        total[1] += sum(count_ends(path) for path in pathlib.Path(folder, "meson-logs").glob("testlog*.json"))
+        for path in pathlib.Path(folder, "meson-logs").glob("testlog*.json"):
+            for program in find_bad_ends(path):
+                show_end(program)
+                total[1] += 1
     print(f"{total[0]} passed, {total[1]} failed, {total[2]} skipped")
     sys.exit(0 if complete and total[1] == 0 and total[0] > 0 else 1)
 

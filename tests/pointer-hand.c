@@ -40,6 +40,7 @@ pointer_hand_do (const char *format, ...)
   g_child_watch_add (pid, on_ended, &has_ended);
   while (!has_ended)
     g_main_context_iteration (NULL, TRUE);
+  gdk_display_sync (gdk_display_get_default ()); /* what the hand did has come by now, if not yet been heeded */
   for (int i = 0; i < 20; i++)
     {
       desk_fixture_settle ();

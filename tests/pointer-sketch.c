@@ -91,8 +91,9 @@ sketch_enter_length (Sketcher *user, GtkWidget *entry, RcLength length)
 
 /* Rooms. */
 
+/* NULL while no room has that name. */
 static RcRoom *
-find_drawn (Sketcher *user, const char *name)
+seek_drawn (Sketcher *user, const char *name)
 {
   const RcMeasure *measure = pointer_hand_get_measure (&user->hand);
 
@@ -100,6 +101,17 @@ find_drawn (Sketcher *user, const char *name)
     if (g_strcmp0 (((RcRoom *)measure->rooms->pdata[i])->name, name) == 0)
       return measure->rooms->pdata[i];
   return NULL;
+}
+
+static RcRoom *
+find_drawn (Sketcher *user, const char *name)
+{
+  RcRoom *room = seek_drawn (user, name);
+
+  if (room == NULL)
+    g_test_message ("no room is called %s", name);
+  g_assert_nonnull (room);
+  return room;
 }
 
 /* Where the corner of least x and y of a room on the sketch lies, and of the same room as drawn. */
@@ -116,7 +128,10 @@ get_sketched_box (Sketcher *user, const RcRoom *room)
 const RcSceneRoom *
 sketch_find_seen (const RcScene *scene, Sketcher *user, const RcRoom *room)
 {
-  return rc_scene_find_room (scene, find_drawn (user, room->name)->id);
+  const RcSceneRoom *seen = rc_scene_find_room (scene, find_drawn (user, room->name)->id);
+
+  g_assert_nonnull (seen);
+  return seen;
 }
 
 static gboolean
@@ -141,7 +156,7 @@ find_neighbour (Sketcher *user, const RcRoom *room)
       const RcOpening *opening = g_ptr_array_index (room->openings, i);
       const RcRoom    *other
           = opening->to_room ? rc_measure_find_room ((RcMeasure *)user->sketch, opening->to_room) : NULL;
-      if (other && find_drawn (user, other->name))
+      if (other && seek_drawn (user, other->name))
         return other;
     }
   return NULL;
@@ -281,7 +296,7 @@ get_offset (const RcRoom *room, const RcOpening *opening)
 
 /* The drawn room's opening that is nearest to where the sketch has it; NULL when none of its kind is in that wall. */
 static RcOpening *
-find_opening (Sketcher *user, const RcRoom *room, const RcOpening *wanted)
+seek_opening (Sketcher *user, const RcRoom *room, const RcOpening *wanted)
 {
   const RcRoom *drawn = find_drawn (user, room->name);
   RcLength      offset = get_offset (room, wanted), best = G_MAXINT64;
@@ -322,6 +337,30 @@ put_opening (Sketcher *user, const RcRoom *room, const RcOpening *opening)
       type_length (user, opening->width);
     }
   pointer_hand_key (&user->hand, "Return");
+}
+
+typedef struct
+{
+  Sketcher        *user;
+  const RcRoom    *room;
+  const RcOpening *wanted;
+} SoughtOpening;
+
+static gboolean
+is_opening_there (gpointer data)
+{
+  const SoughtOpening *sought = data;
+  return seek_opening (sought->user, sought->room, sought->wanted) != NULL;
+}
+
+/* It is there, or comes by what the hand has just done. */
+static RcOpening *
+find_opening (Sketcher *user, const RcRoom *room, const RcOpening *wanted)
+{
+  SoughtOpening sought = { user, room, wanted };
+
+  pointer_hand_wait (is_opening_there, &sought);
+  return seek_opening (user, room, wanted);
 }
 
 typedef struct
@@ -373,7 +412,6 @@ mend_opening (Sketcher *user, const RcRoom *room, const RcOpening *wanted)
   static const char *const LEAVES[] = { "none", "opens into", "opens out" };
   RcOpening               *got = find_opening (user, room, wanted);
 
-  g_assert_nonnull (got);
   g_assert_true (is_near (got->width, wanted->width));
   GtkWidget *card = find_card (user, got->id);
   if (wanted->kind != RC_OPENING_WINDOW && !is_near (got->depth, wanted->depth))
@@ -396,7 +434,7 @@ put_openings (Sketcher *user, const RcRoom *room)
       const RcOpening *opening = g_ptr_array_index (room->openings, i);
       RcRoom          *from = (RcRoom *)room;
       RcRoom *other = opening->to_room ? rc_measure_find_room ((RcMeasure *)user->sketch, opening->to_room) : NULL;
-      if ((other && find_drawn (user, other->name) == NULL) || find_opening (user, room, opening))
+      if ((other && seek_drawn (user, other->name) == NULL) || seek_opening (user, room, opening))
         continue;
       if (other && opening->swing == RC_SWING_OUT)
         {
@@ -461,17 +499,39 @@ sketch_mend_openings (Sketcher *user)
     }
 }
 
+typedef struct
+{
+  Sketcher *user;
+  guint     n_rooms;
+} SoughtCount;
+
+static gboolean
+is_room_drawn (gpointer data)
+{
+  const SoughtCount *sought = data;
+  return pointer_hand_get_measure (&sought->user->hand)->rooms->len == sought->n_rooms;
+}
+
+static gboolean
+is_named (gpointer data)
+{
+  const SoughtRoom *sought = data;
+  return seek_drawn (sought->user, sought->name) != NULL;
+}
+
 void
 sketch_draw_room (Sketcher *user, const RcRoom *room)
 {
-  guint n = pointer_hand_get_measure (&user->hand)->rooms->len;
+  SoughtCount drawn = { user, pointer_hand_get_measure (&user->hand)->rooms->len + 1 };
+  SoughtRoom  named = { user, room->name };
 
   if (is_square (room))
     draw_rectangle (user, room);
   else
     draw_outline (user, room);
-  g_assert_cmpuint (pointer_hand_get_measure (&user->hand)->rooms->len, ==, n + 1);
+  pointer_hand_wait (is_room_drawn, &drawn);
   sketch_enter (user, "name_entry", room->name);
+  pointer_hand_wait (is_named, &named);
   mend_walls (user, room);
   for (guint i = 0; i < room->cutouts->len; i++)
     draw_hearth (user, room, g_ptr_array_index (room->cutouts, i));

@@ -3,6 +3,7 @@
 #include "bearing.h"
 #include "document-things.h"
 #include "room-edit.h"
+#include "sketch-openings.h"
 
 #define IN RC_TICKS_PER_INCH
 
@@ -75,8 +76,8 @@ dup_typed (RcLength length)
   return g_string_free (g_steal_pointer (&typed), FALSE);
 }
 
-static void
-type_length (Sketcher *user, RcLength length)
+void
+sketch_type_length (Sketcher *user, RcLength length)
 {
   g_autofree char *text = dup_typed (length);
   pointer_hand_type (&user->hand, text);
@@ -91,9 +92,8 @@ sketch_enter_length (Sketcher *user, GtkWidget *entry, RcLength length)
 
 /* Rooms. */
 
-/* NULL while no room has that name. */
-static RcRoom *
-seek_drawn (Sketcher *user, const char *name)
+RcRoom *
+sketch_seek_drawn (Sketcher *user, const char *name)
 {
   const RcMeasure *measure = pointer_hand_get_measure (&user->hand);
 
@@ -103,10 +103,10 @@ seek_drawn (Sketcher *user, const char *name)
   return NULL;
 }
 
-static RcRoom *
-find_drawn (Sketcher *user, const char *name)
+RcRoom *
+sketch_find_drawn (Sketcher *user, const char *name)
 {
-  RcRoom *room = seek_drawn (user, name);
+  RcRoom *room = sketch_seek_drawn (user, name);
 
   if (room == NULL)
     g_test_message ("no room is called %s", name);
@@ -128,14 +128,14 @@ get_sketched_box (Sketcher *user, const RcRoom *room)
 const RcSceneRoom *
 sketch_find_seen (const RcScene *scene, Sketcher *user, const RcRoom *room)
 {
-  const RcSceneRoom *seen = rc_scene_find_room (scene, find_drawn (user, room->name)->id);
+  const RcSceneRoom *seen = rc_scene_find_room (scene, sketch_find_drawn (user, room->name)->id);
 
   g_assert_nonnull (seen);
   return seen;
 }
 
-static gboolean
-is_square (const RcRoom *room)
+gboolean
+sketch_is_square (const RcRoom *room)
 {
   static const double WAYS[] = { 90, 0, 270, 180 };
 
@@ -156,7 +156,7 @@ find_neighbour (Sketcher *user, const RcRoom *room)
       const RcOpening *opening = g_ptr_array_index (room->openings, i);
       const RcRoom    *other
           = opening->to_room ? rc_measure_find_room ((RcMeasure *)user->sketch, opening->to_room) : NULL;
-      if (other && seek_drawn (user, other->name))
+      if (other && sketch_seek_drawn (user, other->name))
         return other;
     }
   return NULL;
@@ -190,9 +190,9 @@ draw_rectangle (Sketcher *user, const RcRoom *room)
   pointer_hand_click (&user->hand, from.x + shift.x, from.y + shift.y);
   pointer_hand_point (&user->hand, from.x + shift.x + (from_right ? -3 : 3) * 12 * IN,
                       from.y + shift.y + (from_top ? -3 : 3) * 12 * IN);
-  type_length (user, g_array_index (room->walls, RcWall, 0).length);
+  sketch_type_length (user, g_array_index (room->walls, RcWall, 0).length);
   pointer_hand_key (&user->hand, "Tab");
-  type_length (user, g_array_index (room->walls, RcWall, 1).length);
+  sketch_type_length (user, g_array_index (room->walls, RcWall, 1).length);
   pointer_hand_key (&user->hand, "Return");
 }
 
@@ -216,17 +216,16 @@ draw_outline (Sketcher *user, const RcRoom *room)
       if (i + 1 == room->walls->len)
         break;
       pointer_hand_point (&user->hand, at.x + way.x, at.y + way.y);
-      type_length (user, g_array_index (room->walls, RcWall, i).length);
+      sketch_type_length (user, g_array_index (room->walls, RcWall, i).length);
       pointer_hand_key (&user->hand, "Return");
     }
   pointer_hand_key (&user->hand, "Return");
 }
 
-/* A wall of the sketch as drawn: a rectangle is walked the other way round, from its west side. */
-static guint
-get_drawn_wall (const RcRoom *room, guint wall)
+guint
+sketch_get_drawn_wall (const RcRoom *room, guint wall)
 {
-  return is_square (room) ? 3 - wall : wall;
+  return sketch_is_square (room) ? 3 - wall : wall;
 }
 
 static GtkWidget *
@@ -242,12 +241,12 @@ mend_walls (Sketcher *user, const RcRoom *room)
   for (guint i = 0; i < room->walls->len; i++)
     {
       const RcWall *wanted = &g_array_index (room->walls, RcWall, i);
-      guint         wall = get_drawn_wall (room, i);
-      g_autoptr (RcRoom) drawn = rc_room_copy (find_drawn (user, room->name));
+      guint         wall = sketch_get_drawn_wall (room, i);
+      g_autoptr (RcRoom) drawn = rc_room_copy (sketch_find_drawn (user, room->name));
       g_autofree char *way = rc_bearing_format (wanted->bearing_degrees);
       rc_room_edit_make_walls (drawn);
       const RcWall *got = &g_array_index (drawn->walls, RcWall, wall);
-      if (!is_square (room) && got->bearing_degrees != wanted->bearing_degrees)
+      if (!sketch_is_square (room) && got->bearing_degrees != wanted->bearing_degrees)
         pointer_hand_enter (&user->hand, find_wall_entry (user, 1, wall), way);
       if (got->length != wanted->length)
         sketch_enter_length (user, find_wall_entry (user, 2, wall), wanted->length);
@@ -271,232 +270,10 @@ draw_hearth (Sketcher *user, const RcRoom *room, const RcCutout *cutout)
   pointer_hand_key (&user->hand, "space");
   pointer_hand_click (&user->hand, from.x + 2 * IN, from.y);
   pointer_hand_point (&user->hand, from.x + 12 * IN, from.y + 36 * IN);
-  type_length (user, at.x1 - at.x0);
+  sketch_type_length (user, at.x1 - at.x0);
   pointer_hand_key (&user->hand, "Tab");
-  type_length (user, at.y1 - at.y0);
+  sketch_type_length (user, at.y1 - at.y0);
   pointer_hand_key (&user->hand, "Return");
-}
-
-/* Openings. */
-
-static const char *
-get_tool_of (RcOpeningKind kind)
-{
-  return kind == RC_OPENING_DOOR ? "Door" : kind == RC_OPENING_ARCHWAY ? "Archway" : "Window";
-}
-
-/* Where an opening of the sketch stands in the wall as drawn. */
-static RcLength
-get_offset (const RcRoom *room, const RcOpening *opening)
-{
-  RcLength length = g_array_index (room->walls, RcWall, opening->wall).length;
-
-  return is_square (room) ? length - opening->offset - opening->width : opening->offset;
-}
-
-/* The drawn room's opening that is nearest to where the sketch has it; NULL when none of its kind is in that wall. */
-static RcOpening *
-seek_opening (Sketcher *user, const RcRoom *room, const RcOpening *wanted)
-{
-  const RcRoom *drawn = find_drawn (user, room->name);
-  RcLength      offset = get_offset (room, wanted), best = G_MAXINT64;
-  RcOpening    *found = NULL;
-
-  for (guint i = 0; i < drawn->openings->len; i++)
-    {
-      RcOpening *opening = g_ptr_array_index (drawn->openings, i);
-      if (opening->kind != wanted->kind || opening->wall != get_drawn_wall (room, wanted->wall)
-          || ABS (opening->offset - offset) >= MIN (best, 24 * IN))
-        continue;
-      best = ABS (opening->offset - offset);
-      found = opening;
-    }
-  return found;
-}
-
-/* The wall is pointed at from within the room, as the wall behind it is near; how far along is typed. */
-static void
-put_opening (Sketcher *user, const RcRoom *room, const RcOpening *opening)
-{
-  g_autoptr (RcScene) scene = rc_document_new_scene (pointer_hand_get_document (&user->hand), 0);
-  const RcSceneRoom *seen = sketch_find_seen (scene, user, room);
-  RcLength           offset = get_offset (room, opening);
-  RcPoint            from, to, out;
-
-  sketch_take_tool (user, get_tool_of (opening->kind));
-  rc_scene_get_wall (seen, get_drawn_wall (room, opening->wall), &from, &to);
-  g_assert_true (rc_room_get_outward_step (seen->room, get_drawn_wall (room, opening->wall), 4 * IN, &out));
-  double share = (double)(offset + opening->width / 2) / (double)rc_point_distance (from, to);
-  pointer_hand_point (&user->hand, from.x + (RcLength)((double)(to.x - from.x) * share) - out.x,
-                      from.y + (RcLength)((double)(to.y - from.y) * share) - out.y);
-  type_length (user, offset);
-  if (opening->width != rc_room_edit_get_usual_width (opening->kind, RC_UNITS_IMPERIAL))
-    {
-      pointer_hand_key (&user->hand, "Tab");
-      pointer_hand_key (&user->hand, "Tab");
-      type_length (user, opening->width);
-    }
-  pointer_hand_key (&user->hand, "Return");
-}
-
-typedef struct
-{
-  Sketcher        *user;
-  const RcRoom    *room;
-  const RcOpening *wanted;
-} SoughtOpening;
-
-static gboolean
-is_opening_there (gpointer data)
-{
-  const SoughtOpening *sought = data;
-  return seek_opening (sought->user, sought->room, sought->wanted) != NULL;
-}
-
-/* It is there, or comes by what the hand has just done. */
-static RcOpening *
-find_opening (Sketcher *user, const RcRoom *room, const RcOpening *wanted)
-{
-  SoughtOpening sought = { user, room, wanted };
-
-  pointer_hand_wait (is_opening_there, &sought);
-  return seek_opening (user, room, wanted);
-}
-
-typedef struct
-{
-  Sketcher   *user;
-  const char *id;
-  GtkWidget  *card;
-} SoughtCard;
-
-static gboolean
-is_card_shown (gpointer data)
-{
-  SoughtCard *sought = data;
-  for (GtkWidget *card = gtk_widget_get_first_child (sketch_find (sought->user, "openings_box"));
-       card && sought->card == NULL; card = gtk_widget_get_next_sibling (card))
-    if (g_strcmp0 (gtk_label_get_text (GTK_LABEL (pointer_hand_find (card, "id_label"))), sought->id) == 0)
-      sought->card = card;
-  return sought->card != NULL;
-}
-
-/* The opening's card, once the panel shows it. */
-static GtkWidget *
-find_card (Sketcher *user, const char *id)
-{
-  SoughtCard sought = { user, id, NULL };
-  pointer_hand_wait (is_card_shown, &sought);
-  return sought.card;
-}
-
-/* No tape tells a sixteenth of an inch. */
-static gboolean
-is_near (RcLength a, RcLength b)
-{
-  return ABS (a - b) < IN / 16;
-}
-
-static gboolean
-is_right (const RcRoom *room, const RcOpening *got, const RcOpening *wanted)
-{
-  return is_near (got->offset, get_offset (room, wanted))
-         && (wanted->kind == RC_OPENING_WINDOW || is_near (got->depth, wanted->depth)) && got->swing == wanted->swing
-         && g_strcmp0 (got->transition, wanted->transition) == 0;
-}
-
-/* What the click could not say is said on the opening's card. */
-static void
-mend_opening (Sketcher *user, const RcRoom *room, const RcOpening *wanted)
-{
-  static const char *const LEAVES[] = { "none", "opens into", "opens out" };
-  RcOpening               *got = find_opening (user, room, wanted);
-
-  g_assert_true (is_near (got->width, wanted->width));
-  GtkWidget *card = find_card (user, got->id);
-  if (wanted->kind != RC_OPENING_WINDOW && !is_near (got->depth, wanted->depth))
-    sketch_enter_length (user, pointer_hand_find (card, "depth_entry"), wanted->depth);
-  if (!is_near (find_opening (user, room, wanted)->offset, get_offset (room, wanted)))
-    sketch_enter_length (user, pointer_hand_find (card, "offset_entry"), get_offset (room, wanted));
-  if ((got = find_opening (user, room, wanted))->swing != wanted->swing)
-    pointer_hand_pick (&user->hand, pointer_hand_find (card, "swing_drop"), LEAVES[wanted->swing]);
-  if (g_strcmp0 ((got = find_opening (user, room, wanted))->transition, wanted->transition) != 0)
-    pointer_hand_pick (&user->hand, pointer_hand_find (card, "transition_drop"),
-                       rc_job_find_goods (user->demo, wanted->transition)->name);
-}
-
-/* As soon as both its rooms stand; from the one that the leaf opens into, as a door is drawn so. */
-static void
-put_openings (Sketcher *user, const RcRoom *room)
-{
-  for (guint i = 0; i < room->openings->len; i++)
-    {
-      const RcOpening *opening = g_ptr_array_index (room->openings, i);
-      RcRoom          *from = (RcRoom *)room;
-      RcRoom *other = opening->to_room ? rc_measure_find_room ((RcMeasure *)user->sketch, opening->to_room) : NULL;
-      if ((other && seek_drawn (user, other->name) == NULL) || seek_opening (user, room, opening))
-        continue;
-      if (other && opening->swing == RC_SWING_OUT)
-        {
-          from = other;
-          opening = rc_room_edit_find_opening (other, opening->to_opening);
-        }
-      put_opening (user, from, opening);
-      if (!is_right (from, find_opening (user, from, opening), opening))
-        mend_opening (user, from, opening);
-    }
-}
-
-typedef struct
-{
-  Sketcher   *user;
-  const char *name;
-} SoughtRoom;
-
-static gboolean
-is_chosen_room (gpointer data)
-{
-  const SoughtRoom *sought = data;
-  RcChoice          choice = rc_document_get_choice (pointer_hand_get_document (&sought->user->hand));
-  const RcRoom     *drawn = find_drawn (sought->user, sought->name);
-  return choice.thing == RC_THING_ROOM && g_strcmp0 (choice.id, drawn->id) == 0;
-}
-
-/* A click that only shuts what was open is made again. */
-static void
-choose_room (Sketcher *user, const RcRoom *room)
-{
-  g_autoptr (RcScene) scene = rc_document_new_scene (pointer_hand_get_document (&user->hand), 0);
-  RcBox      box = rc_ring_compute_box (sketch_find_seen (scene, user, room)->corners);
-  SoughtRoom sought = { user, room->name };
-
-  sketch_take_tool (user, "Choose and move");
-  for (guint i = 0; i < POINTER_HAND_TRIES && !is_chosen_room (&sought); i++)
-    {
-      pointer_hand_click (&user->hand, box.x0 + (box.x1 - box.x0) / 3, box.y0 + (box.y1 - box.y0) / 3);
-      pointer_hand_try (is_chosen_room, &sought);
-    }
-  g_assert_true (is_chosen_room (&sought));
-}
-
-void
-sketch_mend_openings (Sketcher *user)
-{
-  for (guint r = 0; r < user->sketch->rooms->len; r++)
-    {
-      const RcRoom *room = g_ptr_array_index (user->sketch->rooms, r);
-      gboolean      is_chosen = FALSE;
-      for (guint i = 0; i < room->openings->len; i++)
-        {
-          const RcOpening *opening = g_ptr_array_index (room->openings, i);
-          if (is_right (room, find_opening (user, room, opening), opening))
-            continue;
-          if (!is_chosen)
-            choose_room (user, room);
-          is_chosen = TRUE;
-          mend_opening (user, room, opening);
-        }
-    }
 }
 
 typedef struct
@@ -512,11 +289,17 @@ is_room_drawn (gpointer data)
   return pointer_hand_get_measure (&sought->user->hand)->rooms->len == sought->n_rooms;
 }
 
+typedef struct
+{
+  Sketcher   *user;
+  const char *name;
+} SoughtRoom;
+
 static gboolean
 is_named (gpointer data)
 {
   const SoughtRoom *sought = data;
-  return seek_drawn (sought->user, sought->name) != NULL;
+  return sketch_seek_drawn (sought->user, sought->name) != NULL;
 }
 
 void
@@ -525,7 +308,7 @@ sketch_draw_room (Sketcher *user, const RcRoom *room)
   SoughtCount drawn = { user, pointer_hand_get_measure (&user->hand)->rooms->len + 1 };
   SoughtRoom  named = { user, room->name };
 
-  if (is_square (room))
+  if (sketch_is_square (room))
     draw_rectangle (user, room);
   else
     draw_outline (user, room);
@@ -535,6 +318,6 @@ sketch_draw_room (Sketcher *user, const RcRoom *room)
   mend_walls (user, room);
   for (guint i = 0; i < room->cutouts->len; i++)
     draw_hearth (user, room, g_ptr_array_index (room->cutouts, i));
-  put_openings (user, room);
+  sketch_put_openings (user, room);
   sketch_count (user, room->name);
 }

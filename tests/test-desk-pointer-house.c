@@ -3,8 +3,8 @@
  * is told. */
 #include "document-things.h"
 #include "outcome.h"
-#include "pointer-sketch.h"
 #include "shipped.h"
+#include "sketch-openings.h"
 
 #define IN RC_TICKS_PER_INCH
 

@@ -23,6 +23,7 @@ rc_price_book_copy (const RcPriceBook *book)
 
   copy->tax_ppm = book->tax_ppm;
   copy->deposit_ppm = book->deposit_ppm;
+  copy->revision = book->revision;
   for (guint i = 0; i < book->goods->len; i++)
     g_ptr_array_add (copy->goods, rc_goods_copy (g_ptr_array_index (book->goods, i)));
   for (guint i = 0; i < book->prices->len; i++)

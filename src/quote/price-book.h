@@ -54,6 +54,7 @@ typedef struct
   GPtrArray *payments;                 /* of RcPayment */
   GPtrArray *tax_areas;                /* of RcTaxArea */
   GPtrArray *suppliers;                /* of RcSupplier */
+  gint64     revision;                 /* that a store has it as; 0: it comes from none */
 } RcPriceBook;
 
 RcPriceBook *rc_price_book_new (const RcCurrency *currency);

@@ -277,13 +277,10 @@ static gboolean
 check_prices (RcStore *store, GString *report, GError **error)
 {
   g_autoptr (GError) fault = NULL;
-  g_autoptr (RcPriceBook) book = NULL;
-  const gint64 seen = store->seen_prices;
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (store, &fault);
 
-  book = rc_store_load_price_book (store, &fault);
   if (book == NULL && !g_error_matches (fault, RC_ERROR, RC_ERROR_REFERENCE))
     add_error (report, _ ("Price book"), &fault);
-  store->seen_prices = seen;
   return TRUE;
 }
 

@@ -157,7 +157,7 @@ rc_store_load_price_book (RcStore *store, GError **error)
     book = build_book (store, rows, error);
   rc_store_rollback (store);
   if (book != NULL)
-    store->seen_prices = revision;
+    book->revision = revision;
   return book;
 }
 
@@ -170,23 +170,23 @@ save_logo (RcStore *store, GBytes *logo, GError **error)
 }
 
 static gboolean
-save_within (RcStore *store, const RcRowSet *rows, GBytes *logo, gint64 *revision, GError **error)
+save_within (RcStore *store, const RcRowSet *rows, const RcPriceBook *book, gint64 *revision, GError **error)
 {
   if (!rc_store_get_count (store, COUNTER, revision, error))
     return FALSE;
-  if (store->seen_prices != 0 && store->seen_prices != *revision)
+  if (book->revision != 0 && book->revision != *revision)
     {
       g_set_error (error, RC_ERROR, RC_ERROR_CONFLICT,
                    _ ("The price book was changed by somebody else since it was opened here; nothing was changed. Load "
                       "it anew, then make the change again."));
       return FALSE;
     }
-  return save_logo (store, logo, error) && rc_row_set_write (rows, store, RC_N_JOB_TABLES, RC_N_TABLES, error)
+  return save_logo (store, book->logo, error) && rc_row_set_write (rows, store, RC_N_JOB_TABLES, RC_N_TABLES, error)
          && rc_store_count (store, COUNTER, revision, error);
 }
 
 gboolean
-rc_store_save_price_book (RcStore *store, const RcPriceBook *book, GError **error)
+rc_store_save_price_book (RcStore *store, RcPriceBook *book, GError **error)
 {
   g_autoptr (RcRowSet) rows = rc_row_set_new (0);
   const char *doing = _ ("Saving the price book");
@@ -198,10 +198,10 @@ rc_store_save_price_book (RcStore *store, const RcPriceBook *book, GError **erro
   if (!rc_row_set_prepare (rows, RC_N_JOB_TABLES, RC_N_TABLES, _ ("Price book"), error)
       || !rc_store_begin (store, doing, error))
     return FALSE;
-  if (!save_within (store, rows, book->logo, &revision, error))
+  if (!save_within (store, rows, book, &revision, error))
     return rc_store_rollback (store);
   if (!rc_store_commit (store, doing, error))
     return FALSE;
-  store->seen_prices = revision;
+  book->revision = revision;
   return TRUE;
 }

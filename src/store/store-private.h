@@ -13,9 +13,8 @@ struct _RcStore
 {
   sqlite3    *db;
   char       *path;
-  GHashTable *statements;  /* SQL text -> sqlite3_stmt, prepared once */
-  GHashTable *seen;        /* job id -> gint64, the revision last loaded or saved here */
-  gint64      seen_prices; /* of the price book; 0: never loaded */
+  GHashTable *statements; /* SQL text -> sqlite3_stmt, prepared once */
+  GHashTable *seen;       /* job id -> gint64, the revision last loaded or saved here */
 };
 
 /* Every error of SQLite in words for people: `doing` says what was being done ("saving job J-1"). Always FALSE. */

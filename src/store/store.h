@@ -120,8 +120,8 @@ GBytes *rc_store_load_file (RcStore *store, const char *digest, GError **error);
 
 /* RC_ERROR_REFERENCE when none was saved yet. */
 RcPriceBook *rc_store_load_price_book (RcStore *store, GError **error);
-/* Replaces it whole. RC_ERROR_CONFLICT: it was loaded by this RcStore, and changed by somebody else since. */
-gboolean rc_store_save_price_book (RcStore *store, const RcPriceBook *book, GError **error);
+/* Replaces it whole. RC_ERROR_CONFLICT: the book was loaded, and the store's changed since. */
+gboolean rc_store_save_price_book (RcStore *store, RcPriceBook *book, GError **error);
 
 /* Rolls in stock, of RcRoll, by goods and id. */
 GPtrArray *rc_store_load_rolls (RcStore *store, GError **error);

@@ -1,6 +1,7 @@
 /* The price book as it is typed into, without a display. */
 #include "price-edit.h"
 #include "rowcut-error.h"
+#include "supplier-edit.h"
 
 #include <string.h>
 
@@ -270,6 +271,90 @@ test_goods_removed (void)
   g_assert_cmpuint (edited->goods->len, ==, 1);
 }
 
+/* --- suppliers --- */
+
+static void
+test_suppliers_found (void)
+{
+  static const struct
+  {
+    const char *words;
+    guint       n;
+    const char *first;
+  } cases[] = {
+    { NULL, 2, "Otter Supplies" },
+    { "QUAY", 1, "Quay Mills" }, /* goods name it, and nobody has written more of it */
+    { "0199 otter", 1, "Otter Supplies" },
+    { "rope", 0, NULL },
+  };
+  g_autoptr (RcPriceBook) book = new_book ();
+  RcSupplier *otter = rc_supplier_new ("Otter Supplies");
+
+  otter->phone = g_strdup ("01632 960199");
+  g_ptr_array_add (book->suppliers, otter);
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GPtrArray) found = rc_supplier_edit_find (book, cases[i].words);
+
+      g_assert_cmpuint (found->len, ==, cases[i].n);
+      if (cases[i].first != NULL)
+        g_assert_cmpstr (((const RcSupplier *)found->pdata[0])->name, ==, cases[i].first);
+    }
+}
+
+static RcPriceBook *
+put_supplier (const RcPriceBook *book, const RcSupplier *before, const char *name, const char *email, GError **error)
+{
+  RcSupplier  *supplier = rc_supplier_new (name);
+  RcPriceBook *edited;
+
+  supplier->email = g_strdup (email);
+  edited = rc_supplier_edit_put (book, before, supplier, error);
+  rc_supplier_free (supplier);
+  return edited;
+}
+
+/* Goods go along with a new name; who changed it meanwhile is not overwritten. */
+static void
+test_supplier_renamed (void)
+{
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPriceBook) added = put_supplier (book, NULL, " Quay Mills ", "orders@quay.example", &error);
+  g_assert_no_error (error);
+  const RcSupplier *kept = rc_price_book_find_supplier (added, "Quay Mills");
+  g_autoptr (RcPriceBook) renamed = put_supplier (added, kept, "Quay & Sons", "orders@quay.example", &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpstr (kept->email, ==, "orders@quay.example");
+  g_assert_cmpstr (rc_price_book_find_goods (renamed, "twist")->supplier, ==, "Quay & Sons");
+  g_assert_null (rc_price_book_find_supplier (renamed, "Quay Mills"));
+  g_assert_cmpstr (rc_price_book_find_goods (added, "twist")->supplier, ==, "Quay Mills");
+  g_assert_null (put_supplier (renamed, kept, "Quay Mills", NULL, &error));
+  g_assert_error (error, RC_ERROR, RC_ERROR_CONFLICT);
+}
+
+static void
+test_supplier_refused (void)
+{
+  g_autoptr (RcPriceBook) book = new_book ();
+  g_autoptr (GError) blank = NULL, twice = NULL, used = NULL;
+  g_autoptr (RcPriceBook) added = put_supplier (book, NULL, "Quay Mills", NULL, NULL);
+  g_autoptr (RcPriceBook) other = put_supplier (added, NULL, "Otter Supplies", NULL, NULL);
+  g_autoptr (RcPriceBook) fewer = NULL;
+
+  g_assert_null (put_supplier (added, NULL, "  ", NULL, &blank));
+  g_assert_error (blank, RC_ERROR, RC_ERROR_RANGE);
+  g_assert_null (
+      put_supplier (other, rc_price_book_find_supplier (other, "Otter Supplies"), "Quay Mills", NULL, &twice));
+  g_assert_error (twice, RC_ERROR, RC_ERROR_RANGE);
+  g_assert_null (rc_supplier_edit_remove (other, "Quay Mills", &used));
+  g_assert_error (used, RC_ERROR, RC_ERROR_REFERENCE);
+  g_assert_nonnull (strstr (used->message, "Harbour Twist"));
+  fewer = rc_supplier_edit_remove (other, "Otter Supplies", NULL);
+  g_assert_cmpuint (fewer->suppliers->len, ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -285,5 +370,8 @@ main (int argc, char **argv)
   g_test_add_func ("/desk-prices/goods are changed where they stand", test_goods_changed);
   g_test_add_func ("/desk-prices/goods that no job could take are refused", test_goods_refused);
   g_test_add_func ("/desk-prices/goods are taken away", test_goods_removed);
+  g_test_add_func ("/desk-prices/suppliers are found by every word", test_suppliers_found);
+  g_test_add_func ("/desk-prices/goods follow a supplier's name", test_supplier_renamed);
+  g_test_add_func ("/desk-prices/suppliers that goods need stay", test_supplier_refused);
   return g_test_run ();
 }

@@ -3,11 +3,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "exact-text.h"
+#include "form-field.h"
 #include "length-entry.h"
 #include "pick.h"
 #include "price-edit.h"
 #include "rowcut-error.h"
-#include "typing.h"
+#include "supplier-edit.h"
 #include "usual-units.h"
 
 /* Each field is a label with a widget below; a kind of goods shows those it needs. */
@@ -288,8 +289,7 @@ show_pack_label (RcGoodsForm *self)
   if (get_picked (self, FIELD_UNIT) == NULL || !rc_unit_parse (get_picked (self, FIELD_UNIT), &unit, NULL))
     return;
   text = g_strdup_printf (_ ("In a pack, %s"), rc_unit_get_label (unit));
-  gtk_label_set_text (self->labels[FIELD_PACK], text);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->fields[FIELD_PACK]), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+  rc_form_field_set_name (self->labels[FIELD_PACK], self->fields[FIELD_PACK], text);
 }
 
 static void
@@ -327,17 +327,11 @@ static void
 propose_suppliers (RcGoodsForm *self, const RcPriceBook *book)
 {
   g_autoptr (GtkListStore) list = gtk_list_store_new (1, G_TYPE_STRING);
-  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
+  g_autoptr (GPtrArray) suppliers = rc_supplier_edit_find (book, NULL);
   GtkEntryCompletion *completion = gtk_entry_get_completion (GTK_ENTRY (self->fields[FIELD_SUPPLIER]));
 
-  for (guint i = 0; i < book->suppliers->len; i++)
-    g_hash_table_add (seen, ((const RcSupplier *)g_ptr_array_index (book->suppliers, i))->name);
-  for (guint i = 0; i < book->goods->len; i++)
-    if (((const RcGoods *)g_ptr_array_index (book->goods, i))->supplier != NULL)
-      g_hash_table_add (seen, ((const RcGoods *)g_ptr_array_index (book->goods, i))->supplier);
-  g_autoptr (GList) names = g_list_sort (g_hash_table_get_keys (seen), (GCompareFunc)g_utf8_collate);
-  for (GList *name = names; name != NULL; name = name->next)
-    gtk_list_store_insert_with_values (list, NULL, -1, 0, name->data, -1);
+  for (guint i = 0; i < suppliers->len; i++)
+    gtk_list_store_insert_with_values (list, NULL, -1, 0, ((const RcSupplier *)suppliers->pdata[i])->name, -1);
   gtk_entry_completion_set_model (completion, GTK_TREE_MODEL (list));
 }
 
@@ -376,30 +370,11 @@ rc_goods_form_open (RcGoodsForm *self, const RcPriceBook *book, const RcGoods *g
 static void
 add_field (RcGoodsForm *self, Field field, const char *label, GtkWidget *widget)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2), *name = gtk_label_new (label);
-
-  gtk_label_set_xalign (GTK_LABEL (name), 0);
-  gtk_widget_add_css_class (name, "field-label");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), widget);
-  gtk_box_append (field <= FIELD_UNIT ? self->first_row : self->second_row, box);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  self->boxes[field] = rc_form_field_new (label, widget, &self->labels[field]);
+  self->fields[field] = widget;
+  gtk_box_append (field <= FIELD_UNIT ? self->first_row : self->second_row, self->boxes[field]);
   if (GTK_IS_ENTRY (widget))
     g_signal_connect_swapped (widget, "activate", G_CALLBACK (keep), self);
-  self->boxes[field] = box;
-  self->labels[field] = GTK_LABEL (name);
-  self->fields[field] = widget;
-}
-
-static GtkWidget *
-new_entry (const char *placeholder, int width_chars)
-{
-  GtkWidget *entry = gtk_entry_new ();
-
-  rc_typing_prepare (GTK_EDITABLE (entry));
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), width_chars);
-  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), placeholder);
-  return entry;
 }
 
 static GtkWidget *
@@ -416,7 +391,7 @@ new_length (const char *placeholder)
 static GtkWidget *
 new_supplier (void)
 {
-  GtkWidget *entry = new_entry (NULL, 24);
+  GtkWidget *entry = rc_form_entry_new (NULL, 24);
   g_autoptr (GtkEntryCompletion) completion = gtk_entry_completion_new ();
 
   gtk_entry_completion_set_text_column (completion, 0);
@@ -428,7 +403,7 @@ static void
 rc_goods_form_init (RcGoodsForm *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  add_field (self, FIELD_NAME, _ ("Name"), new_entry (NULL, 30));
+  add_field (self, FIELD_NAME, _ ("Name"), rc_form_entry_new (NULL, 30));
   add_field (self, FIELD_KIND, _ ("Kind"), gtk_drop_down_new (NULL, NULL));
   add_field (self, FIELD_SUPPLIER, _ ("Supplier"), new_supplier ());
   add_field (self, FIELD_UNIT, _ ("Unit"), gtk_drop_down_new (NULL, NULL));
@@ -441,10 +416,10 @@ rc_goods_form_init (RcGoodsForm *self)
   add_field (self, FIELD_LEAST_CUT, _ ("Shortest cut"), new_length (_ ("any length")));
   add_field (self, FIELD_FULL_ROLL, _ ("Full roll"), new_length (_ ("not known")));
   add_field (self, FIELD_TAPE_WIDTH, _ ("Tape width"), new_length (NULL));
-  add_field (self, FIELD_PACK, _ ("In a pack"), new_entry (_ ("loose"), 9));
+  add_field (self, FIELD_PACK, _ ("In a pack"), rc_form_entry_new (_ ("loose"), 9));
   add_field (self, FIELD_PACK_UNIT, _ ("Packed as"), gtk_drop_down_new (NULL, NULL));
   add_field (self, FIELD_COVERS_LENGTH, _ ("A pack is enough for"), new_length (_ ("as it measures")));
-  add_field (self, FIELD_COVERS_AREA, _ ("A pack covers"), new_entry ("36 sq yd", 12));
+  add_field (self, FIELD_COVERS_AREA, _ ("A pack covers"), rc_form_entry_new ("36 sq yd", 12));
   g_signal_connect_swapped (self->fields[FIELD_KIND], "notify::selected", G_CALLBACK (on_kind), self);
   g_signal_connect_swapped (self->fields[FIELD_UNIT], "notify::selected", G_CALLBACK (show_pack_label), self);
 }

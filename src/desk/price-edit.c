@@ -376,14 +376,3 @@ rc_price_edit_remove_goods (const RcPriceBook *book, const char *id)
   g_ptr_array_remove_index (edited->goods, (guint)find_place (edited, id));
   return edited;
 }
-
-gboolean
-rc_price_edit_have_same_lines (const RcPriceBook *a, const RcPriceBook *b)
-{
-  gboolean is_same = a->prices->len == b->prices->len && a->goods->len == b->goods->len;
-
-  for (guint i = 0; is_same && i < a->prices->len; i++)
-    is_same = g_str_equal (((const RcPrice *)g_ptr_array_index (a->prices, i))->item,
-                           ((const RcPrice *)g_ptr_array_index (b->prices, i))->item);
-  return is_same;
-}

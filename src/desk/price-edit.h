@@ -60,6 +60,3 @@ RcPriceBook *rc_price_edit_remove_goods (const RcPriceBook *book, const char *id
 
 /* Translated: what a kind of goods is called. */
 const char *rc_price_edit_get_kind_label (RcGoodsKind kind);
-
-/* Whether both books have the same goods and prices in the same places; what stands in them may differ. */
-gboolean rc_price_edit_have_same_lines (const RcPriceBook *a, const RcPriceBook *b);

@@ -4,17 +4,14 @@
 #include <gtk/gtk.h>
 
 #include "price-edit.h"
-#include "store.h"
+#include "window.h"
 
 #define RC_TYPE_PRICE_WINDOW (rc_price_window_get_type ())
 G_DECLARE_FINAL_TYPE (RcPriceWindow, rc_price_window, RC, PRICE_WINDOW, GtkWindow)
 
-/* Every change is saved as it is made, and told by the signal "changed". `store` outlives the window. */
-GtkWidget *rc_price_window_new (GtkWindow *parent, RcStore *store);
-
-/* Looks at the store again: what another program has changed is shown, and told by "changed" too. What is being typed
- * stays. */
-void rc_price_window_follow (RcPriceWindow *self);
+/* Every change is saved as it is made, through the parent's keeper of the book. Suppliers are on a page of their own.
+ */
+GtkWidget *rc_price_window_new (RcWindow *parent);
 
 guint rc_price_window_get_n_lines (RcPriceWindow *self);
 /* What the window says of the last thing done; "": nothing. */

@@ -27,9 +27,8 @@ struct _RcShopWindow
   GtkWidget     *drop_button;
   GtkLabel      *note_label;
   GtkEditable   *fields[N_FIELDS];
-  RcWindow      *window; /* borrowed */
-  RcPriceBook   *book;   /* as it was read; NULL when it could not be */
-  GBytes        *logo;   /* nullable */
+  RcBookKeeper  *keeper;
+  GBytes        *logo; /* nullable */
 };
 
 G_DEFINE_FINAL_TYPE (RcShopWindow, rc_shop_window, GTK_TYPE_WINDOW)
@@ -101,7 +100,7 @@ read_days (RcShopWindow *self, int *days, GError **error)
 static RcPriceBook *
 read_fields (RcShopWindow *self, GError **error)
 {
-  g_autoptr (RcPriceBook) book = rc_price_book_copy (self->book);
+  g_autoptr (RcPriceBook) book = rc_price_book_copy (rc_book_keeper_get_book (self->keeper, NULL));
   g_autofree char *numbers = dup_text (self, FIELD_JOB_NUMBERS);
 
   if (!read_rate (self, FIELD_TAX, _ ("Tax, %"), &book->tax_ppm, error)
@@ -141,11 +140,10 @@ set_text (RcShopWindow *self, Field field, const char *text)
 }
 
 static void
-show_book (RcShopWindow *self)
+show_book (RcShopWindow *self, const RcPriceBook *book)
 {
-  const RcPriceBook *book = self->book;
-  g_autofree char   *tax = rc_rate_format (book->tax_ppm), *deposit = rc_rate_format (book->deposit_ppm);
-  g_autofree char   *days = book->valid_days > 0 ? g_strdup_printf ("%d", book->valid_days) : NULL;
+  g_autofree char *tax = rc_rate_format (book->tax_ppm), *deposit = rc_rate_format (book->deposit_ppm);
+  g_autofree char *days = book->valid_days > 0 ? g_strdup_printf ("%d", book->valid_days) : NULL;
 
   set_text (self, FIELD_NAME, book->shop_name);
   set_text (self, FIELD_TAX, tax);
@@ -160,36 +158,26 @@ show_book (RcShopWindow *self)
 }
 
 static void
-load (RcShopWindow *self)
+on_changed (RcShopWindow *self, gboolean by_others)
 {
-  g_autoptr (GError) error = NULL;
-
-  g_clear_pointer (&self->book, rc_price_book_free);
-  self->book = rc_store_load_price_book (rc_window_get_store (self->window), &error);
-  if (self->book != NULL)
-    show_book (self);
-  else
-    tell (self, error->message);
+  if (!by_others)
+    return;
+  show_book (self, rc_book_keeper_get_book (self->keeper, NULL));
+  tell (self, _ ("Another program has changed the price book; it is shown as it is now."));
 }
 
 gboolean
 rc_shop_window_keep (RcShopWindow *self)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (RcPriceBook) book = self->book != NULL ? read_fields (self, &error) : NULL;
+  RcPriceBook *book = rc_book_keeper_get_book (self->keeper, &error) != NULL ? read_fields (self, &error) : NULL;
 
-  if (book != NULL && rc_store_save_price_book (rc_window_get_store (self->window), book, &error))
+  if (book != NULL && rc_book_keeper_take (self->keeper, book, _ ("The shop"), &error))
     {
-      g_clear_pointer (&self->book, rc_price_book_free);
-      self->book = g_steal_pointer (&book);
-      rc_window_follow_prices (self->window);
       tell (self, _ ("Kept; papers made from now on say so."));
       return TRUE;
     }
-  if (error != NULL && g_error_matches (error, RC_ERROR, RC_ERROR_CONFLICT))
-    load (self); /* somebody else was faster */
-  if (error != NULL)
-    tell (self, error->message);
+  tell (self, error->message);
   return FALSE;
 }
 
@@ -280,7 +268,7 @@ rc_shop_window_dispose (GObject *object)
 {
   RcShopWindow *self = RC_SHOP_WINDOW (object);
 
-  g_clear_pointer (&self->book, rc_price_book_free);
+  g_clear_object (&self->keeper);
   g_clear_pointer (&self->logo, g_bytes_unref);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_SHOP_WINDOW);
   G_OBJECT_CLASS (rc_shop_window_parent_class)->dispose (object);
@@ -320,9 +308,14 @@ GtkWidget *
 rc_shop_window_new (RcWindow *parent)
 {
   RcShopWindow *self = g_object_new (RC_TYPE_SHOP_WINDOW, "transient-for", parent, NULL);
+  g_autoptr (GError) error = NULL;
 
-  self->window = parent;
-  load (self);
+  self->keeper = g_object_ref (rc_window_get_book_keeper (parent));
+  g_signal_connect_object (self->keeper, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
+  if (rc_book_keeper_get_book (self->keeper, &error) != NULL)
+    show_book (self, rc_book_keeper_get_book (self->keeper, NULL));
+  else
+    tell (self, error->message);
   gtk_widget_grab_focus (GTK_WIDGET (self->fields[FIELD_NAME]));
   return GTK_WIDGET (self);
 }

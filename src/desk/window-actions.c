@@ -262,12 +262,7 @@ show_office_window (RcWindow *self, GType type, GtkWidget *(*make) (RcWindow *))
 static void
 show_prices (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  RcWindow  *self = RC_WINDOW (widget);
-  GtkWidget *window = rc_price_window_new (GTK_WINDOW (self), rc_window_get_store (self));
-
-  g_signal_connect_object (window, "changed", G_CALLBACK (rc_window_follow_prices), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self, "store-changed", G_CALLBACK (rc_price_window_follow), window, G_CONNECT_SWAPPED);
-  gtk_window_present (GTK_WINDOW (window));
+  show_office_window (RC_WINDOW (widget), RC_TYPE_PRICE_WINDOW, rc_price_window_new);
 }
 
 static void

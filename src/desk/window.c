@@ -16,6 +16,7 @@ struct _RcWindow
   GtkApplicationWindow parent_instance;
 
   RcStore         *store;
+  RcBookKeeper    *keeper;
   RcDocument      *document;
   GtkLabel        *title_label, *subtitle_label;
   GtkToggleButton *jobs_button;
@@ -110,8 +111,8 @@ look (gpointer data)
   return G_SOURCE_CONTINUE;
 }
 
-void
-rc_window_follow_prices (RcWindow *self)
+static void
+follow_prices (RcWindow *self)
 {
   g_autoptr (GError) error = NULL;
 
@@ -274,6 +275,12 @@ rc_window_get_store (RcWindow *self)
   return self->store;
 }
 
+RcBookKeeper *
+rc_window_get_book_keeper (RcWindow *self)
+{
+  return self->keeper;
+}
+
 RcBench *
 rc_window_get_bench (RcWindow *self)
 {
@@ -344,6 +351,7 @@ rc_window_dispose (GObject *object)
   if (self->bench)
     set_document (self, NULL);
   g_clear_weak_pointer (&self->sheets);
+  g_clear_object (&self->keeper);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_WINDOW);
   G_OBJECT_CLASS (rc_window_parent_class)->dispose (object);
 }
@@ -394,6 +402,9 @@ rc_window_new (GtkApplication *application, RcStore *store)
                                            GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "shortcuts")));
   fill_action_list (self, builder, application);
   rc_job_list_set_store (self->job_list, store);
+  self->keeper = rc_book_keeper_new (store);
+  g_signal_connect_object (self->keeper, "changed", G_CALLBACK (follow_prices), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self, "store-changed", G_CALLBACK (rc_book_keeper_follow), self->keeper, G_CONNECT_SWAPPED);
   rc_store_get_data_version (store, &self->version, NULL);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (on_active), NULL);
   self->look_source = g_timeout_add_seconds (LOOK_SECONDS, look, self);

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "bench.h"
+#include "book-keeper.h"
 #include "job-list.h"
 #include "sheet-window.h"
 
@@ -27,13 +28,12 @@ RcBench    *rc_window_get_bench (RcWindow *self);
 RcJobList  *rc_window_get_job_list (RcWindow *self);
 
 RcStore *rc_window_get_store (RcWindow *self);
+/* The price book is changed through it alone; the open job takes the new prices. */
+RcBookKeeper *rc_window_get_book_keeper (RcWindow *self);
 
 /* A window of the office has changed the store: all that show what is in it look again (signal "store-changed", which
  * is also emitted when another program has changed it, and when another job is opened). */
 void rc_window_note_change (RcWindow *self);
-
-/* The price book was changed: the open job takes the new prices. */
-void rc_window_follow_prices (RcWindow *self);
 
 /* Shows the sheets, this kind first. NULL without an open job. */
 RcSheetWindow *rc_window_show_sheet (RcWindow *self, RcSheetKind kind);

@@ -3,6 +3,7 @@
 #include "office-hand.h"
 #include "price-window.h"
 #include "rowcut-error.h"
+#include "shop-rows.h"
 #include "shop-window.h"
 #include "supplier-page.h"
 
@@ -239,6 +240,85 @@ test_shop (DeskFixture *fixture, gconstpointer data)
   gtk_window_destroy (GTK_WINDOW (shop));
 }
 
+/* Rows as they are read; `said` NULL: they are taken. */
+typedef struct
+{
+  const char *first[RC_TEXT_ROWS_COLUMNS], *second[RC_TEXT_ROWS_COLUMNS], *said;
+} RowsCase;
+
+static void
+check_rows (GtkWidget *(*make) (void), gboolean (*read) (RcTextRows *, RcPriceBook *, GError **), const RowsCase *one)
+{
+  const RcCurrency currency = { "USD", 2 };
+  g_autoptr (RcPriceBook) book = rc_price_book_new (&currency);
+  RcTextRows *rows = RC_TEXT_ROWS (g_object_ref_sink (make ()));
+  g_autoptr (GError) error = NULL;
+
+  rc_text_rows_add (rows, NULL, one->first);
+  rc_text_rows_add (rows, NULL, one->second);
+  g_assert_true (read (rows, book, &error) == (one->said == NULL));
+  g_assert_cmpuint (book->tax_areas->len + book->payments->len, ==, one->said == NULL ? 2 : 0);
+  if (one->said != NULL)
+    g_assert_nonnull (strstr (error->message, one->said));
+  g_assert_finalize_object (rows);
+}
+
+static void
+test_rows (DeskFixture *fixture, gconstpointer data)
+{
+  static const RowsCase AREAS[] = {
+    { { "Sales tax", "8.25", "0" }, { "Sales tax", "6", "" }, NULL },
+    { { "Sales tax", "8.25", "0" }, { "", "6", "" }, "Tax area 2, Name on paper: nothing is written" },
+    { { "Sales tax", "", "0" }, { "Port levy", "6", "" }, "Tax area 1, On goods, %: nothing is written" },
+    { { "Sales tax", "1", "101" }, { "Port levy", "6", "" }, "Tax area 1, On work, %: “101” is not between" },
+  };
+  static const RowsCase PAYMENTS[] = {
+    { { "With the order", "40", "" }, { "When fitted", "60", "14" }, NULL },
+    { { "With the order", "40", "" }, { "When fitted", "61", "" }, "Step of payment 2, Part, %: with it" },
+    { { "With the order", "40", "" }, { "When fitted", "60", "soon" }, "Step of payment 2, Days later: “soon”" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (AREAS); i++)
+    check_rows (rc_shop_rows_new_tax_areas, rc_shop_rows_read_tax_areas, &AREAS[i]);
+  for (guint i = 0; i < G_N_ELEMENTS (PAYMENTS); i++)
+    check_rows (rc_shop_rows_new_payments, rc_shop_rows_read_payments, &PAYMENTS[i]);
+}
+
+/* A tax area and a step of payment are written in the shop's window and taken by a job's quotation; the area keeps its
+ * id under another name, and a second of its name has another. */
+static void
+test_shop_rows (DeskFixture *fixture, gconstpointer data)
+{
+  RcShopWindow *shop = office_hand_open_window (fixture, "win.shop", RC_TYPE_SHOP_WINDOW);
+  g_autoptr (GError) error = NULL;
+
+  office_hand_click (shop, "Add a ta_x area");
+  desk_fixture_type (GTK_WINDOW (shop), "Port levy");
+  write_into (shop, "On goods, %", "6.5");
+  office_hand_click (shop, "Add a step of _payment");
+  desk_fixture_type (GTK_WINDOW (shop), "With the order");
+  write_into (shop, "Part, %", "40");
+  g_assert_true (rc_shop_window_keep (shop));
+  write_into (shop, "Name on paper", "Harbour levy");
+  office_hand_click (shop, "_Keep");
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
+  const RcTaxArea *area = rc_price_book_find_tax_area (book, "port-levy");
+  g_assert_cmpstr (area->name, ==, "Harbour levy");
+  g_assert_cmpint (area->work_ppm, ==, 65000);
+  g_assert_cmpint (((const RcPayment *)book->payments->pdata[0])->part_ppm, ==, 400000);
+  RcDocument *document = rc_window_get_document (fixture->window);
+  RcJob      *job = rc_document_dup_job (document);
+  job->offer->tax_area = g_strdup ("port-levy");
+  g_assert_true (rc_document_commit (document, job, "Tax area", NULL, &error));
+  desk_fixture_settle ();
+  g_assert_no_error (rc_document_get_outcome (document)->price_fault);
+  const RcQuote *quote = rc_document_get_outcome (document)->quote;
+  g_assert_cmpstr (quote->tax_name, ==, "Harbour levy");
+  g_assert_cmpint (quote->tax_ppm, ==, 65000);
+  g_assert_cmpuint (quote->payments->len, ==, 2); /* and the rest */
+  gtk_window_destroy (GTK_WINDOW (shop));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -252,7 +332,9 @@ main (int argc, char **argv)
                 { "suppliers are written and taken away", test_suppliers },
                 { "a supplier stays where goods need it", test_supplier_stays },
                 { "an issued quotation stays when goods change", test_issued_stays },
-                { "the shop's letterhead and terms", test_shop } };
+                { "the shop's letterhead and terms", test_shop },
+                { "rows of the shop say what is wrong with them", test_rows },
+                { "tax areas and steps of payment", test_shop_rows } };
 
   gtk_test_init (&argc, &argv, NULL);
   for (guint i = 0; i < G_N_ELEMENTS (TESTS); i++)

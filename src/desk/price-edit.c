@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "day.h"
+#include "free-id.h"
 #include "rowcut-error.h"
 #include "work.h"
 
@@ -292,42 +293,15 @@ find_place (const RcPriceBook *book, const char *id)
 }
 
 static gboolean
-is_taken (const RcPriceBook *book, const char *id)
+is_taken (const char *id, gconstpointer data)
 {
-  RcWork work;
+  const RcPriceBook *book = data;
+  RcWork             work;
 
   for (guint i = 0; i < book->prices->len; i++)
     if (g_str_equal (((const RcPrice *)g_ptr_array_index (book->prices, i))->item, id))
       return TRUE;
   return find_place (book, id) >= 0 || rc_work_parse (id, &work, NULL);
-}
-
-/* "Harbour Twist, slate" is harbour-twist-slate; what is not Latin goes by the kind. A number tells those of one name
- * apart. */
-static char *
-dup_free_id (const RcPriceBook *book, const RcGoods *goods)
-{
-  g_autofree char *ascii = g_str_to_ascii (goods->name, "C");
-  g_autoptr (GString) base = g_string_new (NULL);
-
-  for (const char *c = ascii; *c != '\0'; c++)
-    if (g_ascii_isalnum (*c))
-      g_string_append_c (base, g_ascii_tolower (*c));
-    else if (base->len > 0 && base->str[base->len - 1] != '-')
-      g_string_append_c (base, '-');
-  if (base->len > 0 && base->str[base->len - 1] == '-')
-    g_string_truncate (base, base->len - 1);
-  if (base->len == 0)
-    g_string_assign (base, rc_goods_kind_get_name (goods->kind));
-  if (!is_taken (book, base->str))
-    return g_strdup (base->str);
-  for (guint n = 2;; n++)
-    {
-      g_autofree char *id = g_strdup_printf ("%s-%u", base->str, n);
-
-      if (!is_taken (book, id))
-        return g_steal_pointer (&id);
-    }
 }
 
 RcPriceBook *
@@ -356,7 +330,7 @@ rc_price_edit_put_goods (const RcPriceBook *book, const RcGoods *before, const R
   if (before == NULL)
     {
       g_free (put->id);
-      put->id = dup_free_id (book, put);
+      put->id = rc_free_id_new (put->name, rc_goods_kind_get_name (put->kind), is_taken, book);
     }
   if (!rc_goods_check (put, error))
     return NULL;

@@ -6,6 +6,7 @@
 #include "job-number.h"
 #include "logo.h"
 #include "rowcut-error.h"
+#include "shop-rows.h"
 
 typedef enum
 {
@@ -27,6 +28,7 @@ struct _RcShopWindow
   GtkWidget     *drop_button;
   GtkLabel      *note_label;
   GtkEditable   *fields[N_FIELDS];
+  RcTextRows    *tax_areas, *payments;
   RcBookKeeper  *keeper;
   GBytes        *logo; /* nullable */
 };
@@ -106,7 +108,9 @@ read_fields (RcShopWindow *self, GError **error)
   if (!read_rate (self, FIELD_TAX, _ ("Tax, %"), &book->tax_ppm, error)
       || !read_rate (self, FIELD_DEPOSIT, _ ("Deposit, %"), &book->deposit_ppm, error)
       || !read_days (self, &book->valid_days, error)
-      || (numbers != NULL && !rc_job_number_check_pattern (numbers, error)))
+      || (numbers != NULL && !rc_job_number_check_pattern (numbers, error))
+      || !rc_shop_rows_read_tax_areas (self->tax_areas, book, error)
+      || !rc_shop_rows_read_payments (self->payments, book, error))
     return NULL;
   g_free (book->shop_name);
   g_free (book->shop_address);
@@ -152,6 +156,8 @@ show_book (RcShopWindow *self, const RcPriceBook *book)
   set_text (self, FIELD_JOB_NUMBERS, book->job_numbers);
   gtk_text_buffer_set_text (self->address, book->shop_address != NULL ? book->shop_address : "", -1);
   gtk_text_buffer_set_text (self->terms, book->terms != NULL ? book->terms : "", -1);
+  rc_shop_rows_show_tax_areas (self->tax_areas, book);
+  rc_shop_rows_show_payments (self->payments, book);
   g_clear_pointer (&self->logo, g_bytes_unref);
   self->logo = book->logo != NULL ? g_bytes_ref (book->logo) : NULL;
   show_logo (self);
@@ -263,6 +269,27 @@ add_row (RcShopWindow *self, Field field, const char *name, const char *blank)
   self->fields[field] = GTK_EDITABLE (entry);
 }
 
+/* Below the terms. */
+static RcTextRows *
+add_rows (RcShopWindow *self, GtkWidget *rows, const char *name, const char *hint, int row)
+{
+  GtkWidget *label = gtk_label_new (name), *about = gtk_label_new (hint);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_valign (label, GTK_ALIGN_START);
+  gtk_widget_add_css_class (label, "field-label");
+  gtk_label_set_xalign (GTK_LABEL (about), 0);
+  gtk_label_set_wrap (GTK_LABEL (about), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (about), 48);
+  gtk_widget_add_css_class (about, "detail");
+  gtk_box_append (GTK_BOX (box), about);
+  gtk_box_append (GTK_BOX (box), rows);
+  gtk_grid_attach (self->grid, label, 0, row, 1, 1);
+  gtk_grid_attach (self->grid, box, 1, row, 1, 1);
+  return RC_TEXT_ROWS (rows);
+}
+
 static void
 rc_shop_window_dispose (GObject *object)
 {
@@ -302,6 +329,10 @@ rc_shop_window_init (RcShopWindow *self)
   add_row (self, FIELD_DEPOSIT, _ ("Deposit, %"), "0");
   add_row (self, FIELD_VALID_DAYS, _ ("Quotations hold, days"), _ ("not said"));
   add_row (self, FIELD_JOB_NUMBERS, _ ("Job numbers"), RC_JOB_NUMBERS_USUAL);
+  self->tax_areas = add_rows (self, rc_shop_rows_new_tax_areas (), _ ("Tax areas"),
+                              _ ("A job's quotation takes one of these in place of the shop's tax."), 8);
+  self->payments = add_rows (self, rc_shop_rows_new_payments (), _ ("Payment"),
+                             _ ("In place of the deposit, where a quotation says nothing else."), 9);
 }
 
 GtkWidget *

@@ -2,7 +2,8 @@
 
 #include "viewport.h"
 
-#define PATIENCE_US (10 * G_USEC_PER_SEC)
+#define PATIENCE_US (60 * G_USEC_PER_SEC)
+#define TRY_US      (5 * G_USEC_PER_SEC / 2)
 
 gboolean
 pointer_hand_is_missing (void)
@@ -20,6 +21,25 @@ on_ended (GPid pid, int status, gpointer data)
 {
   g_spawn_close_pid (pid);
   *(gboolean *)data = TRUE;
+}
+
+/* What the display's server had to send is here once it has answered. GTK hands on moves of the pointer with the next
+ * frame, and lays out with the one after what they have changed. */
+static void
+handle_events (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  gdk_display_sync (gdk_display_get_default ());
+  desk_fixture_settle ();
+  for (guint frame = 0; frame < 2; frame++)
+    for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+      {
+        g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+        if (gtk_widget_get_mapped (window))
+          desk_fixture_paint (window);
+        desk_fixture_settle ();
+      }
 }
 
 void
@@ -40,12 +60,7 @@ pointer_hand_do (const char *format, ...)
   g_child_watch_add (pid, on_ended, &has_ended);
   while (!has_ended)
     g_main_context_iteration (NULL, TRUE);
-  gdk_display_sync (gdk_display_get_default ()); /* what the hand did has come by now, if not yet been heeded */
-  for (int i = 0; i < 20; i++)
-    {
-      desk_fixture_settle ();
-      g_usleep (2000);
-    }
+  handle_events ();
 }
 
 RcFloorView *
@@ -88,7 +103,7 @@ pointer_hand_wait (gboolean (*ask) (gpointer data), gpointer data)
 gboolean
 pointer_hand_try (gboolean (*ask) (gpointer data), gpointer data)
 {
-  return is_in_time (ask, data, PATIENCE_US / POINTER_HAND_TRIES);
+  return is_in_time (ask, data, TRY_US);
 }
 
 /* Clicks until it is so: what is clicked may have moved away under the hand, as a panel grows by what was typed. */
@@ -279,6 +294,15 @@ is_label_shown (gpointer data)
   return find_label (data) != NULL;
 }
 
+/* A part of a menu has slid into its place. */
+static gboolean
+is_label_still (gpointer data)
+{
+  GtkWidget *label = find_label (data);
+  GtkWidget *stack = label ? gtk_widget_get_ancestor (label, GTK_TYPE_STACK) : NULL;
+  return label && (stack == NULL || !gtk_stack_get_transition_running (GTK_STACK (stack)));
+}
+
 static gboolean
 is_shut (gpointer data)
 {
@@ -297,10 +321,7 @@ pointer_hand_pick (PointerHand *hand, GtkWidget *drop_down, const char *labels)
       if (i == 0)
         click_until (hand, find_root, is_label_shown, &sought);
       else
-        {
-          pointer_hand_do ("sleep 0.4"); /* until the part of the menu has slid into its place */
-          pointer_hand_wait (is_label_shown, &sought);
-        }
+        pointer_hand_wait (is_label_still, &sought);
       if (parts[i + 1] != NULL)
         pointer_hand_click_widget (hand, find_label (&sought));
       else

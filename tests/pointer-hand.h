@@ -44,9 +44,9 @@ void pointer_hand_pick (PointerHand *hand, GtkWidget *drop_down, const char *lab
 GtkWidget *pointer_hand_find (GtkWidget *root, const char *name);
 /* The label shown below `root` that begins so; NULL for none. */
 GtkWidget *pointer_hand_find_label (GtkWidget *root, const char *text);
-/* Handles events until `ask` says TRUE; FALSE where it does not for a quarter of ten seconds: time to do it again,
- * which is worth POINTER_HAND_TRIES. */
+/* Handles events until `ask` says TRUE; FALSE where it does not for some seconds: time to do it again, which is worth
+ * POINTER_HAND_TRIES. */
 #define POINTER_HAND_TRIES 4
 gboolean pointer_hand_try (gboolean (*ask) (gpointer data), gpointer data);
-/* The same; fails after ten seconds. */
+/* The same; fails after a minute. */
 void pointer_hand_wait (gboolean (*ask) (gpointer data), gpointer data);

@@ -8,21 +8,31 @@ static const RcLength IN = RC_TICKS_PER_INCH;
 
 typedef PointerHand User;
 
-/* Handles events for at most two seconds, until there are so many rooms and openings. */
+typedef struct
+{
+  User *user;
+  guint n_rooms, n_openings;
+} Things;
+
+static gboolean
+are_there (gpointer data)
+{
+  const Things    *things = data;
+  const RcMeasure *measure = pointer_hand_get_measure (things->user);
+  guint            n = 0;
+
+  for (guint r = 0; r < measure->rooms->len; r++)
+    n += ((const RcRoom *)g_ptr_array_index (measure->rooms, r))->openings->len;
+  return measure->rooms->len >= things->n_rooms && n >= things->n_openings;
+}
+
+/* Handles events until there are so many rooms and openings. */
 static void
 wait_for_things (User *user, guint n_rooms, guint n_openings)
 {
-  for (int i = 0; i < 400; i++)
-    {
-      const RcMeasure *measure = pointer_hand_get_measure (user);
-      guint            n = 0;
-      for (guint r = 0; r < measure->rooms->len; r++)
-        n += ((const RcRoom *)g_ptr_array_index (measure->rooms, r))->openings->len;
-      if (measure->rooms->len >= n_rooms && n >= n_openings)
-        return;
-      desk_fixture_settle ();
-      g_usleep (5000);
-    }
+  Things things = { user, n_rooms, n_openings };
+
+  pointer_hand_wait (are_there, &things);
 }
 
 static const RcRoom *
@@ -76,13 +86,14 @@ assert_size (const RcRoom *room, RcLength width, RcLength length)
 static void
 wait_for_plan (User *user)
 {
-  for (int i = 0; i < 3000 && !rc_document_is_planned (pointer_hand_get_document (user)); i++)
-    {
-      desk_fixture_settle ();
-      g_usleep (5000);
-    }
-  g_assert_true (rc_document_is_planned (pointer_hand_get_document (user)));
+  desk_fixture_wait (pointer_hand_get_document (user));
   g_assert_null (rc_document_get_fault (pointer_hand_get_document (user)));
+}
+
+static gboolean
+is_empty (gpointer data)
+{
+  return pointer_hand_get_measure (data)->rooms->len == 0;
 }
 
 /* Hall, living room and dining room of the demo house, with their doors, from nothing. */
@@ -134,16 +145,11 @@ test_house_by_pointer (User *user, gconstpointer data)
   pointer_hand_drag (user, at.x, at.y + 3 * FT, at.x - 2 * FT, at.y + 3 * FT);
   for (guint i = 0; i < 8; i++)
     pointer_hand_key (user, "ctrl+z");
-  for (int i = 0; i < 400 && rc_document_get_measure (pointer_hand_get_document (user))->rooms->len > 0; i++)
-    {
-      desk_fixture_settle ();
-      g_usleep (5000);
-    }
-  g_assert_cmpuint (rc_document_get_measure (pointer_hand_get_document (user))->rooms->len, ==, 0);
+  pointer_hand_wait (is_empty, user);
 }
 
 static gboolean
-is_asking (void)
+is_asking (gpointer data)
 {
   GListModel *windows = gtk_window_get_toplevels ();
 
@@ -162,13 +168,8 @@ static void
 ask_for_sizes (User *user)
 {
   pointer_hand_key (user, "F8");
-  for (int i = 0; i < 400 && !is_asking (); i++)
-    {
-      desk_fixture_settle ();
-      g_usleep (5000);
-    }
-  g_assert_true (is_asking ());
-  pointer_hand_do ("xdotool mousemove 300 120 sleep 0.2");
+  pointer_hand_wait (is_asking, NULL);
+  pointer_hand_do ("xdotool mousemove 300 120");
 }
 
 /* By keyboard alone: a rectangle with a door under 12 keys, a bay-fronted L under 40. */
@@ -185,7 +186,7 @@ test_rooms_by_keyboard (User *user, gconstpointer data)
   pointer_hand_type (user, "10'");
   pointer_hand_key (user, "Return");
   assert_size (get_room (user, 0), 12 * FT, 10 * FT);
-  pointer_hand_do ("xdotool mousemove 300 500 sleep 0.2");
+  pointer_hand_do ("xdotool mousemove 300 500");
   pointer_hand_key (user, "alt+d");
   wait_for_things (user, 1, 1);
   g_assert_cmpuint (get_room (user, 0)->openings->len, ==, 1);

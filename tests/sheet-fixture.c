@@ -5,6 +5,7 @@
 #include <fontconfig/fontconfig.h>
 #include <pango/pangocairo.h>
 #include <string.h>
+#include <unistd.h>
 
 #define FT(feet)            ((RcLength)((feet)*RC_TICKS_PER_FOOT))
 #define FT_IN(feet, inches) (FT (feet) + (RcLength)((inches)*RC_TICKS_PER_INCH))
@@ -437,9 +438,39 @@ rc_sheet_fixture_dup_words (RcSheetKind kind, const RcSheetData *data)
   return g_strjoinv (" ", parts);
 }
 
+static char *
+dup_thread_name (const char *thread)
+{
+  g_autofree char *path = g_build_filename ("/proc/self/task", thread, "comm", NULL);
+  char            *name = NULL;
+
+  return g_file_get_contents (path, &name, NULL, NULL) ? name : g_strdup ("");
+}
+
+/* Pango looks for each font in a thread of its own. One that has not begun still has the name of the program. */
+static gboolean
+is_looking_for_fonts (void)
+{
+  g_autoptr (GDir) threads = g_dir_open ("/proc/self/task", 0, NULL);
+  g_autofree char *own_id = g_strdup_printf ("%d", (int)getpid ());
+  g_autofree char *own_name = dup_thread_name (own_id);
+  const char      *thread;
+
+  while (threads && (thread = g_dir_read_name (threads)) != NULL)
+    {
+      g_autofree char *name = dup_thread_name (thread);
+
+      if (g_str_has_prefix (name, "[pango]") || (strcmp (thread, own_id) != 0 && strcmp (name, own_name) == 0))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 void
 rc_sheet_fixture_forget_fonts (void)
 {
+  while (is_looking_for_fonts ()) /* or cairo and fontconfig end the program, for what such a thread still holds */
+    g_usleep (1000);
   pango_cairo_font_map_set_default (NULL);
   cairo_debug_reset_static_data ();
   FcFini ();

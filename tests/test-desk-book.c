@@ -59,6 +59,11 @@ test_goods_are_typed (DeskFixture *fixture, gconstpointer data)
   desk_fixture_type (GTK_WINDOW (window), "Otter Berber, sand");
   desk_fixture_press_return (GTK_WINDOW (window));
   g_assert_nonnull (strstr (rc_price_window_get_told (RC_PRICE_WINDOW (window)), "has no roll width"));
+  desk_fixture_type (GTK_WINDOW (window), "12"); /* the keyboard is in the field that was wrong */
+  write_into (window, "Match: a drop of", "2/7");
+  desk_fixture_press_return (GTK_WINDOW (window));
+  g_assert_nonnull (strstr (rc_price_window_get_told (RC_PRICE_WINDOW (window)), "no repeat length"));
+  desk_fixture_type (GTK_WINDOW (window), "3'");
   write_into (window, "Supplier", "Skerrow Mills");
   write_into (window, "Roll width", "12 parsecs");
   desk_fixture_press_return (GTK_WINDOW (window));
@@ -72,6 +77,7 @@ test_goods_are_typed (DeskFixture *fixture, gconstpointer data)
   const RcGoods *goods = rc_price_book_find_goods (book, "otter-berber-sand");
   g_assert_cmpint (goods->roll_width, ==, 12 * RC_TICKS_PER_FOOT);
   g_assert_cmpint (goods->length_step, ==, RC_TICKS_PER_FOOT);
+  g_assert_cmpint (goods->match, ==, RC_MATCH (2, 7));
   g_assert_cmpstr (goods->supplier, ==, "Skerrow Mills");
   g_assert_cmpint (rc_price_book_find (book, goods->id, NULL)->sale, ==, 3150);
   gtk_window_destroy (GTK_WINDOW (window));

@@ -174,6 +174,20 @@ read_length (RcGoodsForm *self, Field field, RcLength *length, GError **error)
   return TRUE;
 }
 
+/* A fraction of the repeat, as 2/7; blank: a set match. */
+static gboolean
+read_match (const char *text, RcMatch *match, GError **error)
+{
+  g_autofree char *stripped = g_strstrip (g_strdup (text)), *name = g_strconcat (stripped, "-drop", NULL);
+
+  *match = RC_MATCH_SET;
+  if (*stripped == '\0' || rc_match_parse (name, match, NULL))
+    return TRUE;
+  g_set_error (error, RC_ERROR, RC_ERROR_PARSE,
+               _ ("“%s” is no part of a repeat; write it as 1/2 or 2/7, or nothing for a set match"), text);
+  return FALSE;
+}
+
 /* Text left blank is 0. */
 static gboolean
 read_field (RcGoodsForm *self, Field field, RcGoods *goods, GError **error)
@@ -197,7 +211,7 @@ read_field (RcGoodsForm *self, Field field, RcGoods *goods, GError **error)
     case FIELD_PACK_UNIT:
       return rc_unit_parse (get_picked (self, field), &goods->pack_unit, error);
     case FIELD_MATCH:
-      return rc_match_parse (get_picked (self, field), &goods->match, error);
+      return read_match (get_text (self, field), &goods->match, error);
     case FIELD_PACK:
       goods->pack_micro = 0;
       return *get_text (self, field) == '\0' || rc_quantity_parse (get_text (self, field), &goods->pack_micro, error);
@@ -225,6 +239,23 @@ rc_goods_form_read (RcGoodsForm *self, GError **error)
   return g_steal_pointer (&goods);
 }
 
+void
+rc_goods_form_focus_fault (RcGoodsForm *self, RcGoods *goods)
+{
+  g_autofree char *fault = NULL;
+  const void      *member = rc_goods_find_fault (goods, &fault);
+  Field            wrong = FIELD_NAME;
+
+  for (Field field = 0; member != NULL && field < N_FIELDS; field++)
+    if (get_length (goods, field) == member)
+      wrong = field;
+  if (member == &goods->pack_micro)
+    wrong = FIELD_PACK;
+  else if (member == &goods->pack_covers_area)
+    wrong = FIELD_COVERS_AREA;
+  gtk_widget_grab_focus (self->fields[wrong]);
+}
+
 const RcGoods *
 rc_goods_form_get_before (RcGoodsForm *self)
 {
@@ -246,37 +277,17 @@ show_units (RcGoodsForm *self, Field field, guint units, RcUnit unit)
 }
 
 static void
-add_match (RcPick *pick, RcMatch match)
+show_text (RcGoodsForm *self, Field field, const char *text)
 {
-  g_autofree char *drop
-      = g_strdup_printf (_ ("drop of %u/%u"), rc_match_get_numerator (match), rc_match_get_denominator (match));
-
-  rc_pick_add (pick, rc_match_get_name (match), match == RC_MATCH_SET ? _ ("set") : drop);
+  gtk_editable_set_text (GTK_EDITABLE (self->fields[field]), text != NULL ? text : "");
 }
 
 static void
 show_match (RcGoodsForm *self, RcMatch match)
 {
-  static const RcMatch USUAL[] = { RC_MATCH_SET,    RC_MATCH_HALF_DROP, RC_MATCH_QUARTER_DROP, RC_MATCH (3, 4),
-                                   RC_MATCH (1, 3), RC_MATCH (2, 3),    RC_MATCH (1, 5),       RC_MATCH (1, 6) };
-  g_auto (RcPick) pick = { 0 };
-  gboolean is_usual = FALSE;
+  g_autofree char *drop = g_strdup_printf ("%u/%u", rc_match_get_numerator (match), rc_match_get_denominator (match));
 
-  rc_pick_init (&pick);
-  for (guint i = 0; i < G_N_ELEMENTS (USUAL); i++)
-    {
-      add_match (&pick, USUAL[i]);
-      is_usual |= USUAL[i] == match;
-    }
-  if (!is_usual)
-    add_match (&pick, match);
-  rc_pick_show (&pick, GTK_DROP_DOWN (self->fields[FIELD_MATCH]), rc_match_get_name (match));
-}
-
-static void
-show_text (RcGoodsForm *self, Field field, const char *text)
-{
-  gtk_editable_set_text (GTK_EDITABLE (self->fields[field]), text != NULL ? text : "");
+  show_text (self, FIELD_MATCH, match != RC_MATCH_SET ? drop : NULL);
 }
 
 /* What is in a pack is counted in the unit that the goods are priced in. */
@@ -411,7 +422,10 @@ rc_goods_form_init (RcGoodsForm *self)
   add_field (self, FIELD_USABLE_WIDTH, _ ("Usable width"), new_length (_ ("as the roll")));
   add_field (self, FIELD_REPEAT_LENGTH, _ ("Repeat, length"), new_length (_ ("plain")));
   add_field (self, FIELD_REPEAT_WIDTH, _ ("Repeat, width"), new_length (_ ("none")));
-  add_field (self, FIELD_MATCH, _ ("Match"), gtk_drop_down_new (NULL, NULL));
+  add_field (self, FIELD_MATCH, _ ("Match: a drop of"), rc_form_entry_new (_ ("none, set"), 8));
+  gtk_widget_set_tooltip_text (
+      self->fields[FIELD_MATCH],
+      _ ("How far the pattern drops from one width to the next, as a part of its repeat: 1/2, 2/7"));
   add_field (self, FIELD_LENGTH_STEP, _ ("Sold in steps of"), new_length (_ ("any length")));
   add_field (self, FIELD_LEAST_CUT, _ ("Shortest cut"), new_length (_ ("any length")));
   add_field (self, FIELD_FULL_ROLL, _ ("Full roll"), new_length (_ ("not known")));

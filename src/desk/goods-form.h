@@ -17,3 +17,5 @@ const RcGoods *rc_goods_form_get_before (RcGoodsForm *self);
 /* The goods as written; fields that their kind does not show stay as they were. NULL with an error that names the
  * field, which then has the focus. (transfer full) */
 RcGoods *rc_goods_form_read (RcGoodsForm *self, GError **error);
+/* The keyboard goes to the field at fault in goods that were read and refused (rc_goods_find_fault; else the name). */
+void rc_goods_form_focus_fault (RcGoodsForm *self, RcGoods *goods);

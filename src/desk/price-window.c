@@ -7,6 +7,7 @@
 #include "price-csv.h"
 #include "price-list-dialog.h"
 #include "price-table.h"
+#include "rowcut-error.h"
 #include "supplier-page.h"
 
 struct _RcPriceWindow
@@ -219,6 +220,8 @@ keep_goods (RcPriceWindow *self)
   g_autoptr (RcGoods) goods = rc_goods_form_read (self->form, &error);
   RcPriceBook *edited = goods != NULL ? rc_price_edit_put_goods (get_book (self), before, goods, &id, &error) : NULL;
 
+  if (goods != NULL && g_error_matches (error, RC_ERROR, RC_ERROR_RANGE))
+    rc_goods_form_focus_fault (self->form, goods);
   if (!take (self, edited, error, goods != NULL ? goods->name : NULL))
     return;
   close_form (self);

@@ -69,24 +69,51 @@ rc_goods_equal (const RcGoods *a, const RcGoods *b)
          && a->pack_covers_length == b->pack_covers_length;
 }
 
-/* NULL: nothing is wrong. (transfer full) */
-static char *
-dup_carpet_fault (const RcGoods *goods)
+static const void *
+find_carpet_fault (const RcGoods *goods, char **fault)
 {
+  const RcLength *const lengths[]
+      = { &goods->repeat_length, &goods->repeat_width, &goods->length_step, &goods->full_roll, &goods->least_cut };
+
   if (goods->roll_width <= 0)
-    return g_strdup_printf (_ ("Carpet “%s” has no roll width; it must be more than 0, as 12 ft or 4 m"), goods->id);
-  if (goods->roll_width > RC_ROOM_MAX_SIDE)
-    return g_strdup_printf (_ ("Carpet “%s”: a roll is at most 1 km wide"), goods->id);
+    *fault = g_strdup_printf (_ ("Carpet “%s” has no roll width; it must be more than 0, as 12 ft or 4 m"), goods->id);
+  else if (goods->roll_width > RC_ROOM_MAX_SIDE)
+    *fault = g_strdup_printf (_ ("Carpet “%s”: a roll is at most 1 km wide"), goods->id);
+  if (*fault != NULL)
+    return &goods->roll_width;
   if (goods->usable_width < 0 || goods->usable_width > goods->roll_width)
-    return g_strdup_printf (_ ("Carpet “%s”: the usable width must not be more than the roll width"), goods->id);
-  if (goods->repeat_length < 0 || goods->repeat_width < 0 || goods->length_step < 0 || goods->full_roll < 0
-      || goods->least_cut < 0)
-    return g_strdup_printf (_ ("Carpet “%s”: repeats, length step, full roll and shortest cut must not be less than 0"),
-                            goods->id);
-  if (goods->match != RC_MATCH_SET && goods->repeat_length == 0)
-    return g_strdup_printf (_ ("Carpet “%s” has a %s match but no repeat length"), goods->id,
+    {
+      *fault = g_strdup_printf (_ ("Carpet “%s”: the usable width must not be more than the roll width"), goods->id);
+      return &goods->usable_width;
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (lengths); i++)
+    if (*lengths[i] < 0)
+      {
+        *fault = g_strdup_printf (
+            _ ("Carpet “%s”: repeats, length step, full roll and shortest cut must not be less than 0"), goods->id);
+        return lengths[i];
+      }
+  if (goods->match == RC_MATCH_SET || goods->repeat_length > 0)
+    return NULL;
+  *fault = g_strdup_printf (_ ("Carpet “%s” has a %s match but no repeat length"), goods->id,
                             rc_match_get_name (goods->match));
-  return NULL;
+  return &goods->repeat_length;
+}
+
+const void *
+rc_goods_find_fault (const RcGoods *goods, char **fault)
+{
+  const void *member = goods->pack_micro < 0           ? (const void *)&goods->pack_micro
+                       : goods->pack_covers_area < 0   ? (const void *)&goods->pack_covers_area
+                       : goods->pack_covers_length < 0 ? (const void *)&goods->pack_covers_length
+                                                       : NULL;
+
+  *fault = NULL;
+  if (member != NULL)
+    *fault = g_strdup_printf (_ ("Goods “%s”: a pack must not hold or cover less than 0"), goods->id);
+  else if (goods->kind == RC_GOODS_CARPET)
+    member = find_carpet_fault (goods, fault);
+  return member;
 }
 
 gboolean
@@ -94,11 +121,7 @@ rc_goods_check (const RcGoods *goods, GError **error)
 {
   g_autofree char *fault = NULL;
 
-  if (goods->pack_micro < 0 || goods->pack_covers_area < 0 || goods->pack_covers_length < 0)
-    fault = g_strdup_printf (_ ("Goods “%s”: a pack must not hold or cover less than 0"), goods->id);
-  else if (goods->kind == RC_GOODS_CARPET)
-    fault = dup_carpet_fault (goods);
-  if (fault == NULL)
+  if (rc_goods_find_fault (goods, &fault) == NULL)
     return TRUE;
   g_set_error_literal (error, RC_ERROR, RC_ERROR_RANGE, fault);
   return FALSE;

@@ -61,6 +61,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcGoods, rc_goods_free)
 /* Whether every field is the same. */
 gboolean rc_goods_equal (const RcGoods *a, const RcGoods *b);
 
+/* The member of `goods` that no job could be planned with; NULL: there is none. *fault (transfer full) says what is
+ * wrong with it. */
+const void *rc_goods_find_fault (const RcGoods *goods, char **fault);
 /* FALSE and RC_ERROR_RANGE naming the goods by their id and the field that no job could be planned with. */
 gboolean rc_goods_check (const RcGoods *goods, GError **error);
 

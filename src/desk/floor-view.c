@@ -26,6 +26,7 @@ struct _RcFloorView
   RcChoice     shown;          /* the choice as last seen */
   double       drag_x, drag_y; /* view's origin where a drag began */
   gboolean     has_dragged;
+  double       press_x, press_y, held_x, held_y; /* where it began in the widget, and has come to */
   RcFloorHand *hand;
   gboolean     is_in_hand; /* the drag under way is the gesture's, not a pan */
   double       pointer_x, pointer_y;
@@ -207,6 +208,8 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, RcFloorView *self)
   self->drag_x = self->view.x0;
   self->drag_y = self->view.y0;
   self->has_dragged = FALSE;
+  self->press_x = self->held_x = x;
+  self->press_y = self->held_y = y;
   gtk_widget_grab_focus (GTK_WIDGET (self));
   self->is_in_hand = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (drag)) == GDK_BUTTON_PRIMARY
                      && rc_floor_hand_press (self->hand, &self->view, x, y, get_state (drag));
@@ -216,11 +219,11 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, RcFloorView *self)
 static void
 on_drag_update (GtkGestureDrag *drag, double dx, double dy, RcFloorView *self)
 {
-  double x = 0, y = 0;
-
-  if (self->is_in_hand && gtk_gesture_drag_get_start_point (drag, &x, &y))
+  self->held_x = self->press_x + dx;
+  self->held_y = self->press_y + dy;
+  if (self->is_in_hand)
     {
-      rc_floor_hand_move (self->hand, &self->view, x + dx, y + dy, get_state (drag));
+      rc_floor_hand_move (self->hand, &self->view, self->held_x, self->held_y, get_state (drag));
       return;
     }
   if (!self->has_dragged && !gtk_drag_check_threshold (GTK_WIDGET (self), 0, 0, (int)dx, (int)dy))
@@ -249,17 +252,23 @@ pick (RcFloorView *self, double x, double y)
   rc_document_choose (self->document, rc_choice_mend (choice, rc_document_get_measure (self->document), outcome->plan));
 }
 
+/* A press let go so soon that the toolkit never saw it held ends here too, and then `dx` and `dy` mean nothing. */
 static void
 on_drag_end (GtkGestureDrag *drag, double dx, double dy, RcFloorView *self)
 {
-  double x = 0, y = 0;
+  gboolean was_in_hand = self->is_in_hand;
 
-  if (self->document == NULL || !gtk_gesture_drag_get_start_point (drag, &x, &y))
-    return;
-  if (self->is_in_hand ? rc_floor_hand_release (self->hand, &self->view, x + dx, y + dy, get_state (drag))
-                       : !self->has_dragged)
-    pick (self, x, y);
   self->is_in_hand = FALSE;
+  if (self->document == NULL)
+    return;
+  if (gtk_gesture_drag_get_offset (drag, &dx, &dy))
+    {
+      self->held_x = self->press_x + dx;
+      self->held_y = self->press_y + dy;
+    }
+  if (was_in_hand ? rc_floor_hand_release (self->hand, &self->view, self->held_x, self->held_y, get_state (drag))
+                  : !self->has_dragged)
+    pick (self, self->press_x, self->press_y);
 }
 
 static gboolean

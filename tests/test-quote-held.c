@@ -432,6 +432,31 @@ test_each_difference (void)
     }
 }
 
+/* The plans of the measures, as far as there are any, and the last that was asked for. */
+typedef struct
+{
+  const RcPlan *plans[3];
+  const char   *asked;
+} Told;
+
+static const RcPlan *
+tell_plan (const RcMeasure *measure, gpointer data)
+{
+  Told *told = data;
+
+  told->asked = measure->id;
+  return told->plans[measure->id[1] - '1'];
+}
+
+static const RcMeasure *
+find_begun_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure, Told *told)
+{
+  const RcMeasure *found = rc_held_find_begun_by (held, job, measure, tell_plan, told);
+
+  g_assert_cmpstr (told->asked, ==, found->id); /* its plan is at hand */
+  return found;
+}
+
 /* A piece tells the plan it was cut by: its number, goods and size. An order tells the measure by its day. */
 static void
 test_made_by (void)
@@ -471,18 +496,25 @@ test_made_by (void)
     }
   RcOrdered       *order = held->orders->pdata[0];
   const RcMeasure *last = job->measures->pdata[2];
-  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2"); /* nobody knows when */
+  Told             told = { { NULL } };
+  g_assert_cmpstr (find_begun_by (held, job, last, &told)->id, ==, "M2"); /* nobody knows when */
   order->made = g_strdup ("2026-03-04");
-  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M1");
+  g_assert_cmpstr (find_begun_by (held, job, last, &told)->id, ==, "M1");
   g_free (order->made);
   order->made = g_strdup ("2026-03-10");
-  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2"); /* before the measure itself */
+  g_assert_cmpstr (find_begun_by (held, job, last, &told)->id, ==, "M2"); /* before the measure itself */
   g_clear_pointer (&((RcMeasure *)job->measures->pdata[1])->date, g_free);
   g_free (order->made);
   order->made = g_strdup ("2026-03-04");
-  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2"); /* nobody knows when it was measured */
+  g_assert_cmpstr (find_begun_by (held, job, last, &told)->id, ==, "M2"); /* nobody knows when it was measured */
   g_ptr_array_set_size (held->orders, 0);
-  g_assert_cmpstr (rc_held_find_ordered_by (held, job, last)->id, ==, "M2");
+  g_assert_cmpstr (find_begun_by (held, job, last, &told)->id, ==, "M2");
+  g_assert_null (rc_held_find_begun_by (held, job, job->measures->pdata[0], tell_plan, &told));
+  /* What is cut says more than any day. */
+  told.plans[0] = plan;
+  g_free (cut->goods_id);
+  cut->goods_id = g_strdup ("carpet");
+  g_assert_cmpstr (find_begun_by (held, job, last, &told)->id, ==, "M1");
 }
 
 int

@@ -364,18 +364,49 @@ plan_whole (RcJobWork *work, RcJob *whole, const RcPlan *laid, GError **error)
   return TRUE;
 }
 
+/* Earlier measures of the work's job, and the last that was planned. */
+typedef struct
+{
+  const RcJobWork *of;
+  const char      *path;
+  RcJobOptions     options; /* borrows */
+  RcJobWork       *found;
+} Earlier;
+
+static const RcPlan *
+find_plan (const RcMeasure *measure, gpointer data)
+{
+  Earlier *self = data;
+
+  if (self->found != NULL && g_str_equal (self->found->measure->id, measure->id))
+    return self->found->plan;
+  g_clear_pointer (&self->found, rc_job_work_free);
+  self->options = *self->of->options;
+  self->options.measure = measure->id;
+  self->found = rc_job_work_new (self->path, &self->options, NULL);
+  if (self->found != NULL && !rc_job_work_plan (self->found, NULL))
+    g_clear_pointer (&self->found, rc_job_work_free);
+  return self->found != NULL ? self->found->plan : NULL;
+}
+
 gboolean
-rc_job_work_count_on_held (RcJobWork *work, RcJobWork *before, GError **error)
+rc_job_work_count_on_held (RcJobWork *work, const char *path, GError **error)
 {
   g_autoptr (RcStore) store = NULL;
+  Earlier  earlier = { .of = work, .path = path };
+  gboolean done;
 
-  if (!rc_job_work_plan (work, error) || (before != NULL && !rc_job_work_plan (before, error)))
+  if (!rc_job_work_plan (work, error))
     return FALSE;
   store = rc_shop_store_open (work->options->store, error);
   work->held = store != NULL ? rc_store_load_held (store, work->job, error) : NULL;
-  return work->held != NULL
-         && plan_whole (work, rc_held_dup_whole_job (work->held, work->job), (before != NULL ? before : work)->plan,
-                        error);
+  if (work->held == NULL)
+    return FALSE;
+  rc_held_find_begun_by (work->held, work->job, work->measure, find_plan, &earlier);
+  done = plan_whole (work, rc_held_dup_whole_job (work->held, work->job),
+                     earlier.found != NULL ? earlier.found->plan : work->plan, error);
+  g_clear_pointer (&earlier.found, rc_job_work_free);
+  return done;
 }
 
 GPtrArray *

@@ -35,9 +35,9 @@ gboolean rc_job_work_price (RcJobWork *work, GError **error);
 
 gboolean rc_job_work_price_alternatives (RcJobWork *work, GError **error); /* those of the job's offer */
 
-/* From now on the job is planned with what the store says is cut, ordered and kept for it. `before` (nullable) is the
- * measure before it, planned: the pile stays as it was. */
-gboolean rc_job_work_count_on_held (RcJobWork *work, RcJobWork *before, GError **error);
+/* From now on the job, which was read from `path`, is planned with what the store says is cut, ordered and kept for it;
+ * what is as the measure that it was cut or ordered by stays as that lays it (rc_held_find_begun_by). */
+gboolean rc_job_work_count_on_held (RcJobWork *work, const char *path, GError **error);
 
 /* The orders, priced; of a job planned with what it has, what is still to be ordered. (transfer full) GPtrArray of
  * RcOrder. */

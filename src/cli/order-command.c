@@ -66,36 +66,6 @@ is_there (const Ordering *ordering, const RcJobWork *work, GError **error)
   return FALSE;
 }
 
-/* The measure before the work's, by which goods were ordered and cut; NULL without error: there is none. (transfer
- * full) */
-static RcJobWork *
-find_before (const char *path, const RcJobWork *work, RcJobOptions *options, GError **error)
-{
-  const GPtrArray *measures = work->job->measures;
-  guint            at = 0;
-
-  while (g_ptr_array_index (measures, at) != work->measure)
-    at++;
-  if (at == 0)
-    return NULL;
-  *options = *work->options;
-  options->measure = ((RcMeasure *)g_ptr_array_index (measures, at - 1))->id;
-  return rc_job_work_new (path, options, error);
-}
-
-static gboolean
-count_on_held (const char *path, RcJobWork *work, GError **error)
-{
-  RcJobOptions options; /* borrows */
-  GError      *fault = NULL;
-  g_autoptr (RcJobWork) before = find_before (path, work, &options, &fault);
-
-  if (fault == NULL)
-    return rc_job_work_count_on_held (work, before, error);
-  g_propagate_error (error, fault);
-  return FALSE;
-}
-
 /* One job's orders as they are; of several each line says which it is for. */
 static gboolean
 add_job (Ordering *ordering, RcJobWork *work, gboolean alone, RcRollClaims *claims, GError **error)
@@ -134,7 +104,7 @@ ordering_init (Ordering *ordering, char **paths, const RcJobOptions *options, GE
           return FALSE;
         }
       g_ptr_array_add (ordering->works, work);
-      if ((ordering->supplements && !count_on_held (paths[i], work, error))
+      if ((ordering->supplements && !rc_job_work_count_on_held (work, paths[i], error))
           || !add_job (ordering, work, paths[1] == NULL, claims, error))
         return FALSE;
     }

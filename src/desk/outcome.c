@@ -59,27 +59,36 @@ plan_earlier (const RcOutcome *self, const RcJob *job, const RcMeasure *measure,
   return rc_outcome_new (job, measure->id, NULL, self->book, self->date, seconds, known, NULL, NULL, cancellable, NULL);
 }
 
-/* The measure that the goods were cut by, whatever others came between; where nothing tells it, the one they were
- * ordered by. */
+/* What an earlier measure is planned with, and the last that was. */
+typedef struct
+{
+  const RcOutcome *of, *previous;
+  const RcJob     *job;
+  double           seconds;
+  GCancellable    *cancellable;
+  RcOutcome       *found;
+} Earlier;
+
+static const RcPlan *
+find_plan (const RcMeasure *measure, gpointer data)
+{
+  Earlier *self = data;
+
+  if (self->found == NULL || !g_str_equal (self->found->measure->id, measure->id))
+    {
+      g_clear_pointer (&self->found, rc_outcome_unref);
+      self->found = plan_earlier (self->of, self->job, measure, self->seconds, self->previous, self->cancellable);
+    }
+  return self->found != NULL ? self->found->plan : NULL;
+}
+
 static void
 count_on_held (RcOutcome *self, const RcJob *job, double seconds, const RcOutcome *previous, GCancellable *cancellable)
 {
-  guint at = 0;
+  Earlier earlier = { self, previous, job, seconds, cancellable, NULL };
 
-  while (at < job->measures->len
-         && !g_str_equal (((const RcMeasure *)g_ptr_array_index (job->measures, at))->id, self->measure->id))
-    at++;
-  for (guint i = at; i-- > 0 && self->before == NULL;)
-    {
-      g_autoptr (RcOutcome) earlier
-          = plan_earlier (self, job, g_ptr_array_index (job->measures, i), seconds, previous, cancellable);
-
-      if (earlier != NULL && rc_held_was_cut_by (self->held, earlier->plan))
-        self->before = g_steal_pointer (&earlier);
-    }
-  if (self->before == NULL)
-    self->before = plan_earlier (self, job, rc_held_find_ordered_by (self->held, job, self->measure), seconds, previous,
-                                 cancellable);
+  rc_held_find_begun_by (self->held, job, self->measure, find_plan, &earlier);
+  self->before = earlier.found;
 }
 
 static RcOutcome *

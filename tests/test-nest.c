@@ -1,4 +1,5 @@
 #include <string.h>
+#include <time.h>
 
 #include "nest-cases.h"
 #include "nest.h"
@@ -451,22 +452,22 @@ cancel_soon (gpointer cancellable)
 {
   g_usleep (100000);
   g_cancellable_cancel (cancellable);
-  return GSIZE_TO_POINTER ((gsize)g_get_monotonic_time ());
+  return GSIZE_TO_POINTER ((gsize)clock ());
 }
 
-/* How long the solver goes on after a cancel. */
-static gint64
+/* How long the solver goes on after a cancel, in processor time: a busy machine may keep it from its processor. */
+static clock_t
 cancel_one (RcNestProblem *problem)
 {
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   RcNestParams params = { .seconds = 60, .seed = 1, .cancellable = cancellable };
   GThread     *thread = g_thread_new ("cancel", cancel_soon, cancellable);
   g_autoptr (RcNestAnswer) answer = rc_nest_solve (problem, &params);
-  gint64 after_us = g_get_monotonic_time () - (gint64)GPOINTER_TO_SIZE (g_thread_join (thread));
+  clock_t at_end = clock (), at_cancel = (clock_t)GPOINTER_TO_SIZE (g_thread_join (thread));
 
   assert_holds (problem, answer);
   g_assert_true (answer->status == RC_NEST_CANCELLED || answer->status == RC_NEST_OPTIMAL);
-  return after_us;
+  return at_end - at_cancel;
 }
 
 /* Many cuts, a handful that is searched exactly, several rolls, any stages. */
@@ -484,16 +485,10 @@ test_cancel (void)
   for (guint k = 0; k < G_N_ELEMENTS (styles); k++)
     {
       g_autoptr (RcNestProblem) problem = rc_nest_case_new (rand, &styles[k]);
-      gint64 least_us = G_MAXINT64;
+      double after_ms = 1000.0 * (double)cancel_one (problem) / CLOCKS_PER_SEC;
 
-      /* A busy machine may keep the solver from its processor: the best of three counts. */
-      for (int tries = 0; tries < 3 && least_us >= 20000; tries++)
-        {
-          gint64 after_us = cancel_one (problem);
-          least_us = MIN (least_us, after_us);
-        }
-      g_test_message ("cancelled after %" G_GINT64_FORMAT " us", least_us);
-      g_assert_cmpint (least_us, <, 20000);
+      g_test_message ("cancelled after %.1f ms", after_ms);
+      g_assert_cmpfloat (after_ms, <, 20);
     }
 }
 

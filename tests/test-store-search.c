@@ -1,5 +1,6 @@
 /* Finding jobs by words. */
 #include <string.h>
+#include <time.h>
 
 #include "search.h"
 #include "store-maker.h"
@@ -147,21 +148,21 @@ test_quick (void)
     }
   for (guint i = 0; i < G_N_ELEMENTS (typed); i++)
     {
-      gint64 start = g_get_monotonic_time ();
+      clock_t start = clock ();
       g_autoptr (GPtrArray) all = rc_store_find_jobs (store, typed[i], NULL);
-      double all_ms = (double)(g_get_monotonic_time () - start) / 1000;
+      double all_ms = 1000.0 * (double)(clock () - start) / CLOCKS_PER_SEC;
       g_autoptr (GPtrArray) some = NULL;
       double some_ms;
 
-      start = g_get_monotonic_time ();
+      start = clock ();
       some = rc_store_find_latest_jobs (store, typed[i], 50, NULL);
-      some_ms = (double)(g_get_monotonic_time () - start) / 1000;
+      some_ms = 1000.0 * (double)(clock () - start) / CLOCKS_PER_SEC;
       g_assert_cmpuint (some->len, ==, MIN (all->len, 50));
       for (guint j = 0; j < some->len; j++)
         g_assert_cmpstr (((RcJobSummary *)some->pdata[j])->id, ==, ((RcJobSummary *)all->pdata[j])->id);
       g_test_message ("“%s” in 2,000 jobs: %u found in %.1f ms, the latest 50 in %.1f ms", typed[i], all->len, all_ms,
                       some_ms);
-      g_assert_cmpfloat (some_ms, <, 1000); /* 30 ms is the aim; machines that test are busy */
+      g_assert_cmpfloat (some_ms, <, 1000); /* of processor; 30 is the aim, and machines that test are slow */
     }
 }
 

@@ -81,6 +81,7 @@ take (RcPriceWindow *self, RcPriceBook *edited, GError *error, const char *doing
   g_autoptr (GError) fault = error;
   gboolean is_taken = edited != NULL && rc_book_keeper_take (self->keeper, edited, doing, &fault);
 
+  g_assert (is_taken || fault != NULL); /* each of the two that may refuse says why */
   tell (self, is_taken ? NULL : fault->message);
   return is_taken;
 }

@@ -152,7 +152,7 @@ static gint64
 weigh_chosen (Laying *self, guint n, gint64 cost_by_prices)
 {
   Sums   sums = { .beside = self->beside };
-  gint64 slack = self->best - cost_by_prices - self->rest[n];
+  gint64 slack = self->best == G_MAXINT64 ? G_MAXINT64 : self->best - cost_by_prices - self->rest[n];
   if (is_too_long (self, n))
     return G_MAXINT64;
   g_array_set_size (self->own_items, 0);

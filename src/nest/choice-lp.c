@@ -346,7 +346,7 @@ solve_program (Program *self, double *value)
   glp_init_smcp (&parameters);
   parameters.msg_lev = GLP_MSG_OFF;
   parameters.meth = GLP_PRIMAL;
-  parameters.tm_lim = (int)CLAMP ((self->clock->end_us - g_get_monotonic_time ()) / 1000, 1, 5000);
+  parameters.tm_lim = (int)CLAMP ((self->clock->end_us - rc_nest_clock_get_us (self->clock)) / 1000, 1, 5000);
   if (glp_simplex (self->lp, &parameters) != 0 || glp_get_status (self->lp) != GLP_OPT)
     return FALSE;
   *value = glp_get_obj_val (self->lp);

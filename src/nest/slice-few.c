@@ -4,8 +4,8 @@ enum
 {
   MOST_ITEMS = 24,
   MOST_POOLS = 24,
-  MOST_ROWS = 160, /* of the program: slices, and items of pools */
-  MOST_COLUMNS = MOST_ITEMS + MOST_POOLS,
+  MOST_ROWS = 160, /* of the program: slices, items of pools, items beside narrow ones */
+  MOST_COLUMNS = MOST_ITEMS + MOST_POOLS + 1,
   MOST_PIVOTS = 200
 };
 
@@ -13,86 +13,192 @@ enum
 #define AS_GOOD 1e-9      /* of the program's numbers: as good as nothing */
 
 /* The program in the tableau of the simplex method: a row for each slice and each item of a pool, a column for the
- * price of each item and each pool. */
+ * price of each item that is not narrow and of each pool, and one for the width of the roll filled with narrow items,
+ * whose price is by their width alone. */
 typedef struct
 {
-  const RcNestSliceItem *items;
+  RcNestSliceItem        items[MOST_ITEMS]; /* the widest first; those from n_wide on are narrow */
+  guint                  place[MOST_ITEMS]; /* of the items as they were given */
+  RcLength               rest[MOST_ITEMS];  /* as wide are the wide ones from there on, all side by side */
   const RcNestSlicePool *pools;
-  guint                  n, n_pools, n_slices, n_rows, n_columns;
-  guint                  order[MOST_ITEMS]; /* of items, the widest first */
-  guint8                 slices[MOST_ROWS][MOST_ITEMS];
+  RcLength               width;
+  guint                  n, n_pools, n_wide, n_slices, n_rows, n_columns;
+  guint8                 slices[MOST_ROWS][MOST_ITEMS];          /* of wide items */
+  RcLength               left[MOST_ROWS];                        /* beside them */
   double                 cells[MOST_ROWS + 1][MOST_COLUMNS + 1]; /* the last row is what is to be made most of */
   int                    basic[MOST_ROWS], free[MOST_COLUMNS];   /* variables: columns, then rows */
-  gint64                 price[MOST_ITEMS];
+  gint64                 price[MOST_ITEMS], narrow_price;
 } Few;
 
+static void
+sort_items (Few *self, const RcNestSliceItem *items, guint n)
+{
+  guint order[MOST_ITEMS] = { 0 };
+  for (guint i = 0; i < n; i++)
+    {
+      guint at = i;
+      for (; at > 0 && items[order[at - 1]].w < items[i].w; at--)
+        order[at] = order[at - 1];
+      order[at] = i;
+    }
+  self->n = n;
+  for (guint i = 0; i < n; i++)
+    {
+      self->items[i] = items[order[i]];
+      self->place[order[i]] = i;
+    }
+}
+
 /* --- slices --- */
+
+/* Adds the slice whose items from `at` on are all that there are, unless it holds room for more of those before. FALSE:
+ * too many. */
+static gboolean
+add_slice (Few *self, guint at, RcLength left, const guint8 *slice)
+{
+  for (guint i = 0; i < at; i++)
+    if (slice[i] < self->items[i].count && self->items[i].w <= left)
+      return TRUE;
+  if (self->n_slices == MOST_ROWS)
+    return FALSE;
+  memcpy (self->slices[self->n_slices], slice, at);
+  for (guint i = at; i < self->n_wide; i++)
+    self->slices[self->n_slices][i] = (guint8)self->items[i].count;
+  self->left[self->n_slices++] = left;
+  return TRUE;
+}
 
 /* Adds the slices that begin with what is in `slice` and hold no room for more. FALSE: too many. */
 static gboolean
 list_slices (Few *self, guint at, RcLength left, guint8 *slice)
 {
-  RcLength rest = 0;
-  /* cppcheck-suppress ctuuninitvar ; n is set, the tableau is not yet */
-  for (guint i = at; i < self->n; i++)
-    rest += self->items[self->order[i]].w * self->items[self->order[i]].count;
+  RcLength rest = at < self->n_wide ? self->rest[at] : 0;
   if (rest <= left) /* all fit, which is more than any of them */
-    {
-      for (guint i = 0; i < at; i++)
-        {
-          const RcNestSliceItem *item = &self->items[self->order[i]];
-          if (slice[self->order[i]] < item->count && item->w <= left - rest)
-            return TRUE;
-        }
-      if (self->n_slices == MOST_ROWS)
-        return FALSE;
-      memcpy (self->slices[self->n_slices], slice, MOST_ITEMS);
-      for (guint i = at; i < self->n; i++)
-        self->slices[self->n_slices][self->order[i]] = (guint8)self->items[self->order[i]].count;
-      self->n_slices++;
-      return TRUE;
-    }
-  /* NOLINTNEXTLINE(clang-analyzer-core.uninitialized.Assign): all n of the order are set; clearing it costs time */
-  guint    i = self->order[at];
-  guint    most = (guint)MIN ((RcLength)self->items[i].count, left / self->items[i].w);
-  gboolean fine = TRUE;
+    return add_slice (self, at, left - rest, slice);
+  const RcNestSliceItem *item = &self->items[at];
+  guint                  most = (guint)MIN ((RcLength)item->count, left / item->w);
+  gboolean               fine = TRUE;
   for (guint k = most + 1; k-- > 0 && fine;)
     {
-      slice[i] = (guint8)k;
-      fine = list_slices (self, at + 1, left - self->items[i].w * k, slice);
+      slice[at] = (guint8)k;
+      fine = list_slices (self, at + 1, left - item->w * k, slice);
     }
-  slice[i] = 0;
   return fine;
+}
+
+/* `n_more`: rows of the pools. FALSE: too many. */
+static gboolean
+list_all_slices (Few *self, guint n_more)
+{
+  guint8   slice[MOST_ITEMS];
+  RcLength rest = 0;
+  for (guint i = self->n_wide; i-- > 0;)
+    self->rest[i] = rest += self->items[i].w * self->items[i].count;
+  self->n_slices = 0;
+  if (self->n_wide < self->n)
+    n_more += self->n_wide;
+  return list_slices (self, 0, self->width, slice) && self->n_slices + n_more <= MOST_ROWS;
+}
+
+/* Where there are too many slices, ever wider items are narrow. FALSE: too many all the same. */
+static gboolean
+choose_wide (Few *self, guint n_more)
+{
+  static const int parts[] = { 16, 8, 6, 4, 3 };
+  self->n_wide = self->n;
+  if (list_all_slices (self, n_more))
+    return TRUE;
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    {
+      guint before = self->n_wide;
+      while (self->n_wide > 0 && self->items[self->n_wide - 1].w * parts[i] < self->width)
+        self->n_wide--;
+      if (self->n_wide < before && list_all_slices (self, n_more))
+        return TRUE;
+    }
+  return FALSE;
 }
 
 /* --- the program --- */
 
-static void
-fill_program (Few *self, guint n_rows)
+static double
+get_part (const Few *self, RcLength width)
 {
-  for (guint r = 0; r <= n_rows; r++)
-    memset (self->cells[r], 0, sizeof (double) * (self->n + self->n_pools + 1));
-  self->n_rows = 0;
-  self->n_columns = self->n + self->n_pools;
-  for (; self->n_rows < self->n_slices; self->n_rows++)
+  return (double)width / (double)self->width;
+}
+
+/* A row of nothing: no more than `most`. */
+static double *
+add_row (Few *self, double most)
+{
+  double *row = self->cells[self->n_rows];
+  memset (row, 0, sizeof (double) * self->n_columns);
+  row[self->n_columns] = most;
+  self->basic[self->n_rows] = (int)(self->n_columns + self->n_rows);
+  self->n_rows++;
+  return row;
+}
+
+/* Each slice is worth no more than one, with what is left of it filled with narrow items. That holds of slices with
+ * fewer wide items too if these are worth no less than what is narrow, as wide as they are. */
+static void
+add_slice_rows (Few *self, gboolean has_narrow)
+{
+  for (guint s = 0; s < self->n_slices; s++)
     {
-      for (guint i = 0; i < self->n; i++)
-        self->cells[self->n_rows][i] = self->slices[self->n_rows][i];
-      self->cells[self->n_rows][self->n_columns] = 1;
+      double *row = add_row (self, 1);
+      for (guint i = 0; i < self->n_wide; i++)
+        row[i] = self->slices[s][i];
+      if (has_narrow)
+        row[self->n_columns - 1] = get_part (self, self->left[s]);
     }
+  for (guint i = 0; i < self->n_wide && has_narrow; i++)
+    {
+      double *row = add_row (self, 0);
+      row[i] = -1;
+      row[self->n_columns - 1] = get_part (self, self->items[i].w);
+    }
+}
+
+/* A pool is worth no more than any of its items. */
+static void
+add_pool_rows (Few *self)
+{
   for (guint p = 0; p < self->n_pools; p++)
-    for (guint i = 0; i < self->pools[p].n; i++, self->n_rows++)
+    for (guint i = 0; i < self->pools[p].n; i++)
       {
-        self->cells[self->n_rows][self->n + p] = 1;
-        self->cells[self->n_rows][self->pools[p].first + i] = -1;
+        double *row = add_row (self, 0);
+        guint   place = self->place[self->pools[p].first + i];
+        row[self->n_wide + p] = 1;
+        if (place < self->n_wide)
+          row[place] = -1;
+        else
+          row[self->n_columns - 1] = -get_part (self, self->items[place].w);
       }
+}
+
+static void
+fill_program (Few *self)
+{
+  gboolean has_narrow = self->n_wide < self->n;
+  self->n_columns = self->n_wide + self->n_pools + has_narrow;
+  self->n_rows = 0;
+  add_slice_rows (self, has_narrow);
+  add_pool_rows (self);
   for (guint c = 0; c < self->n_columns; c++)
     self->free[c] = (int)c;
-  for (guint r = 0; r < self->n_rows; r++)
-    self->basic[r] = (int)(self->n_columns + r);
-  for (guint c = 0; c < self->n_columns; c++)
-    self->cells[self->n_rows][c]
-        = (double)(c < self->n ? self->items[c].demand : self->pools[c - self->n].length) / RC_TICKS_PER_FOOT;
+  double *most = self->cells[self->n_rows];
+  memset (most, 0, sizeof (double) * (self->n_columns + 1));
+  for (guint i = 0; i < self->n; i++)
+    {
+      double length = (double)self->items[i].demand / RC_TICKS_PER_FOOT;
+      if (i < self->n_wide)
+        most[i] = length;
+      else
+        most[self->n_columns - 1] += length * get_part (self, self->items[i].w);
+    }
+  for (guint p = 0; p < self->n_pools; p++)
+    most[self->n_wide + p] = (double)self->pools[p].length / RC_TICKS_PER_FOOT;
 }
 
 static void
@@ -164,25 +270,37 @@ solve (Few *self)
       pivot (self, row, column);
     }
   memset (self->price, 0, sizeof (self->price));
+  self->narrow_price = 0;
   for (guint r = 0; r < self->n_rows; r++)
-    if (self->basic[r] < (int)self->n)
-      self->price[self->basic[r]] = (gint64)(CLAMP (self->cells[r][self->n_columns], 0.0, 1.0) * ONE);
+    {
+      gint64 price = (gint64)(CLAMP (self->cells[r][self->n_columns], 0.0, 1.0) * ONE);
+      if (self->basic[r] < (int)self->n_wide)
+        self->price[self->basic[r]] = price;
+      else if (self->basic[r] == (int)self->n_columns - 1 && self->n_wide < self->n)
+        self->narrow_price = price;
+    }
 }
 
-/* Whole numbers by which no slice is worth more than ONE. */
+/* Whole numbers by which no slice is worth more than ONE, nor anything narrow more by its width than what is wide. */
 static void
 settle_prices (Few *self)
 {
   gint64 most = ONE;
   for (guint s = 0; s < self->n_slices; s++)
     {
-      gint64 worth = 0;
-      for (guint i = 0; i < self->n; i++)
+      gint64 worth = (self->narrow_price * self->left[s] + self->width - 1) / self->width;
+      for (guint i = 0; i < self->n_wide; i++)
         worth += self->price[i] * self->slices[s][i];
       most = MAX (most, worth);
     }
-  for (guint i = 0; i < self->n && most > ONE; i++)
-    self->price[i] = self->price[i] * ONE / most;
+  self->narrow_price = self->narrow_price * ONE / most;
+  for (guint i = 0; i < self->n_wide; i++)
+    {
+      self->price[i] = self->price[i] * ONE / most;
+      self->narrow_price = MIN (self->narrow_price, self->price[i] * self->width / self->items[i].w);
+    }
+  for (guint i = self->n_wide; i < self->n; i++)
+    self->price[i] = self->narrow_price * self->items[i].w / self->width;
 }
 
 static RcLength
@@ -195,7 +313,7 @@ add_up (const Few *self)
     {
       gint64 least = ONE;
       for (guint i = 0; i < self->pools[p].n; i++)
-        least = MIN (least, self->price[self->pools[p].first + i]);
+        least = MIN (least, self->price[self->place[self->pools[p].first + i]]);
       sum += (__int128)least * self->pools[p].length;
     }
   return (RcLength)((sum + ONE - 1) / ONE);
@@ -215,29 +333,20 @@ RcLength
 rc_nest_slice_bound_few (const RcNestSliceItem *items, guint n, const RcNestSlicePool *pools, guint n_pools,
                          RcLength width, RcLength known)
 {
-  Few    self;
-  guint8 slice[MOST_ITEMS] = { 0 };
-  guint  n_rows = 0;
+  Few   self;
+  guint n_pool_rows = 0;
   known = MAX (known, add_up_wide (items, n, width));
   if (n == 0 || n > MOST_ITEMS || n_pools > MOST_POOLS)
     return known;
-  self.items = items;
+  sort_items (&self, items, n);
   self.pools = pools;
-  self.n = n;
   self.n_pools = n_pools;
-  self.n_slices = 0;
-  for (guint i = 0; i < n; i++)
-    {
-      guint at = i;
-      for (; at > 0 && items[self.order[at - 1]].w < items[i].w; at--)
-        self.order[at] = self.order[at - 1];
-      self.order[at] = i;
-    }
+  self.width = width;
   for (guint p = 0; p < n_pools; p++)
-    n_rows += pools[p].n;
-  if (!list_slices (&self, 0, width, slice) || self.n_slices + n_rows > MOST_ROWS)
+    n_pool_rows += pools[p].n;
+  if (!choose_wide (&self, n_pool_rows))
     return known;
-  fill_program (&self, self.n_slices + n_rows);
+  fill_program (&self);
   solve (&self);
   settle_prices (&self);
   return MAX (known, add_up (&self));

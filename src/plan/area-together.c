@@ -8,6 +8,11 @@ enum
   MOST_PARTINGS = 4096 /* of the doorways of all areas */
 };
 
+/* Ways are weighed up to so much above what is known of them, a part of that or a hundred minor units: those that cost
+ * more are weighed again once they are the most promising. */
+#define MARGIN       50
+#define LEAST_MARGIN (100 * RC_RANGE_UNIT)
+
 /* Ends of a stretch nearer to each other than this are one place: 1 mm. */
 #define NEAR RC_TICKS_PER_MM
 
@@ -289,8 +294,9 @@ weigh (const RcTogether *self, Ways *ways)
   guint  n = ways->parted->cells->len;
   for (guint i = 0; i < n; i++)
     beside += rc_lay_weigh_beside (&ways->cells[i]);
-  ways->bound = rc_lay_bound_compute (ways->cells, n, self->cuts, beside, &self->cost, ways->bound);
-  ways->is_weighed = TRUE;
+  gint64 most = ways->bound + MAX (ways->bound / MARGIN, LEAST_MARGIN);
+  ways->bound = rc_lay_bound_compute (ways->cells, n, self->cuts, beside, &self->cost, ways->bound, most);
+  ways->is_weighed = ways->bound < most;
 }
 
 /* The listed ways are those of the whole of each range. */

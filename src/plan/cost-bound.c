@@ -5,7 +5,7 @@
 
 /* The part of the time that the linear program takes; less where the groups are few and looked at closer. */
 #define PROGRAM_SHARE        0.8
-#define PROGRAM_SHARE_OF_FEW 0.3
+#define PROGRAM_SHARE_OF_FEW 0.1
 
 typedef struct
 {

@@ -9,7 +9,10 @@
 #define MOST_GROUPS   12
 
 /* The part of the time left that a program of a set's own takes at most. */
-#define DEARER_SHARE 0.15
+#define DEARER_SHARE 0.05
+
+/* The part of the time left in which each area is looked at alone. */
+#define ALONE_SHARE 0.2
 
 enum
 {
@@ -265,16 +268,16 @@ look_at (RcCostSharing *sharing, guint lot, guint set, const RcNestClock *clock)
   return TRUE;
 }
 
-/* Each area alone, its carpet bought to measure, in an equal part of what is left of a third of the time. */
+/* Each area alone, its carpet bought to measure, in an equal part of what is left of the time for that. */
 static void
 find_alone (RcCostSharing *sharing, const RcNestClock *clock)
 {
   guint       n = sharing->groups->choices->len;
-  RcNestClock third = rc_nest_clock_take_share (clock, 1.0 / 3);
-  guint64     all = sharing->looks_left, left_after = all - all / 3;
+  RcNestClock alone = rc_nest_clock_take_share (clock, ALONE_SHARE);
+  guint64     all = sharing->looks_left, left_after = all - (guint64)((double)all * ALONE_SHARE);
   for (guint g = 0; g < n; g++)
     {
-      RcNestClock part = rc_nest_clock_take_share (&third, 1.0 / (n - g));
+      RcNestClock part = rc_nest_clock_take_share (&alone, 1.0 / (n - g));
       guint64     until = sharing->looks_left - (sharing->looks_left - left_after) / (n - g);
       while (sharing->looks_left > until && look_at (sharing, 0, 1u << g, &part))
         ;

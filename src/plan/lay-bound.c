@@ -4,15 +4,33 @@
 #include "range-price.h"
 #include "slice-few.h"
 
+/* Sums of forms taken together. */
+typedef struct
+{
+  gint64    beside;
+  RcLength  drops, longest;
+  __int128  area; /* of the fills of the cells before, wherever their lines lie */
+  RcLayArea own;  /* of the cell's at hand */
+} Sums;
+
+/* What the parts from one on come to at least. */
+typedef struct
+{
+  gint64    cost; /* by the prices */
+  RcLength  drops;
+  RcLayArea own;  /* in the cell of the part before */
+  __int128  area; /* in the cells after that */
+} Rest;
+
 typedef struct
 {
   RcLayForms       forms;
   const RcLayCost *cost;
-  gint64           beside;
-  gint64          *rest; /* by part: what it and those after it cost at least by the prices */
+  Rest            *rest; /* by part */
   gint64           enough, best;
 
   const RcLayForm **chosen; /* by part */
+  Sums             *sums;   /* by part: of those before it */
   GArray           *own_items, *own_pools;
 } Laying;
 
@@ -55,61 +73,107 @@ rc_lay_weigh_beside (const RcLineStretch *stretch)
 
 /* --- forms together --- */
 
-/* Sums of forms taken together. */
-typedef struct
+static const RcLayPart *
+get_part (const Laying *self, guint i)
 {
-  gint64   beside;
-  RcLength drops, longest;
-  __int128 area; /* of the fills */
-} Sums;
+  return &g_array_index (self->forms.parts, RcLayPart, i);
+}
+
+static gboolean
+begins_cell (const Laying *self, guint part)
+{
+  return part == 0 || get_part (self, part)->cell != get_part (self, part - 1)->cell;
+}
+
+static __int128
+get_area (const RcLayArea *area)
+{
+  return MAX (0, MIN (area->from, area->to));
+}
+
+static void
+add_area (RcLayArea *area, const RcLayArea *more)
+{
+  area->from += more->from;
+  area->to += more->to;
+}
+
+static void
+add_form (Sums *sums, const RcLayForm *form)
+{
+  sums->beside += form->beside;
+  sums->drops += form->drops;
+  sums->longest = MAX (sums->longest, form->longest);
+  add_area (&sums->own, &form->area);
+}
+
+/* Takes the form for the part, after those before. */
+static void
+take_form (Laying *self, guint at, const RcLayForm *form)
+{
+  Sums *sums = &self->sums[at + 1];
+  *sums = self->sums[at];
+  self->chosen[at] = form;
+  if (begins_cell (self, at))
+    {
+      sums->area += get_area (&sums->own);
+      sums->own = g_array_index (self->forms.cells, RcLayArea, get_part (self, at)->cell);
+    }
+  add_form (sums, form);
+}
+
+static void
+find_rest (Laying *self)
+{
+  guint n = self->forms.parts->len;
+  self->rest = g_new0 (Rest, n + 1);
+  for (guint i = n; i-- > 0;)
+    {
+      const RcLayPart *part = get_part (self, i);
+      Rest            *rest = &self->rest[i];
+      *rest = self->rest[i + 1];
+      rest->cost += g_array_index (part->forms, RcLayForm, 0).cost;
+      rest->drops += part->relaxed.drops;
+      add_area (&rest->own, &part->relaxed.area);
+      if (!begins_cell (self, i))
+        continue;
+      add_area (&rest->own, &g_array_index (self->forms.cells, RcLayArea, part->cell));
+      rest->area += get_area (&rest->own);
+      rest->own = (RcLayArea){ 0, 0 };
+    }
+}
 
 /* `most`: pieces of an item are no more. */
 static void
-gather (Laying *self, const RcLayForm *form, guint most, Sums *sums)
+list_items (Laying *self, const RcLayForm *form, guint most)
 {
   guint first = self->own_items->len;
-  sums->beside += form->beside;
-  sums->drops += form->drops;
   for (guint i = 0; i < form->n_items; i++)
     {
       RcNestSliceItem item = g_array_index (self->forms.items, RcNestSliceItem, form->first_item + i);
       item.count = MIN (item.count, most);
-      sums->longest = MAX (sums->longest, item.demand / item.count);
-      sums->area += (__int128)item.w * item.demand;
       g_array_append_val (self->own_items, item);
     }
   for (guint i = 0; i < form->n_pools; i++)
     {
       RcNestSlicePool pool = g_array_index (self->forms.pools, RcNestSlicePool, form->first_pool + i);
-      RcLength        narrowest = self->forms.site->roll_width;
       pool.first += first;
-      for (guint k = 0; k < pool.n; k++)
-        narrowest = MIN (narrowest, g_array_index (self->own_items, RcNestSliceItem, pool.first + k).w);
-      sums->area += (__int128)narrowest * pool.length;
       g_array_append_val (self->own_pools, pool);
     }
 }
 
-/* A part of which only is known how much more than the cheapest its form may cost by the prices. */
+/* Those of a part of which only is known how much more than the cheapest its form may cost by the prices. */
 static void
-gather_any (Laying *self, const RcLayPart *part, gint64 slack, Sums *sums)
+list_any_items (Laying *self, const RcLayPart *part, gint64 slack)
 {
   const RcLayForm *cheapest = &g_array_index (part->forms, RcLayForm, 0);
   guint            n = 0, joins = 0;
   for (; n < part->forms->len && g_array_index (part->forms, RcLayForm, n).cost - cheapest->cost < slack; n++)
     joins = MAX (joins, g_array_index (part->forms, RcLayForm, n).joins);
   if (n == 1)
-    gather (self, cheapest, RC_LAY_MANY, sums);
+    list_items (self, cheapest, RC_LAY_MANY);
   else
-    gather (self, &part->relaxed, joins > RC_LAY_FEW_JOINS ? RC_LAY_MANY : joins + 1, sums);
-}
-
-static gint64
-weigh_sums (const Laying *self, const Sums *sums, RcLength length)
-{
-  gint64 carpet = self->cost->func (self->cost->user_data, sums->drops + length);
-
-  return carpet == G_MAXINT64 ? carpet : carpet + sums->beside;
+    list_items (self, &part->relaxed, joins > RC_LAY_FEW_JOINS ? RC_LAY_MANY : joins + 1);
 }
 
 /* How much of so much in that many pieces at most is in pieces longer than `from`: but for one, none may be. */
@@ -146,60 +210,69 @@ is_too_long (Laying *self, guint n)
          > self->cost->long_most;
 }
 
+static gint64
+weigh_length (const Laying *self, guint n, RcLength length)
+{
+  gint64 carpet = self->cost->func (self->cost->user_data, self->sums[n].drops + self->rest[n].drops + length);
+  return carpet == G_MAXINT64 ? carpet : carpet + self->sums[n].beside;
+}
+
 /* What it costs at least with the forms of the first `n` parts as chosen, which come to `cost` by the prices; or less,
  * where that is as much as the cheapest known. */
 static gint64
 weigh_chosen (Laying *self, guint n, gint64 cost_by_prices)
 {
-  Sums   sums = { .beside = self->beside };
-  gint64 slack = self->best == G_MAXINT64 ? G_MAXINT64 : self->best - cost_by_prices - self->rest[n];
-  if (is_too_long (self, n))
-    return G_MAXINT64;
+  const Sums *sums = &self->sums[n];
+  RcLayArea   own = self->rest[n].own;
+  gint64      slack = self->best == G_MAXINT64 ? G_MAXINT64 : self->best - cost_by_prices - self->rest[n].cost;
+  add_area (&own, &sums->own);
+  RcLength least = (RcLength)((sums->area + get_area (&own) + self->rest[n].area) / self->forms.site->roll_width);
+  least = MAX (least, sums->longest);
+  gint64 weighed = weigh_length (self, n, least);
+  if (weighed >= self->best)
+    return weighed;
   g_array_set_size (self->own_items, 0);
   g_array_set_size (self->own_pools, 0);
-  gather (self, &self->forms.cuts, RC_LAY_MANY, &sums);
-  sums.longest = MAX (sums.longest, self->forms.cuts.longest);
+  list_items (self, &self->forms.cuts, RC_LAY_MANY);
   for (guint i = 0; i < n; i++)
-    gather (self, self->chosen[i], RC_LAY_MANY, &sums);
+    list_items (self, self->chosen[i], RC_LAY_MANY);
   for (guint i = n; i < self->forms.parts->len; i++)
-    gather_any (self, &g_array_index (self->forms.parts, RcLayPart, i), slack, &sums);
-  RcLength least = MAX (sums.longest, (RcLength)(sums.area / self->forms.site->roll_width));
-  gint64   cost = weigh_sums (self, &sums, least);
-  if (cost >= self->best)
-    return cost;
-  return weigh_sums (self, &sums,
-                     rc_nest_slice_bound_few ((const RcNestSliceItem *)self->own_items->data, self->own_items->len,
-                                              (const RcNestSlicePool *)self->own_pools->data, self->own_pools->len,
-                                              self->forms.site->roll_width, least));
+    list_any_items (self, get_part (self, i), slack);
+  weighed = weigh_length (self, n,
+                          rc_nest_slice_bound_few ((const RcNestSliceItem *)self->own_items->data, self->own_items->len,
+                                                   (const RcNestSlicePool *)self->own_pools->data, self->own_pools->len,
+                                                   self->forms.site->roll_width, least));
+  return weighed < self->best && is_too_long (self, n) ? G_MAXINT64 : weighed;
 }
 
 /* The forms of the parts from `at` on; `cost`: what those before come to by the prices. */
 static void
 choose_form (Laying *self, guint at, gint64 cost)
 {
+  gint64 weighed = at > 0 || self->forms.parts->len == 0 ? weigh_chosen (self, at, cost) : 0;
+  if (weighed >= self->best)
+    return;
   if (at == self->forms.parts->len)
     {
-      self->best = MIN (self->best, MAX (cost, weigh_chosen (self, at, cost)));
+      self->best = MIN (self->best, MAX (cost, weighed));
       return;
     }
-  if (at > 0 && weigh_chosen (self, at, cost) >= self->best)
-    return;
-  const GArray *forms = g_array_index (self->forms.parts, RcLayPart, at).forms;
+  const GArray *forms = get_part (self, at)->forms;
   for (guint i = 0; i < forms->len && self->best > self->enough; i++)
     {
       const RcLayForm *form = &g_array_index (forms, RcLayForm, i);
-      if (cost + form->cost + self->rest[at + 1] >= self->best)
+      if (cost + form->cost + self->rest[at + 1].cost >= self->best)
         break;
-      self->chosen[at] = form;
+      take_form (self, at, form);
       choose_form (self, at + 1, cost + form->cost);
     }
 }
 
 gint64
 rc_lay_bound_compute (const RcLineStretch *cells, guint n, const GArray *cuts, gint64 beside, const RcLayCost *cost,
-                      gint64 enough)
+                      gint64 enough, gint64 most)
 {
-  Laying self = { .cost = cost, .beside = beside, .best = G_MAXINT64, .enough = enough };
+  Laying self = { .cost = cost, .best = most, .enough = enough };
   rc_lay_forms_init (&self.forms, cells[0].site, cost->prices, cuts);
   for (guint i = 0; i < n; i++)
     rc_lay_forms_add_cell (&self.forms, &cells[i]);
@@ -207,15 +280,16 @@ rc_lay_bound_compute (const RcLineStretch *cells, guint n, const GArray *cuts, g
   self.own_items = g_array_new (FALSE, FALSE, sizeof (RcNestSliceItem));
   self.own_pools = g_array_new (FALSE, FALSE, sizeof (RcNestSlicePool));
   self.chosen = g_new0 (const RcLayForm *, n_parts + 1);
-  self.rest = g_new0 (gint64, n_parts + 1);
-  for (guint i = n_parts; i-- > 0;)
-    self.rest[i]
-        = self.rest[i + 1] + g_array_index (g_array_index (self.forms.parts, RcLayPart, i).forms, RcLayForm, 0).cost;
+  self.sums = g_new0 (Sums, n_parts + 1);
+  self.sums[0].beside = beside;
+  add_form (&self.sums[0], &self.forms.cuts);
+  find_rest (&self);
   choose_form (&self, 0, self.forms.cuts.cost + beside - cost->savings);
   rc_lay_forms_clear (&self.forms);
   g_array_unref (self.own_items);
   g_array_unref (self.own_pools);
   g_free (self.chosen);
+  g_free (self.sums);
   g_free (self.rest);
   return MAX (self.best, enough);
 }

@@ -26,6 +26,6 @@ typedef struct
 gint64 rc_lay_weigh_beside (const RcLineStretch *stretch);
 
 /* The least cost of `n` cells together, one at least, and of `cuts` (of RcNestChoiceCut) beside them: of carpet, joins
- * and `beside`. `enough` where it is no more than that. */
+ * and `beside`. `enough` where it is no more than that, and `most` where it is that or more. */
 gint64 rc_lay_bound_compute (const RcLineStretch *cells, guint n, const GArray *cuts, gint64 beside,
-                             const RcLayCost *cost, gint64 enough);
+                             const RcLayCost *cost, gint64 enough, gint64 most);

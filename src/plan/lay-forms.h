@@ -9,7 +9,7 @@
 
 enum
 {
-  RC_LAY_FEW_JOINS = 2, /* with more a part is taken to lie beside itself as often as it fits */
+  RC_LAY_FEW_JOINS = 4, /* with more a part is taken to lie beside itself as often as it fits */
   RC_LAY_MANY = G_MAXUINT8
 };
 
@@ -21,21 +21,30 @@ typedef struct
   RcLength           from, to;
 } RcLineStretch;
 
+/* An area that changes as the strip lines move on: no less in between than between what it is at the stretch's ends. So
+ * is the sum of such areas, though what one strip gains its neighbour loses. */
+typedef struct
+{
+  __int128 from, to;
+} RcLayArea;
+
 /* One way to cut a part: its pieces in fills, what they share out among them, and all else that is to be known. */
 typedef struct
 {
-  gint64   cost; /* by the prices: nothing in which the part is cut so costs less */
-  gint64   beside;
-  guint    joins;
-  RcLength drops; /* of pieces that take the whole width */
-  RcLength longest;
-  guint    first_item, n_items; /* in RcLayForms.items */
-  guint    first_pool, n_pools; /* in RcLayForms.pools; their items are counted from the form's first */
+  gint64    cost; /* by the prices: nothing in which the part is cut so costs less */
+  gint64    beside;
+  guint     joins;
+  RcLength  drops; /* of pieces that take the whole width */
+  RcLength  longest;
+  RcLayArea area;                /* of the pieces in fills */
+  guint     first_item, n_items; /* in RcLayForms.items */
+  guint     first_pool, n_pools; /* in RcLayForms.pools; their items are counted from the form's first */
 } RcLayForm;
 
 typedef struct
 {
-  GArray   *forms;   /* of RcLayForm, the cheapest first */
+  GArray   *forms; /* of RcLayForm, the cheapest first */
+  guint     cell;
   RcLayForm relaxed; /* below any of them: without joins, and beside itself as often as it fits */
 } RcLayPart;
 
@@ -43,7 +52,8 @@ typedef struct
 {
   const RcSite       *site;
   const RcNestPrices *prices;
-  GArray             *parts; /* of RcLayPart */
+  GArray             *cells; /* of RcLayArea: by cell, of parts that are not there everywhere in the stretch */
+  GArray             *parts; /* of RcLayPart, cell after cell */
   GArray             *items; /* of RcNestSliceItem: of all forms */
   GArray             *pools; /* of RcNestSlicePool: likewise */
   RcLayForm           cuts;  /* those that are what they are */

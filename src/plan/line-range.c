@@ -89,6 +89,25 @@ find_least_length (const RcFloorLook *look, const RcLineRange *range, RcLength m
   return high > low ? high - low : 0;
 }
 
+/* The most, likewise: what of the floor the strip reaches somewhere in the range is one part with it. */
+static RcLength
+find_most_length (const RcFloorLook *look, const RcLineRange *range, RcLength middle_x0, RcLength middle,
+                  const RcBox *box)
+{
+  RcLength x0 = middle_x0 + (range->from - middle), x1 = middle_x0 + (range->to - middle) + look->site->strip_width;
+  RcLength most = box->y1 - box->y0;
+  if (!look->sloping || range->from == range->to)
+    return most;
+  g_autoptr (GArray) slices = rc_region_slice (look->floor, x0, x1);
+  for (guint i = 0; i < slices->len; i++)
+    {
+      const RcBox *all = &g_array_index (slices, RcStripPart, i).box;
+      if (all->y0 < box->y1 && all->y1 > box->y0 && all->x0 < box->x1 && all->x1 > box->x0)
+        most = MAX (most, all->y1 - all->y0);
+    }
+  return most;
+}
+
 static void
 add_parts (const RcFloorLook *look, RcLineRange *range, RcLength x0, RcLength middle, guint strip)
 {
@@ -101,6 +120,7 @@ add_parts (const RcFloorLook *look, RcLineRange *range, RcLength x0, RcLength mi
       part.slope = rc_range_get_slope (part.box.x0 == x0, part.box.x1 == x0 + width);
       part.width = part.box.x1 - part.box.x0 - part.slope * (middle - range->from) - 2 * look->askew;
       part.length = find_least_length (look, range, x0, middle, &part.box);
+      part.longest = find_most_length (look, range, x0, middle, &part.box);
       rc_range_add_steps (look, range, x0, middle, chords, &part);
       g_array_append_val (range->parts, part);
     }

@@ -24,9 +24,9 @@ typedef struct
 /* A connected piece of floor inside a strip. */
 typedef struct
 {
-  RcLength width; /* of its box at the range's first position */
-  int      slope; /* likewise */
-  RcLength length;
+  RcLength width;               /* of its box at the range's first position */
+  int      slope;               /* likewise */
+  RcLength length, longest;     /* at least and at most, wherever the lines lie in the range */
   guint    first_step, n_steps; /* in the range's steps, from low to high; none where it is as wide all along */
   RcMoney  join;                /* the least of its steps, or of all of it where there are none */
   RcBox    box;                 /* at the range's middle position */

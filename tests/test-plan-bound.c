@@ -166,6 +166,50 @@ test_room_more (void)
   g_assert_cmpint (after, >=, before - before / 8);
 }
 
+static RcPlan *
+make_first_answer (const RcJob *job, const RcPlan *previous)
+{
+  g_autoptr (GError) error = NULL;
+  RcPlanParams params = { .seed = 1, .previous = previous };
+  RcPlan      *plan = rc_plan_new (job, rc_job_get_measure (job, NULL), plain_weights, NULL, &params, &error);
+  g_assert_no_error (error);
+  return plan;
+}
+
+/* What was proved of a house is not forgotten by a quick look at it, and not taken for true of another. */
+static void
+test_kept (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed ((guint32)g_test_rand_int ());
+  guint n = g_test_slow () ? 50 : scale_rounds (3);
+  for (guint round = 0; round < n; round++)
+    {
+      g_autoptr (RcJob) job = make_house (rand);
+      g_autoptr (RcPlan) plan = make_plan_within (job, 0.5);
+      g_autoptr (RcPlan) quick = make_first_answer (job, plan);
+      g_assert_cmpint (quick->cost_lower_bound, >=, MIN (plan->cost_lower_bound, quick->cost));
+      g_autoptr (RcJob) other = rc_job_copy (job);
+      switch (round % 3)
+        {
+        case 0: /* a smaller room */
+          for (guint i = 0; i < 2; i++)
+            rc_ring_get (((RcRoom *)g_ptr_array_index (rc_job_get_measure (other, NULL)->rooms, 0))->outline, i)->y
+                += IN (20);
+          break;
+        case 1: /* stock that costs less */
+          g_ptr_array_add (other->rolls, rc_roll_new ("R-1", "carpet", FT (40)));
+          break;
+        default:
+          g_ptr_array_set_size (rc_job_get_measure (other, NULL)->areas, 0);
+          add_rectangle (other, "alone", FT (300), 0, IN (100), IN (100), "third");
+          break;
+        }
+      g_autoptr (RcPlan) known = make_first_answer (other, plan);
+      g_autoptr (RcPlan) anew = make_first_answer (other, NULL);
+      g_assert_cmpint (known->cost_lower_bound, ==, anew->cost_lower_bound);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -174,5 +218,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/bound/alone", test_alone);
   g_test_add_func ("/plan/bound/turned, moved and renamed", test_moved);
   g_test_add_func ("/plan/bound/a room more", test_room_more);
+  g_test_add_func ("/plan/bound/kept", test_kept);
   return g_test_run ();
 }

@@ -4,6 +4,7 @@
 #include "areas-alone.h"
 #include "carpets.h"
 #include "cutting.h"
+#include "known-bound.h"
 #include "option.h"
 #include "pin-result.h"
 #include "progress.h"
@@ -99,9 +100,9 @@ compute_simple_bound (const RcPlan *plan, const RcCutting *cutting)
   return bound;
 }
 
-/* `raised`: for each of the job's goods what rc_outlook_make found. */
+/* `raised`: for each of the job's goods what rc_outlook_make found. What was proved of the same before stays so. */
 static void
-compute_lower_bound (RcPlan *plan, const RcMoney *raised)
+compute_lower_bound (RcPlan *plan, const RcMoney *raised, const RcPlan *previous)
 {
   RcMoney bound = 0, sum_raised = 0;
   for (guint i = 0; i < plan->cuttings->len; i++)
@@ -111,6 +112,7 @@ compute_lower_bound (RcPlan *plan, const RcMoney *raised)
       g_ptr_array_find (plan->job->goods, cutting->goods, &goods);
       sum_raised += raised[goods];
       cutting->cost_lower_bound = MAX (0, MAX (raised[goods], compute_simple_bound (plan, cutting)));
+      cutting->cost_lower_bound = MAX (cutting->cost_lower_bound, rc_known_bound_find (plan, cutting, previous));
       bound += cutting->cost_lower_bound;
     }
   g_warn_if_fail (sum_raised <= plan->cost);
@@ -170,7 +172,7 @@ fill_plan (RcPlan *plan, RcProgress *progress, GError **error)
       return FALSE;
   if (!rc_carpets_cut (plan, progress, get_us_after (progress, 1), error))
     return FALSE;
-  compute_lower_bound (plan, raised);
+  compute_lower_bound (plan, raised, progress->params->previous);
   rc_pin_results_fill (plan, progress, get_us_after (progress, 1 + PINS_SHARE));
   return TRUE;
 }

@@ -1,28 +1,12 @@
 #include "blocks.h"
 
-#include "wide.h"
+#include "block-set.h"
 
 enum
 {
   MOST_SIDE = 20000, /* units of the rectangle's width or length */
-  N_HEADS = 1 << 15,
-  SET_WORDS = 2
+  N_HEADS = 1 << 15
 };
-
-/* A set of items is a number with a field for each kind that holds how many of it are in the set, and above it a bit to
- * spare, so that sets are joined by adding. No field lies in two words. */
-typedef struct
-{
-  guint64 words[SET_WORDS];
-} Set;
-
-/* Items of one size. */
-typedef struct
-{
-  RcLength w, h; /* in units */
-  guint    first, count;
-  guint    word, shift;
-} Kind;
 
 typedef enum
 {
@@ -35,20 +19,20 @@ typedef enum
  * no block of its first comes after that. So each is made once. */
 typedef struct
 {
-  Set    set;
-  gint64 area;          /* of the items */
-  int    w, h;          /* in units */
-  int    first, second; /* what it is made of; of one item its kind is the second */
-  int    next_set;      /* chain of the blocks of like sets; -1: none */
-  Form   form;
+  RcBlockSet set;
+  gint64     area;          /* of the items */
+  int        w, h;          /* in units */
+  int        first, second; /* what it is made of; of one item its kind is the second */
+  int        next_set;      /* chain of the blocks of like sets; -1: none */
+  Form       form;
 } Block;
 
 /* A block in a list of those it may be joined with. */
 typedef struct
 {
-  Set set;
-  int size; /* along the line on which they are joined */
-  int at;
+  RcBlockSet set;
+  int        size; /* along the line on which they are joined */
+  int        at;
 } Listed;
 
 typedef struct
@@ -68,12 +52,8 @@ typedef struct
 {
   RcNestBlockItem   *items;
   RcNestBlocksLimit *limit;
-  int                order[RC_NEST_MOST_BLOCK_ITEMS]; /* the items by kind */
   guint              n;
-  Kind               kinds[RC_NEST_MOST_BLOCK_ITEMS];
-  guint              n_kinds;
-  Set                all, spare; /* the set of all items; the bits to spare */
-  RcLength           unit_w, unit_h;
+  RcBlockKinds       of;            /* the items by kind */
   int                width, length; /* in units */
   gint64             budget;        /* of waste, in square units */
   int                least_w, least_h;
@@ -96,88 +76,6 @@ get_waste (const Block *block)
   return (gint64)block->w * block->h - block->area;
 }
 
-static inline gboolean
-is_same (Set a, Set b)
-{
-  return a.words[0] == b.words[0] && a.words[1] == b.words[1];
-}
-
-static inline Set
-take_away (Set from, Set set)
-{
-  return (Set){ { from.words[0] - set.words[0], from.words[1] - set.words[1] } };
-}
-
-/* Whether no kind is in the set more often than in `most`, whose bits to spare are set. */
-static inline gboolean
-is_within (Set set, Set most, Set spare)
-{
-  guint64 a = ~(most.words[0] - set.words[0]) & spare.words[0], b = ~(most.words[1] - set.words[1]) & spare.words[1];
-
-  return (a | b) == 0;
-}
-
-static guint
-hash_set (Set set)
-{
-  guint64 mixed = (set.words[0] ^ (set.words[1] * G_GUINT64_CONSTANT (0xd1b54a32d192ed03)))
-                  * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
-
-  return (guint)(mixed >> 49) % N_HEADS;
-}
-
-static int
-compare_items (gconstpointer a, gconstpointer b, gpointer user_data)
-{
-  const RcNestBlockItem *items = user_data, *p = &items[*(const int *)a], *q = &items[*(const int *)b];
-
-  if (p->w != q->w)
-    return p->w > q->w ? -1 : 1;
-  if (p->h != q->h)
-    return p->h > q->h ? -1 : 1;
-  return *(const int *)a - *(const int *)b;
-}
-
-static void
-list_kinds (Blocks *self)
-{
-  guint word = 0, shift = 0;
-
-  for (guint k = 0; k < self->n; k++)
-    self->order[k] = (int)k;
-  g_qsort_with_data (self->order, (gint)self->n, sizeof (int), compare_items, self->items);
-  for (guint k = 0; k < self->n; k++)
-    {
-      const RcNestBlockItem *item = &self->items[self->order[k]];
-      Kind                  *last = self->n_kinds > 0 ? &self->kinds[self->n_kinds - 1] : NULL;
-
-      self->unit_w = (RcLength)rc_wide_find_divisor (self->unit_w, item->w);
-      self->unit_h = (RcLength)rc_wide_find_divisor (self->unit_h, item->h);
-      if (last != NULL && last->w == item->w && last->h == item->h)
-        last->count++;
-      else
-        self->kinds[self->n_kinds++] = (Kind){ item->w, item->h, k, 1, 0, 0 };
-    }
-  for (guint k = 0; k < self->n_kinds; k++)
-    {
-      Kind *kind = &self->kinds[k];
-      guint bits = (guint)g_bit_storage (kind->count);
-
-      if (shift + bits > 63)
-        {
-          word++;
-          shift = 0;
-        }
-      kind->w /= self->unit_w;
-      kind->h /= self->unit_h;
-      kind->word = word;
-      kind->shift = shift;
-      self->all.words[word] |= (guint64)kind->count << shift;
-      self->spare.words[word] |= G_GUINT64_CONSTANT (1) << (shift + bits);
-      shift += bits + 1;
-    }
-}
-
 /* What stays empty along a line across the rectangle, whatever items lie beside a block of each size. */
 static int *
 list_gaps (const Blocks *self, gboolean across)
@@ -188,8 +86,8 @@ list_gaps (const Blocks *self, gboolean across)
   reached[0] = 1;
   for (guint k = 0; k < self->n; k++)
     {
-      const RcNestBlockItem *item = &self->items[self->order[k]];
-      int                    size = (int)(across ? item->w / self->unit_w : item->h / self->unit_h);
+      const RcNestBlockItem *item = &self->items[self->of.order[k]];
+      int                    size = (int)(across ? item->w / self->of.unit_w : item->h / self->of.unit_h);
 
       for (int x = side; x >= size; x--)
         reached[x] |= reached[x - size];
@@ -207,7 +105,7 @@ static void
 add (Blocks *self, Block block)
 {
   gint64 lost = get_waste (&block) + (gint64)self->gap_w[block.w] * block.h + (gint64)self->gap_h[block.h] * block.w;
-  guint  hash = hash_set (block.set);
+  guint  hash = rc_block_set_hash (block.set, N_HEADS);
 
   if (lost > self->budget)
     return;
@@ -215,12 +113,12 @@ add (Blocks *self, Block block)
     {
       const Block *other = get (self, i);
 
-      if (is_same (other->set, block.set) && other->w <= block.w && other->h <= block.h)
+      if (rc_block_set_is_same (other->set, block.set) && other->w <= block.w && other->h <= block.h)
         return;
     }
   block.next_set = self->heads[hash];
   self->heads[hash] = (int)self->blocks->len;
-  if (is_same (block.set, self->all))
+  if (rc_block_set_is_same (block.set, self->of.all))
     self->whole = (int)self->blocks->len;
   g_array_append_val (self->blocks, block);
 }
@@ -229,7 +127,7 @@ static void
 join (Blocks *self, int first, int second, Form form)
 {
   const Block *a = get (self, first), *b = get (self, second);
-  Set          set = { { a->set.words[0] + b->set.words[0], a->set.words[1] + b->set.words[1] } };
+  RcBlockSet   set = rc_block_set_add (a->set, b->set);
   Block        both = { set, a->area + b->area, 0, 0, first, second, -1, form };
 
   both.w = form == ROW ? a->w + b->w : MAX (a->w, b->w);
@@ -242,10 +140,11 @@ join (Blocks *self, int first, int second, Form form)
 static void
 complete (Blocks *self, int newest)
 {
-  Set missing = take_away (self->all, get (self, newest)->set);
+  RcBlockSet missing = rc_block_set_take_away (self->of.all, get (self, newest)->set);
 
-  for (int i = self->heads[hash_set (missing)]; i >= 0 && self->whole < 0; i = get (self, i)->next_set)
-    if (is_same (get (self, i)->set, missing))
+  for (int i = self->heads[rc_block_set_hash (missing, N_HEADS)]; i >= 0 && self->whole < 0;
+       i = get (self, i)->next_set)
+    if (rc_block_set_is_same (get (self, i)->set, missing))
       {
         join (self, newest, i, ROW);
         join (self, newest, i, STACK);
@@ -264,10 +163,10 @@ join_with_list (Blocks *self, int at, const List *list, int from, Form form, gbo
 {
   const Block block = *get (self, at);
   int         room = form == ROW ? self->width - block.w : self->length - block.h;
-  Set         most = take_away (self->all, block.set), spare = self->spare;
+  RcBlockSet  most = rc_block_set_take_away (self->of.all, block.set), spare = self->of.spare;
   guint       low = 0, high = list->n;
 
-  for (guint w = 0; w < SET_WORDS; w++)
+  for (guint w = 0; w < RC_BLOCK_SET_WORDS; w++)
     most.words[w] |= spare.words[w];
   while (low < high)
     {
@@ -283,7 +182,7 @@ join_with_list (Blocks *self, int at, const List *list, int from, Form form, gbo
     {
       int count;
 
-      if (G_LIKELY ((listed->size > room) | !is_within (listed->set, most, spare)))
+      if (G_LIKELY ((listed->size > room) | !rc_block_set_is_within (listed->set, most, spare)))
         continue;
       count = (int)self->blocks->len;
       join (self, leads ? at : listed->at, leads ? listed->at : at, form);
@@ -361,7 +260,8 @@ place (const Blocks *self, int at, RcLength across, RcLength along, guint *place
 
   if (block->form == ITEM)
     {
-      RcNestBlockItem *item = &self->items[self->order[self->kinds[block->second].first + placed[block->second]++]];
+      RcNestBlockItem *item
+          = &self->items[self->of.order[self->of.kinds[block->second].first + placed[block->second]++]];
 
       item->across = across;
       item->along = along;
@@ -369,9 +269,9 @@ place (const Blocks *self, int at, RcLength across, RcLength along, guint *place
     }
   place (self, block->first, across, along, placed);
   if (block->form == ROW)
-    across += get (self, block->first)->w * self->unit_w;
+    across += get (self, block->first)->w * self->of.unit_w;
   else
-    along += get (self, block->first)->h * self->unit_h;
+    along += get (self, block->first)->h * self->of.unit_h;
   place (self, block->second, across, along, placed);
 }
 
@@ -380,10 +280,10 @@ add_items (Blocks *self)
 {
   self->least_w = self->width;
   self->least_h = self->length;
-  for (guint k = 0; k < self->n_kinds; k++)
+  for (guint k = 0; k < self->of.n; k++)
     {
-      const Kind *kind = &self->kinds[k];
-      Block       block = { .area = kind->w * kind->h, .w = (int)kind->w, .h = (int)kind->h, .second = (int)k };
+      const RcBlockKind *kind = &self->of.kinds[k];
+      Block              block = { .area = kind->w * kind->h, .w = (int)kind->w, .h = (int)kind->h, .second = (int)k };
 
       block.set.words[kind->word] = G_GUINT64_CONSTANT (1) << kind->shift;
       self->least_w = MIN (self->least_w, block.w);
@@ -429,14 +329,14 @@ static gboolean
 blocks_init (Blocks *self, RcNestBlockItem *items, guint n, RcLength width, RcLength length, RcNestBlocksLimit *limit)
 {
   *self = (Blocks){ .items = items, .limit = limit, .n = n, .whole = -1 };
-  list_kinds (self);
-  if (width / self->unit_w > MOST_SIDE || length / self->unit_h > MOST_SIDE)
+  rc_block_kinds_init (&self->of, items, n);
+  if (width / self->of.unit_w > MOST_SIDE || length / self->of.unit_h > MOST_SIDE)
     return FALSE;
   for (guint k = 0; k < n; k++)
     if (items[k].w > width || items[k].h > length)
       return FALSE;
-  self->width = (int)(width / self->unit_w);
-  self->length = (int)(length / self->unit_h);
+  self->width = (int)(width / self->of.unit_w);
+  self->length = (int)(length / self->of.unit_h);
   self->gap_w = list_gaps (self, TRUE);
   self->gap_h = list_gaps (self, FALSE);
   self->heads = g_new (int, N_HEADS);
@@ -463,33 +363,16 @@ rc_nest_blocks_fit (RcNestBlockItem *items, guint n, RcLength width, RcLength le
   if (blocks_init (&self, items, n, width, length, limit))
     {
       self.budget = (gint64)self.width * self.length;
-      for (guint k = 0; k < self.n_kinds; k++)
-        self.budget -= self.kinds[k].count * self.kinds[k].w * self.kinds[k].h;
+      for (guint k = 0; k < self.of.n; k++)
+        self.budget -= self.of.kinds[k].count * self.of.kinds[k].w * self.of.kinds[k].h;
       if (self.budget >= 0)
         add_items (&self);
-      result = self.budget < 0 || self.blocks->len < self.n_kinds ? RC_NEST_BLOCKS_CANNOT_FIT : run (&self);
+      result = self.budget < 0 || self.blocks->len < self.of.n ? RC_NEST_BLOCKS_CANNOT_FIT : run (&self);
       if (result == RC_NEST_BLOCKS_FIT)
         place (&self, self.whole, 0, 0, placed);
     }
   blocks_clear (&self);
   return result;
-}
-
-static guint64
-find_items (const Blocks *self, Set set)
-{
-  guint64 items = 0;
-
-  for (guint k = 0; k < self->n_kinds; k++)
-    {
-      const Kind *kind = &self->kinds[k];
-      guint64     bits = (G_GUINT64_CONSTANT (1) << g_bit_storage (kind->count)) - 1;
-      guint       count = (guint)((set.words[kind->word] >> kind->shift) & bits);
-
-      for (guint c = 0; c < count; c++)
-        items |= G_GUINT64_CONSTANT (1) << self->order[kind->first + c];
-    }
-  return items;
 }
 
 GArray *
@@ -499,7 +382,7 @@ rc_nest_blocks_list_bands (RcNestBlockItem *items, guint n, RcLength width, RcLe
   GArray *bands = g_array_new (FALSE, FALSE, sizeof (RcNestBand));
 
   g_return_val_if_fail (n > 0 && n <= RC_NEST_MOST_BLOCK_ITEMS, bands);
-  if (blocks_init (&self, items, n, width, length, limit) && self.width * self.unit_w == width)
+  if (blocks_init (&self, items, n, width, length, limit) && self.width * self.of.unit_w == width)
     {
       /* Other cuts may come after the band. */
       memset (self.gap_h, 0, sizeof (int) * (gsize)(self.length + 1));
@@ -508,7 +391,7 @@ rc_nest_blocks_list_bands (RcNestBlockItem *items, guint n, RcLength width, RcLe
       for (guint i = 0; i < self.blocks->len; i++)
         {
           const Block *block = get (&self, (int)i);
-          RcNestBand   band = { find_items (&self, block->set), block->h * self.unit_h };
+          RcNestBand   band = { rc_block_kinds_find_items (&self.of, block->set), block->h * self.of.unit_h };
 
           if (block->w == self.width && band.length < length)
             g_array_append_val (bands, band);

@@ -241,6 +241,38 @@ test_orders_for_many_jobs (DeskFixture *fixture, gconstpointer data)
   check_supplement (fixture, orders, whole);
 }
 
+/* What was accepted is held against the plan: carpet out of stock in place of bought is the same plan, a room that was
+ * changed is not, and what differs is said. */
+static void
+test_departure (DeskFixture *fixture, gconstpointer data)
+{
+  RcDocument    *document = rc_window_get_document (fixture->window);
+  RcQuoteWindow *quotes = office_hand_open_window (fixture, "win.quotes", RC_TYPE_QUOTE_WINDOW);
+  g_autoptr (RcRoll) roll = rc_roll_new ("R-9", "fennel-twist-oat", 40 * RC_TICKS_PER_FOOT);
+  g_autoptr (GError) error = NULL;
+
+  office_hand_act (quotes, "quote.issue");
+  office_hand_act (quotes, "quote.accept");
+  g_assert_null (rc_document_dup_departure (document));
+  g_autofree char *ticket = rc_store_receive_roll (fixture->store, roll, NULL, "2026-03-02T08:00:00Z", &error);
+  g_assert_true (rc_store_reserve_roll (fixture->store, ticket, rc_document_get_job (document)->id,
+                                        20 * RC_TICKS_PER_FOOT, "2026-03-02T08:00:00Z", &error));
+  rc_window_note_change (fixture->window);
+  desk_fixture_settle ();
+  g_assert_cmpuint (rc_document_get_outcome (document)->job->rolls->len, ==, 1);
+  g_assert_null (rc_document_dup_departure (document));
+  office_hand_widen (fixture);
+  desk_fixture_settle ();
+  g_autofree char *departure = rc_document_dup_departure (document);
+  g_assert_nonnull (strstr (departure, "not the one accepted with Q-1:\nFennel Twist, oat: "));
+  g_assert_nonnull (strstr (departure, "\nTotal: "));
+  g_assert_nonnull (desk_fixture_find (GTK_WIDGET (fixture->window), GTK_TYPE_LABEL, departure));
+  for (guint wall = 0; wall < 2; wall++)
+    g_assert_true (gtk_widget_activate_action (GTK_WIDGET (fixture->window), "win.undo", NULL));
+  desk_fixture_settle ();
+  g_assert_null (rc_document_dup_departure (document));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -249,6 +281,7 @@ main (int argc, char **argv)
     const char *path;
     void (*test) (DeskFixture *, gconstpointer);
   } TESTS[] = { { "quotations are issued, revised and accepted", test_quotations },
+                { "a plan that is not the one accepted", test_departure },
                 { "jobs are found by their states", test_states },
                 { "floors are drawn in the list", test_floors_in_the_list },
                 { "papers are kept with the job", test_papers },

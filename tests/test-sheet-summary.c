@@ -160,6 +160,38 @@ test_tenths (void)
     }
 }
 
+/* What the plan takes otherwise than was accepted is said to the fitters, without prices; as long as nothing does,
+ * nothing is. */
+static void
+test_departures (void)
+{
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
+  RcSheetData data = rc_sheet_fixture_get_data (fixture, RC_PAPER_A4);
+  g_autoptr (RcQuote) accepted = rc_quote_new (fixture->job, fixture->quantities, fixture->book, NULL, NULL);
+
+  for (guint i = 0; i < accepted->lines->len; i++)
+    ((RcQuoteLine *)g_ptr_array_index (accepted->lines, i))->amount += 7; /* prices may change */
+  data.accepted = accepted;
+  data.accepted_as = "Q-12";
+  g_autofree char *same = rc_sheet_fixture_dup_words (RC_SHEET_FITTERS, &data);
+  if (same == NULL)
+    {
+      g_test_skip ("pdftotext is not here");
+      return;
+    }
+  g_assert_null (strstr (same, "not the one accepted"));
+  for (guint i = 0; i < accepted->lines->len; i++)
+    {
+      RcQuoteLine *line = g_ptr_array_index (accepted->lines, i);
+
+      line->needed_micro += line->is_work || line->from_stock ? 0 : 1500000;
+    }
+  g_autofree char *other = rc_sheet_fixture_dup_words (RC_SHEET_FITTERS, &data);
+  g_assert_nonnull (strstr (other, "The plan is not the one accepted with Q-12: 1 "));
+  g_assert_nonnull (strstr (other, " in place of "));
+  g_assert_null (strstr (other, "Total:"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -171,6 +203,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet-summary/faults", test_faults);
   g_test_add_func ("/sheet-summary/without a price", test_without_price);
   g_test_add_func ("/sheet-summary/tenths", test_tenths);
+  g_test_add_func ("/sheet-summary/a plan that is not the one accepted", test_departures);
   status = g_test_run ();
   rc_sheet_fixture_forget_fonts ();
 

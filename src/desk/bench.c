@@ -63,7 +63,8 @@ dup_fault (RcBench *self)
     return g_strdup (fault->message);
   if (outcome && outcome->price_fault)
     return g_strdup (outcome->price_fault->message);
-  return rc_document_dup_shortfalls (self->document);
+  char *shortfalls = rc_document_dup_shortfalls (self->document);
+  return shortfalls ? shortfalls : rc_document_dup_departure (self->document);
 }
 
 static void

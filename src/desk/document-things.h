@@ -43,3 +43,6 @@ gboolean rc_document_set_state (RcDocument *self, RcJobState state, GError **err
 /* What is cut for the job, or on its way, and no longer fits as it is measured now, a line each; NULL: all fits, or it
  * has been decided how to go on. (transfer full) */
 char *rc_document_dup_shortfalls (RcDocument *self);
+/* What the plan takes otherwise than the quotation that was accepted, when it is the last that will be found; NULL: it
+ * is the same, or nothing is accepted, or the job is measured again. (transfer full) */
+char *rc_document_dup_departure (RcDocument *self);

@@ -205,6 +205,12 @@ rc_document_get_figures_before (RcDocument *self)
 }
 
 gboolean
+rc_document_is_settled (RcDocument *self)
+{
+  return rc_planner_is_settled (self->planner);
+}
+
+gboolean
 rc_document_is_busy (RcDocument *self)
 {
   return rc_planner_is_late (self->planner) || rc_planner_is_improving (self->planner);

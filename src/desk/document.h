@@ -32,6 +32,7 @@ gboolean rc_document_set_measure (RcDocument *self, const char *id);
  * they are to be shown as such, as this state cannot be planned or takes long. */
 RcOutcome       *rc_document_get_outcome (RcDocument *self);
 gboolean         rc_document_is_planned (RcDocument *self); /* this very state has a plan, or a fault */
+gboolean         rc_document_is_settled (RcDocument *self); /* and no better plan will be looked for any more */
 gboolean         rc_document_is_stale (RcDocument *self);
 const GError    *rc_document_get_fault (RcDocument *self); /* why this state cannot be planned; NULL: it can */
 const RcFigures *rc_document_get_figures (RcDocument *self);

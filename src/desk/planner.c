@@ -305,6 +305,12 @@ rc_planner_is_late (RcPlanner *self)
 }
 
 gboolean
+rc_planner_is_settled (RcPlanner *self)
+{
+  return self->is_answered && self->running == NULL && self->improve_source == 0;
+}
+
+gboolean
 rc_planner_is_improving (RcPlanner *self)
 {
   return self->running != NULL && self->running->seconds > 0;

@@ -31,6 +31,7 @@ double rc_planner_get_improve_seconds (RcPlanner *self);
 void rc_planner_stop (RcPlanner *self);
 
 gboolean rc_planner_is_planning (RcPlanner *self);  /* the latest state has had no answer yet */
+gboolean rc_planner_is_settled (RcPlanner *self);   /* it has, and no better plan will be looked for any more */
 gboolean rc_planner_is_late (RcPlanner *self);      /* and that has taken long enough to be shown */
 gboolean rc_planner_is_improving (RcPlanner *self); /* a better plan is being looked for */
 

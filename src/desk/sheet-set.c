@@ -167,6 +167,8 @@ rc_sheet_set_get_kind (const RcSheetSet *set, guint sheet)
 void
 rc_sheet_set_get_data (const RcSheetSet *set, guint sheet, RcPaper paper, const char *number, RcSheetData *data)
 {
+  const RcHeld *held = set->outcome->before == NULL ? set->outcome->held : NULL;
+
   *data = (RcSheetData){
     .plan = set->outcome->plan,
     .quantities = set->quantities != NULL ? set->quantities : set->outcome->quantities,
@@ -177,6 +179,8 @@ rc_sheet_set_get_data (const RcSheetSet *set, guint sheet, RcPaper paper, const 
     .number = number,
     .date = set->outcome->date,
     .paper = paper,
+    .accepted = held != NULL ? held->accepted : NULL,
+    .accepted_as = held != NULL ? held->accepted_as : NULL,
     .language = set->language,
   };
 }

@@ -72,6 +72,11 @@ gboolean rc_quote_check (const RcQuote *quote, GError **error);
  * NULL and RC_ERROR_REFERENCE when the currencies differ. (transfer full) */
 RcQuote *rc_quote_new_variation (const RcQuote *before, const RcQuote *after, GError **error);
 
+/* What the job's plan, which `now` is priced from, takes otherwise than the quotation accepted: each carpet, bought or
+ * from stock, and the seams; then, with `totals`, what both come to. A sentence each, in the reader's language; empty
+ * where all that is the same, whatever prices and packs have become. (transfer full) GPtrArray of char*. */
+GPtrArray *rc_quote_list_departures (const RcQuote *accepted, const RcQuote *now, const RcJob *job, gboolean totals);
+
 /* `quote` as the variation of it leaves it: the lines that it takes off are gone, those that it brings are there, and
  * every sum is theirs. (transfer full) */
 RcQuote *rc_quote_new_varied (const RcQuote *quote, const RcQuote *variation);

@@ -27,6 +27,27 @@ add_section (RcSheetWork *work, const char *title, const char *const *texts)
   add_list (work, texts, &number);
 }
 
+/* A plan made anew since may not be the one that the goods were quoted and ordered by. */
+static void
+add_departures (RcSheetWork *work)
+{
+  const RcSheetData *data = work->data;
+  guint              number = 0;
+
+  if (data->accepted == NULL || data->quote == NULL)
+    return;
+  g_autofree char *title = g_strdup_printf (_ ("The plan is not the one accepted with %s:"), data->accepted_as);
+  g_autoptr (GPtrArray) all = rc_quote_list_departures (data->accepted, data->quote, data->plan->job, FALSE);
+  for (guint i = 0; i < all->len; i++)
+    {
+      g_autofree char *label = g_strdup_printf ("%u", ++number);
+
+      if (i == 0)
+        rc_flow_heading (&work->flow, title, 40);
+      rc_flow_numbered (&work->flow, label, g_ptr_array_index (all, i));
+    }
+}
+
 /* Which rolls of each carpet to bring, at a glance. */
 static void
 add_goods (RcSheetWork *work)
@@ -202,6 +223,7 @@ rc_fitters_sheet_lay_out (RcSheetWork *work)
 
   rc_flow_start (&work->flow, work->pages, FALSE);
   rc_sheet_add_job_head (work);
+  add_departures (work);
   add_section (work, _ ("Safety first"), RC_FITTERS_CAUTIONS);
   add_section (work, _ ("Before any cut"), RC_FITTERS_SITE_CHECKS);
   add_measured_notes (work);

@@ -43,9 +43,11 @@ typedef struct
   const char          *changes;      /* number of the quotation that a variation changes; nullable */
   const char          *date;         /* ISO 8601, printed as given; also the PDF's creation date; nullable */
   RcPaper              paper;
-  const GPtrArray     *stock;    /* of RcRoll: labels for these, as they lie there, without a plan; nullable */
-  const RcLengthStyle *lengths;  /* how those are measured; NULL without them */
-  const char          *language; /* of the sheet's own words, as rc_translation_begin; NULL: the program's */
+  const GPtrArray     *stock;       /* of RcRoll: labels for these, as they lie there, without a plan; nullable */
+  const RcLengthStyle *lengths;     /* how those are measured; NULL without them */
+  const RcQuote       *accepted;    /* that the plan is held against on the fitters' sheet; nullable */
+  const char          *accepted_as; /* its numbers; nullable */
+  const char          *language;    /* of the sheet's own words, as rc_translation_begin; NULL: the program's */
 } RcSheetData;
 
 const char *rc_sheet_kind_get_name (RcSheetKind kind);  /* stable, for file names: "seam-plan", "fitters-sheet", ... */

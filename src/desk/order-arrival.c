@@ -77,7 +77,7 @@ add_row (RcOrderArrival *self, const RcQuoteLine *line, guint index, gint64 open
   Row             *row = g_new0 (Row, 1);
   int              at = (int)self->rows->len + 1;
   g_autofree char *open = rc_quantity_format (open_micro, 3);
-  g_autofree char *said = g_strdup_printf (_ ("%s %s open"), open, rc_unit_get_name (line->unit));
+  g_autofree char *said = g_strdup_printf (_ ("%s %s open"), open, rc_unit_get_label (line->unit));
 
   row->line = index;
   row->goods_id = g_strdup (line->item);

@@ -80,7 +80,7 @@ dup_quantity (gint64 quantity_micro, RcUnit unit)
 {
   g_autofree char *text = rc_quantity_format (quantity_micro, 3);
 
-  return g_strdup_printf ("%s %s", text, rc_unit_get_name (unit));
+  return g_strdup_printf ("%s %s", text, rc_unit_get_label (unit));
 }
 
 static char *

@@ -103,13 +103,13 @@ say_margin (gconstpointer value, gpointer data)
 static void
 add_columns (RcQuoteWindow *self)
 {
-  const RcColumn columns[] = { { _ ("Number"), say_number, 14, FALSE, FALSE },
-                               { _ ("Issued"), say_date, 11, FALSE, FALSE },
-                               { _ ("Customer and job"), say_customer, 24, FALSE, TRUE },
-                               { _ ("Option"), say_option, 18, FALSE, TRUE },
+  const RcColumn columns[] = { { _ ("Number"), say_number, 12, FALSE, FALSE },
+                               { _ ("Issued"), say_date, 10, FALSE, FALSE },
+                               { _ ("Customer and job"), say_customer, 22, FALSE, TRUE },
+                               { _ ("Option"), say_option, 10, FALSE, TRUE },
                                { _ ("State"), say_state, 20, FALSE, FALSE },
                                { _ ("Total"), say_total, 14, TRUE, FALSE },
-                               { _ ("Margin"), say_margin, 10, TRUE, FALSE } };
+                               { _ ("Margin"), say_margin, 13, TRUE, FALSE } };
 
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
     rc_row_item_add_column (self->view, &columns[i], self);

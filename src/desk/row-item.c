@@ -97,10 +97,12 @@ on_setup (GtkSignalListItemFactory *factory, GtkListItem *cell, TextColumn *self
 
   gtk_label_set_xalign (GTK_LABEL (label), self->column.is_number ? 1 : 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  /* Where room is short, the columns that have more of it than the rest give theirs first. */
-  gtk_label_set_width_chars (GTK_LABEL (label),
-                             self->column.expands ? self->column.width_chars / 2 : self->column.width_chars);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), self->column.width_chars);
+  gtk_label_set_width_chars (GTK_LABEL (label), self->column.width_chars);
+  if (self->column.expands) /* where room is short it gives way first */
+    {
+      gtk_label_set_width_chars (GTK_LABEL (label), self->column.width_chars / 2);
+      gtk_label_set_max_width_chars (GTK_LABEL (label), self->column.width_chars);
+    }
   gtk_widget_add_css_class (label, self->column.is_number ? "number" : "text");
   gtk_list_item_set_child (cell, label);
 }

@@ -36,22 +36,25 @@ sum_needed (const RcQuote *quote, const char *item, RcUnit unit, gint64 *needed_
 }
 
 static void
-compare_item (const RcQuoteLine *line, const RcQuote *accepted, const RcQuote *now, GPtrArray *departures)
+compare_item (const RcQuoteLine *line, const RcQuote *accepted, const RcQuote *now, const RcJob *job,
+              GPtrArray *departures)
 {
-  const char *unit = rc_unit_get_label (line->needed_unit);
-  gint64      was_micro, is_micro;
+  const RcGoods *goods = rc_job_find_goods (job, line->item);
+  const char    *name = goods != NULL ? goods->name : line->name; /* bought or from stock */
+  const char    *unit = rc_unit_get_label (line->needed_unit);
+  gint64         was_micro, is_micro;
 
   if (!sum_needed (accepted, line->item, line->needed_unit, &was_micro)
       || !sum_needed (now, line->item, line->needed_unit, &is_micro) || was_micro == is_micro)
     return;
   g_autofree char *was = rc_quantity_format (was_micro, 3), *is = rc_quantity_format (is_micro, 3);
-  g_ptr_array_add (departures, g_strdup_printf (_ ("%s: %s %s in place of %s %s"), line->name, is, unit, was, unit));
+  g_ptr_array_add (departures, g_strdup_printf (_ ("%s: %s %s in place of %s %s"), name, is, unit, was, unit));
 }
 
 GPtrArray *
 rc_quote_list_departures (const RcQuote *accepted, const RcQuote *now, const RcJob *job, gboolean totals)
 {
-  const RcQuote *const quotes[] = { accepted, now };
+  const RcQuote *const quotes[] = { now, accepted }; /* names as they are now */
   GPtrArray           *departures = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
 
@@ -61,7 +64,7 @@ rc_quote_list_departures (const RcQuote *accepted, const RcQuote *now, const RcJ
         const RcQuoteLine *line = g_ptr_array_index (quotes[q]->lines, i);
 
         if (is_of_plan (line, job) && g_hash_table_add (seen, line->item))
-          compare_item (line, accepted, now, departures);
+          compare_item (line, accepted, now, job, departures);
       }
   if (totals && departures->len > 0)
     {

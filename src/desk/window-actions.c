@@ -354,7 +354,7 @@ static const struct
   { "win.show-jobs", NULL, rc_job_action_show_list, FALSE, { "<Control>j", "F9" } },
   { "win.find-job", NULL, rc_job_action_find, FALSE, { "<Control>f" } },
   { "win.new-job", NULL, rc_job_action_new, FALSE, { "<Control>n" } },
-  { "win.duplicate-job", NULL, rc_job_action_duplicate, TRUE, { "<Control><Shift>d" } },
+  { "win.duplicate-job", NULL, rc_job_action_duplicate, TRUE, { "<Control><Shift>n" } },
   { "win.open-demo", NULL, rc_job_action_open_demo, FALSE, { "<Control><Shift>o" } },
   { "win.open-file", NULL, rc_job_action_open_file, FALSE, { "<Control>o" } },
   { "win.export-file", NULL, rc_job_action_export_file, TRUE, { "<Control>e" } },

@@ -291,6 +291,39 @@ test_more_contradictions (void)
   assert_unmet (near, 1, "contradicts pin 1 (seam line in room), for seams lie a carpet's width apart");
 }
 
+static void
+add_seam_pin (RcJob *job, const char *room, RcPoint from, RcPoint to)
+{
+  RcPin *pin = rc_pin_new (RC_PIN_SEAM, room);
+  g_array_append_val (pin->points, from);
+  g_array_append_val (pin->points, to);
+  g_ptr_array_add (get_area (job, "area")->pins, pin);
+}
+
+/* An area of many rooms is not planned as a whole to find out what stands against a pin. */
+static void
+test_many_rooms (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  for (guint r = 0; r < 8; r++)
+    {
+      g_autofree char *id = g_strdup_printf ("room-%u", r), *next = g_strdup_printf ("room-%u", r + 1);
+      RcRoom          *room = add_rectangle (job, id, FT (20) * r, 0, FT (19), FT (17), "area");
+      if (r < 7)
+        add_door (room, "D1", 1, IN (12), IN (30), FT (1), next);
+    }
+  add_seam_pin (job, "room-1", (RcPoint){ FT (28), FT (4) }, (RcPoint){ FT (28), FT (14) });
+  add_seam_pin (job, "room-1", (RcPoint){ FT (30), FT (4) }, (RcPoint){ FT (30), FT (14) });
+  add_seam_pin (job, "room-6", (RcPoint){ FT (123), FT (9) }, (RcPoint){ FT (135), FT (9) });
+  add_seam_pin (job, "room-3", (RcPoint){ FT (60), FT (4) }, (RcPoint){ FT (60), FT (14) });
+  g_autoptr (RcPlan) plan = make_plan (job);
+  g_assert_cmpstr (get_result (plan, 0)->unmet, ==, NULL);
+  g_assert_nonnull (strstr (get_result (plan, 1)->unmet,
+                            "contradicts pin 1 (seam line in room-1), for seams lie a carpet's width apart"));
+  g_assert_nonnull (strstr (get_result (plan, 2)->unmet, "contradicts pin 1 (seam line in room-1), for seams run"));
+  g_assert_nonnull (strstr (get_result (plan, 3)->unmet, "no side seam can lie there"));
+}
+
 /* --- pins by chance --- */
 
 static RcLength
@@ -434,6 +467,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plan-pins/a piece comes off its roll", test_roll);
   g_test_add_func ("/plan-pins/contradictions are named", test_contradictions);
   g_test_add_func ("/plan-pins/more contradictions are named", test_more_contradictions);
+  g_test_add_func ("/plan-pins/contradictions in an area of many rooms are named", test_many_rooms);
   g_test_add_func ("/plan-pins/pairs by chance", test_pairs);
   g_test_add_func ("/plan-pins/a pin moves with its room", test_pin_moves_with_the_room);
   g_test_add_func ("/plan-pins/what cannot be a pin", test_faults);

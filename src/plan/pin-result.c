@@ -7,7 +7,7 @@
 #include "area-plan.h"
 #include "cutting.h"
 #include "option.h"
-#include "site-pins.h"
+#include "pin-kept.h"
 
 static void
 pin_result_clear (gpointer data)
@@ -57,101 +57,6 @@ describe (const RcMeasure *measure, const RcFloorArea *area, guint index, gboole
                           get_room_name (measure, pin));
 }
 
-/* The pin's points where they lie in the frame of the option's pile; the site is made for that. */
-static const RcSitePin *
-find_site_pin (const RcSite *site, guint index)
-{
-  for (guint i = 0; i < site->pins->len; i++)
-    if (((RcSitePin *)g_ptr_array_index (site->pins, i))->index == index)
-      return g_ptr_array_index (site->pins, i);
-  return NULL;
-}
-
-/* A seam of the option in the frame, turned upright or level to the tick. */
-static void
-get_seam (const RcSite *site, const RcSeam *seam, RcPoint *from, RcPoint *to)
-{
-  *from = rc_point_rotate (seam->from, site->turn_degrees);
-  *to = rc_point_rotate (seam->to, site->turn_degrees);
-  if (ABS (from->x - to->x) <= RC_SLIVER)
-    to->x = from->x;
-  if (ABS (from->y - to->y) <= RC_SLIVER)
-    to->y = from->y;
-}
-
-static gboolean
-lies_on (RcPoint from, RcPoint to, RcPoint point)
-{
-  return point.x >= MIN (from.x, to.x) - RC_SLIVER && point.x <= MAX (from.x, to.x) + RC_SLIVER
-         && point.y >= MIN (from.y, to.y) - RC_SLIVER && point.y <= MAX (from.y, to.y) + RC_SLIVER;
-}
-
-/* TRUE if a seam of that kind of the option lies at the point. */
-static gboolean
-has_seam_at (const RcSite *site, const RcOption *option, RcSeamKind kind, RcPoint point)
-{
-  for (guint i = 0; i < option->seams->len; i++)
-    {
-      const RcSeam *seam = g_ptr_array_index (option->seams, i);
-      RcPoint       from, to;
-      get_seam (site, seam, &from, &to);
-      if (seam->kind == kind && lies_on (from, to, point))
-        return TRUE;
-    }
-  return FALSE;
-}
-
-static RcPoint
-get_middle (const RcSitePin *pin)
-{
-  const RcPoint *a = rc_ring_get (pin->points, 0), *b = rc_ring_get (pin->points, 1);
-  return (RcPoint){ a->x + (b->x - a->x) / 2, a->y + (b->y - a->y) / 2 };
-}
-
-static gboolean
-is_along_pile (const RcSitePin *pin)
-{
-  return ABS (rc_ring_get (pin->points, 0)->x - rc_ring_get (pin->points, 1)->x) <= RC_SLIVER;
-}
-
-/* --- whether a pin is kept --- */
-
-static gboolean
-is_kept (const RcSite *site, const RcOption *option, const RcSitePin *pin)
-{
-  switch (pin->pin->kind)
-    {
-    case RC_PIN_SEAM:
-      return is_along_pile (pin) && has_seam_at (site, option, RC_SEAM_SIDE, get_middle (pin));
-    case RC_PIN_SPLIT:
-      for (guint i = 1; i < pin->points->len; i++)
-        if (!has_seam_at (site, option, RC_SEAM_CROSS, *rc_ring_get (pin->points, i)))
-          return FALSE;
-      return TRUE;
-    case RC_PIN_NO_SEAMS:
-      for (guint i = 0; i < option->seams->len; i++)
-        {
-          RcPoint from, to;
-          get_seam (site, g_ptr_array_index (option->seams, i), &from, &to);
-          const RcSitePin *through = rc_site_find_kept_floor (site, from, to, NULL);
-          if (through == pin)
-            return FALSE;
-        }
-      return TRUE;
-    case RC_PIN_ROLL:
-      for (guint i = 0; i < option->pieces->len; i++)
-        {
-          const RcPiece *piece = g_ptr_array_index (option->pieces, i);
-          if (piece->roll != NULL && piece->roll_pin == pin->index)
-            return TRUE;
-        }
-      return FALSE;
-    case RC_N_PIN_KINDS:
-    default:
-      return TRUE;
-    }
-}
-
 /* --- the area planned otherwise --- */
 
 /* The area's cheapest plan by itself, found at once; its first option. NULL where there is none. */
@@ -192,9 +97,9 @@ keeps (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights
   g_autoptr (RcAreaPlan) area_plan = plan_at_once (plan, area, weights);
   const RcOption *option = area_plan != NULL ? g_ptr_array_index (area_plan->options, 0) : NULL;
   g_autoptr (RcSite) site = option != NULL ? make_site (plan, area, weights, option) : NULL;
-  const RcSitePin *pin = site != NULL ? find_site_pin (site, index) : NULL;
+  const RcSitePin *pin = site != NULL ? rc_pin_find_in_site (site, index) : NULL;
 
-  return pin != NULL && is_kept (site, option, pin);
+  return pin != NULL && rc_pin_is_kept (site, option, pin);
 }
 
 /* What is fixed that the pin would be kept without: as in RcAreaPlan.pins, the pile's direction last; one more than
@@ -228,6 +133,66 @@ is_kept_alone (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights 
   g_ptr_array_remove_range (alone->pins, 0, index);
   alone->pile_degrees = -1;
   return keeps (plan, alone, weights, 0);
+}
+
+/* --- what stands against a pin, in a large area --- */
+
+enum
+{
+  MOST_ROOMS = 6, /* of an area that is planned as a whole to find that out */
+  MOST_ASKED = 12 /* other pins, of a larger one */
+};
+
+/* The rooms of the pins `a` and `b` (the same: one) with nothing else pinned but, unless `any_pile`, the pile. */
+static RcFloorArea *
+dup_rooms_of (const RcFloorArea *area, guint a, guint b, gboolean any_pile)
+{
+  RcFloorArea *rooms = rc_floor_area_copy (area);
+  g_ptr_array_set_size (rooms->pins, 0);
+  for (guint i = 0; i < area->pins->len; i++)
+    if (i == a || i == b)
+      g_ptr_array_add (rooms->pins, rc_pin_copy (get_pin (area, i)));
+  for (guint i = rooms->rooms->len; i-- > 0;)
+    if (g_strcmp0 (g_ptr_array_index (rooms->rooms, i), get_pin (area, a)->room) != 0
+        && g_strcmp0 (g_ptr_array_index (rooms->rooms, i), get_pin (area, b)->room) != 0)
+      g_ptr_array_remove_index (rooms->rooms, i);
+  if (any_pile)
+    rooms->pile_degrees = -1;
+  return rooms;
+}
+
+/* TRUE if the pin is not kept there. */
+static gboolean
+stand_against (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index, guint other,
+               gboolean any_pile)
+{
+  g_autoptr (RcFloorArea) rooms = dup_rooms_of (area, index, other, any_pile);
+  return !keeps (plan, rooms, weights, other < index);
+}
+
+/* As find_against, in the pins' rooms alone, those pins in its room before the others: an area of many rooms takes too
+ * long to plan for each of its pins. *alone: it would be kept if nothing else were fixed. */
+static guint
+find_against_in_rooms (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index,
+                       gboolean *alone)
+{
+  guint n_asked = 0;
+  *alone = !stand_against (plan, area, weights, index, index, TRUE);
+  if (!*alone)
+    return area->pins->len + 1;
+  if (area->pile_degrees >= 0 && stand_against (plan, area, weights, index, index, FALSE))
+    return area->pins->len;
+  for (int elsewhere = 0; elsewhere < 2; elsewhere++)
+    for (guint other = 0; other < area->pins->len && n_asked < MOST_ASKED; other++)
+      {
+        gboolean is_elsewhere = g_strcmp0 (get_pin (area, index)->room, get_pin (area, other)->room) != 0;
+        if (other == index || is_elsewhere != elsewhere)
+          continue;
+        n_asked++;
+        if (stand_against (plan, area, weights, index, other, FALSE))
+          return other;
+      }
+  return area->pins->len + 1;
 }
 
 static const char *
@@ -264,15 +229,19 @@ static char *
 dup_unmet (const RcPlan *plan, const RcFloorArea *area, const RcPlanWeights *weights, guint index)
 {
   g_autofree char *what = describe (plan->measure, area, index, TRUE), *against = NULL;
-  const guint      other = find_against (plan, area, weights, index);
+  const gboolean   is_large = area->rooms->len > MOST_ROOMS;
+  gboolean         alone = FALSE;
+  const guint      other = is_large ? find_against_in_rooms (plan, area, weights, index, &alone)
+                                    : find_against (plan, area, weights, index);
   const RcPinKind  kind = get_pin (area, index)->kind;
 
   if (other == area->pins->len)
     return g_strdup_printf (_ ("%s is not kept: it contradicts the pinned pile direction"), what);
   if (other > area->pins->len)
     return g_strdup_printf (_ ("%s is not kept: %s"), what,
-                            is_kept_alone (plan, area, weights, index) ? _ ("it contradicts the other pins together")
-                                                                       : get_plain_reason (kind));
+                            alone || (!is_large && is_kept_alone (plan, area, weights, index))
+                                ? _ ("it contradicts the other pins together")
+                                : get_plain_reason (kind));
   against = describe (plan->measure, area, other, FALSE);
   if (kind == RC_PIN_SEAM && get_pin (area, other)->kind == RC_PIN_SEAM)
     return g_strdup_printf (
@@ -423,8 +392,8 @@ fill_area (const RcPlan *plan, RcAreaPlan *area_plan, const RcPlanWeights *weigh
   g_array_set_size (area_plan->pins, area->pins->len + 1);
   for (guint i = 0; i < area->pins->len; i++)
     {
-      const RcSitePin *pin = find_site_pin (site, i);
-      if (pin != NULL && !is_kept (site, option, pin))
+      const RcSitePin *pin = rc_pin_find_in_site (site, i);
+      if (pin != NULL && !rc_pin_is_kept (site, option, pin))
         g_array_index (area_plan->pins, RcPinResult, i).unmet = dup_unmet (plan, area, weights, i);
     }
   note_let_go (plan, area_plan);

@@ -126,6 +126,36 @@ test_room_beside_stairs (void)
   g_assert_cmpint (plan->carpet_length, ==, longest);
 }
 
+/* Thirteen steps, a piece each: four lie side by side, so two remnants of 4 ft would hold them, at half the price of
+ * new goods. They are taken where they are of one dye lot; else the stair comes off the roll. */
+static void
+test_stair_of_one_lot (void)
+{
+  for (guint apart = 0; apart < 2; apart++)
+    {
+      g_autoptr (RcJob) job = make_job (FT (12));
+      RcStair *stair = rc_stair_new ("S1", "Stair");
+      stair->steps = 13;
+      stair->going = IN (10);
+      stair->rise = IN (7.5);
+      stair->width = IN (33);
+      stair->cutting = RC_STAIR_PER_STEP;
+      stair->carpet = g_strdup ("carpet");
+      g_ptr_array_add (rc_job_get_measure (job, NULL)->stairs, stair);
+      add_stock (job, "R-1", FT (4), TRUE);
+      RcRoll *second = add_stock (job, "R-2", FT (4), TRUE);
+      add_stock (job, "R-3", FT (12), FALSE);
+      if (!apart)
+        {
+          g_free (second->lot);
+          second->lot = g_strdup ("R-1");
+        }
+      g_autoptr (RcPlan) plan = make_plan (job);
+      for (guint i = 1; i <= plan->pieces->len; i++)
+        g_assert_true (g_str_equal (find_roll (plan, i), "R-3") == apart);
+    }
+}
+
 typedef struct
 {
   guint         n_told;
@@ -313,6 +343,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/plan/search/no-seam-in-a-neck", test_no_seam_in_a_neck);
   g_test_add_func ("/plan/search/stock-roll", test_stock_roll);
+  g_test_add_func ("/plan/search/stair-of-one-lot", test_stair_of_one_lot);
   g_test_add_func ("/plan/search/closet-from-offcut", test_closet_from_offcut);
   g_test_add_func ("/plan/search/fill-from-offcut", test_fill_from_offcut);
   g_test_add_func ("/plan/search/room-beside-stairs", test_room_beside_stairs);

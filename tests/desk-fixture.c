@@ -44,27 +44,20 @@ on_painted (GdkFrameClock *clock, gboolean *is_painted)
   *is_painted = TRUE;
 }
 
-static gboolean
-on_late (gpointer data)
-{
-  *(gboolean *)data = TRUE;
-  return G_SOURCE_CONTINUE;
-}
-
 void
 desk_fixture_paint (GtkWidget *window)
 {
   GdkFrameClock *clock = gtk_widget_get_frame_clock (window);
-  gboolean       is_painted = FALSE, is_late = FALSE;
+  gboolean       is_painted = FALSE;
 
   g_assert_nonnull (clock);
+  g_object_ref (clock);
   gulong handler = g_signal_connect (clock, "after-paint", G_CALLBACK (on_painted), &is_painted);
-  guint  source = g_timeout_add_seconds (1, on_late, &is_late);
   gdk_frame_clock_request_phase (clock, GDK_FRAME_CLOCK_PHASE_PAINT);
-  while (!is_painted && !is_late)
+  while (!is_painted && gtk_widget_get_mapped (window))
     g_main_context_iteration (NULL, TRUE);
-  g_source_remove (source);
   g_signal_handler_disconnect (clock, handler);
+  g_object_unref (clock);
 }
 
 /* Tells where: a crash that comes once in a hundred runs is seldom seen by a debugger. */

@@ -26,7 +26,7 @@ void desk_fixture_remove_folder (const char *path);
 void desk_fixture_wait (RcDocument *document);
 /* Handles events until every window's job is planned and none is waiting. */
 void desk_fixture_settle (void);
-/* Handles events until the window has painted what it was last told, at most a second. */
+/* Handles events until the window has painted what it was last told, or is gone. */
 void desk_fixture_paint (GtkWidget *window);
 
 /* The first descendant of a type whose accessible label or buildable id is `name` (NULL: any). */

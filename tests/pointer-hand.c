@@ -250,7 +250,7 @@ pointer_hand_enter (PointerHand *hand, GtkWidget *entry, const char *text)
 typedef struct
 {
   GtkWidget  *root;
-  const char *text;
+  const char *text, *from; /* a label in the root's menu, and the one that leads to it; NULL: the root does */
 } Sought;
 
 GtkWidget *
@@ -275,26 +275,26 @@ find_popover (GtkWidget *root)
 }
 
 static GtkWidget *
-find_root (gpointer data)
+find_label_of (const Sought *sought, const char *text)
 {
-  return ((const Sought *)data)->root;
+  GtkWidget *popover = find_popover (sought->root);
+  return popover ? pointer_hand_find_label (popover, text) : NULL;
 }
 
 static GtkWidget *
 find_label (gpointer data)
 {
-  const Sought *sought = data;
-  GtkWidget    *popover = find_popover (sought->root);
-  return popover ? pointer_hand_find_label (popover, sought->text) : NULL;
+  return find_label_of (data, ((const Sought *)data)->text);
 }
 
-static gboolean
-is_label_shown (gpointer data)
+static GtkWidget *
+find_way (gpointer data)
 {
-  return find_label (data) != NULL;
+  const Sought *sought = data;
+  return sought->from ? find_label_of (sought, sought->from) : sought->root;
 }
 
-/* A part of a menu has slid into its place. */
+/* A part of a menu slides into its place. */
 static gboolean
 is_label_still (gpointer data)
 {
@@ -314,19 +314,15 @@ void
 pointer_hand_pick (PointerHand *hand, GtkWidget *drop_down, const char *labels)
 {
   g_auto (GStrv) parts = g_strsplit (labels, "|", -1);
+  Sought sought = { drop_down, NULL, NULL };
 
   for (guint i = 0; parts[i]; i++)
     {
-      Sought sought = { drop_down, parts[i] };
-      if (i == 0)
-        click_until (hand, find_root, is_label_shown, &sought);
-      else
-        pointer_hand_wait (is_label_still, &sought);
-      if (parts[i + 1] != NULL)
-        pointer_hand_click_widget (hand, find_label (&sought));
-      else
-        click_until (hand, find_label, is_shut, &sought);
+      sought.from = sought.text;
+      sought.text = parts[i];
+      click_until (hand, find_way, is_label_still, &sought);
     }
+  click_until (hand, find_label, is_shut, &sought);
 }
 
 static GtkWidget *

@@ -7,6 +7,7 @@
 #include "option-list.h"
 #include "option.h"
 #include "pile.h"
+#include "pin-kept.h"
 #include "realize.h"
 
 /* The nester gets so much for the cuts of each option weighed, when there is time: an area's few cuts need no more. */
@@ -19,6 +20,7 @@ typedef struct
 {
   const RcPlanning *planning;
   GPtrArray        *found;  /* of RcOption, the best for each goal */
+  guint             n_kept; /* pins that the first of them keeps */
   const RcBeside   *beside; /* for a search beside other cuts; else NULL */
   RcScore           score;  /* of that search */
   GError           *error;
@@ -62,18 +64,6 @@ static const struct
   { "fewest-seams", { .carpet = 1, .seam = 1000, .rule = 1, .each_join = 1000 } },
   { "least-carpet", { .carpet = 1000, .seam = 1, .rule = 250, .each_join = 0 } },
 };
-
-void
-rc_area_plan_free (RcAreaPlan *area_plan)
-{
-  if (area_plan == NULL)
-    return;
-  g_free (area_plan->key);
-  g_clear_pointer (&area_plan->floor, g_ptr_array_unref);
-  g_clear_pointer (&area_plan->options, g_ptr_array_unref);
-  g_clear_pointer (&area_plan->pins, g_array_unref);
-  g_free (area_plan);
-}
 
 static void
 add_axis (RcPlanning *planning, double degrees, gboolean pinned)
@@ -230,23 +220,32 @@ run_axes (RcPlanning *planning, GThreadFunc run, GError **error)
   return fine;
 }
 
+/* The pins that the first option found along one direction keeps, of that which keeps most. */
+static guint
+count_most_kept (RcPlanning *planning)
+{
+  guint most = 0;
+  for (guint i = 0; i < planning->n_axes; i++)
+    {
+      RcAxis *axis = &planning->axes[i];
+      axis->n_kept = rc_pins_count_kept (axis->site, g_ptr_array_index (axis->found, 0));
+      most = MAX (most, axis->n_kept);
+    }
+  return most;
+}
+
 /* Each search is a good try and no proof, so what one finds for its goal may be another's best. */
 static void
 gather_options (RcPlanning *planning)
 {
   GPtrArray *options = planning->area_plan->options;
+  guint      most = count_most_kept (planning);
   for (guint g = 0; g < G_N_ELEMENTS (goals); g++)
     for (guint i = 0; i < planning->n_axes; i++)
-      g_ptr_array_add (options, rc_option_copy (g_ptr_array_index (planning->axes[i].found, g)));
+      if (planning->axes[i].n_kept == most)
+        g_ptr_array_add (options, rc_option_copy (g_ptr_array_index (planning->axes[i].found, g)));
   rc_option_list_drop_unbought (options, rc_job_find_goods (planning->job, planning->area->carpet));
   rc_option_list_settle (options);
-}
-
-static void
-choose (RcAreaPlan *area_plan)
-{
-  if (!rc_area_plan_find_option (area_plan, area_plan->area->option, &area_plan->chosen))
-    area_plan->chosen = 0;
 }
 
 static gboolean
@@ -255,7 +254,7 @@ plan (RcPlanning *planning, GError **error)
   if (!run_axes (planning, plan_axis, error))
     return FALSE;
   gather_options (planning);
-  choose (planning->area_plan);
+  rc_area_plan_choose (planning->area_plan);
   return TRUE;
 }
 
@@ -301,7 +300,7 @@ reuse (const RcPlanning *planning)
       g_ptr_array_add (copy->options, option);
     }
   if (!copy->stays || planning->area->option != NULL)
-    choose (copy);
+    rc_area_plan_choose (copy);
   else
     copy->chosen = known->chosen;
   return copy;
@@ -436,7 +435,7 @@ rc_area_planner_copy_plan (RcAreaPlanner *planning, const RcAreaPlan *of_model)
   copy->alone_lower_bound = of_model->alone_lower_bound;
   for (guint i = 0; i < of_model->options->len; i++)
     g_ptr_array_add (copy->options, copy_from_model (planning, g_ptr_array_index (of_model->options, i)));
-  choose (copy);
+  rc_area_plan_choose (copy);
   return copy;
 }
 
@@ -483,8 +482,10 @@ rc_area_planner_search_beside (RcAreaPlanner *planning, const RcBeside *beside, 
       g_prefix_error (error, "%s: ", planning->area->name);
       return NULL;
     }
+  guint most = count_most_kept (planning);
   for (guint i = 1; i < planning->n_axes; i++)
-    if (rc_score_is_better (planning->axes[i].score, best->score))
+    if (planning->axes[i].n_kept == most
+        && (best->n_kept < most || rc_score_is_better (planning->axes[i].score, best->score)))
       best = &planning->axes[i];
   return rc_option_copy (g_ptr_array_index (best->found, 0));
 }

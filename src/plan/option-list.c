@@ -244,6 +244,13 @@ rc_option_list_drop_unbought (GPtrArray *options, const RcGoods *carpet)
       g_ptr_array_remove_index (options, i);
 }
 
+void
+rc_area_plan_choose (RcAreaPlan *area_plan)
+{
+  if (!rc_area_plan_find_option (area_plan, area_plan->area->option, &area_plan->chosen))
+    area_plan->chosen = 0;
+}
+
 const RcOption *
 rc_area_plan_get_chosen (const RcAreaPlan *area_plan)
 {

@@ -21,3 +21,6 @@ gboolean rc_option_list_has_like (const GPtrArray *options, const RcOption *opti
 
 /* Drops those with a cut longer than the carpet is sold, where there are others. */
 void rc_option_list_drop_unbought (GPtrArray *options, const RcGoods *carpet);
+
+/* Chooses the option that the estimator has taken, where it is there, or else the first. */
+void rc_area_plan_choose (RcAreaPlan *area_plan);

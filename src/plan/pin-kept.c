@@ -91,3 +91,12 @@ rc_pin_is_kept (const RcSite *site, const RcOption *option, const RcSitePin *pin
       return TRUE;
     }
 }
+
+guint
+rc_pins_count_kept (const RcSite *site, const RcOption *option)
+{
+  guint n = 0;
+  for (guint i = 0; i < site->pins->len; i++)
+    n += rc_pin_is_kept (site, option, g_ptr_array_index (site->pins, i));
+  return n;
+}

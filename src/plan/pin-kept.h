@@ -8,3 +8,5 @@
  * made; NULL where there is none. */
 const RcSitePin *rc_pin_find_in_site (const RcSite *site, guint index);
 gboolean         rc_pin_is_kept (const RcSite *site, const RcOption *option, const RcSitePin *pin);
+/* How many of the area's pins it keeps. */
+guint rc_pins_count_kept (const RcSite *site, const RcOption *option);

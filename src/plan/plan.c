@@ -18,6 +18,18 @@
 #define PINS_SHARE 0.1
 
 void
+rc_area_plan_free (RcAreaPlan *area_plan)
+{
+  if (area_plan == NULL)
+    return;
+  g_free (area_plan->key);
+  g_clear_pointer (&area_plan->floor, g_ptr_array_unref);
+  g_clear_pointer (&area_plan->options, g_ptr_array_unref);
+  g_clear_pointer (&area_plan->pins, g_array_unref);
+  g_free (area_plan);
+}
+
+void
 rc_plan_free (RcPlan *plan)
 {
   if (plan == NULL)

@@ -228,10 +228,10 @@ static void
 rc_supplier_form_init (RcSupplierForm *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  add_field (self, FIELD_NAME, _ ("Name"), rc_form_entry_new (NULL, 26));
-  add_field (self, FIELD_ACCOUNT, _ ("Our number there"), rc_form_entry_new (NULL, 12));
-  add_field (self, FIELD_PHONE, _ ("Phone"), rc_form_entry_new (NULL, 16));
-  add_field (self, FIELD_EMAIL, _ ("E-mail"), rc_form_entry_new (NULL, 24));
+  add_field (self, FIELD_NAME, _ ("Name"), rc_form_entry_new (NULL, 20));
+  add_field (self, FIELD_ACCOUNT, _ ("Our number there"), rc_form_entry_new (NULL, 9));
+  add_field (self, FIELD_PHONE, _ ("Phone"), rc_form_entry_new (NULL, 12));
+  add_field (self, FIELD_EMAIL, _ ("E-mail"), rc_form_entry_new (NULL, 18));
   add_field (self, FIELD_FREIGHT_COST, _ ("Freight of an order"), rc_form_entry_new (_ ("none"), 9));
   add_field (self, FIELD_FREIGHT_SALE, _ ("Freight charged"), rc_form_entry_new (_ ("none"), 9));
   add_field (self, FIELD_FREE_FROM, _ ("Free from"), rc_form_entry_new (_ ("never"), 9));

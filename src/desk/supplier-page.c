@@ -103,14 +103,6 @@ say_email (gconstpointer value, gpointer data)
 }
 
 static char *
-say_account (gconstpointer value, gpointer data)
-{
-  const RcSupplier *supplier = value;
-
-  return g_strdup (supplier->account != NULL ? supplier->account : "");
-}
-
-static char *
 say_freight (gconstpointer value, gpointer data)
 {
   const RcSupplier *supplier = value;
@@ -143,13 +135,9 @@ static void
 add_columns (RcSupplierPage *self)
 {
   const RcColumn columns[] = {
-    { _ ("Supplier"), say_name, 16, FALSE, TRUE },
-    { _ ("Phone"), say_phone, 13, FALSE, FALSE },
-    { _ ("E-mail"), say_email, 18, FALSE, TRUE },
-    { _ ("Our number there"), say_account, 11, FALSE, FALSE },
-    { _ ("Freight charged"), say_freight, 18, FALSE, TRUE },
-    { _ ("Delivers in"), say_lead, 8, TRUE, FALSE },
-    { _ ("Goods"), say_goods, 5, TRUE, FALSE },
+    { _ ("Supplier"), say_name, 20, FALSE, FALSE },  { _ ("Phone"), say_phone, 13, FALSE, FALSE },
+    { _ ("E-mail"), say_email, 18, FALSE, TRUE },    { _ ("Freight charged"), say_freight, 18, FALSE, TRUE },
+    { _ ("Delivers in"), say_lead, 8, TRUE, FALSE }, { _ ("Goods"), say_goods, 5, TRUE, FALSE },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)

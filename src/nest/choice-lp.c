@@ -6,6 +6,7 @@
 enum
 {
   MOST_ROUNDS = 2000,
+  MOST_MS = 5000, /* of one solution */
   MOST_IDLE = 60, /* checks that do not raise the bound, one after another */
   N_UNITS = 1440, /* at most, in the roll's width */
   N_RAISED = 96   /* widths of which the price is raised as far as slices allow */
@@ -346,7 +347,7 @@ solve_program (Program *self, double *value)
   glp_init_smcp (&parameters);
   parameters.msg_lev = GLP_MSG_OFF;
   parameters.meth = GLP_PRIMAL;
-  parameters.tm_lim = (int)CLAMP ((self->clock->end_us - rc_nest_clock_get_us (self->clock)) / 1000, 1, 5000);
+  parameters.tm_lim = rc_nest_clock_get_ms (self->clock, MOST_MS);
   if (glp_simplex (self->lp, &parameters) != 0 || glp_get_status (self->lp) != GLP_OPT)
     return FALSE;
   *value = glp_get_obj_val (self->lp);

@@ -6,7 +6,10 @@
 enum
 {
   MOST_ROUNDS = 2000,
-  LEAST_REFINED_US = 10000
+  MOST_MS = 5, /* before the clock is looked at again */
+  MOST_ITERATIONS = 500,
+  LEAST_REFINED_US = 10000,
+  LEAST_REFINED_ROUNDS = 20
 };
 
 typedef __int128 Wide;
@@ -21,6 +24,7 @@ typedef struct
   glp_prob            *lp;
   gboolean             is_clipped;
   gint64               start_us, refine_until_us; /* by the clock */
+  guint                n_rounds, refine_until_round;
 } Program;
 
 static void
@@ -152,7 +156,8 @@ clip_patterns (Program *self)
   glp_std_basis (self->lp); /* the one at hand may have become singular */
 }
 
-/* Where time counts, refined patterns take no more of it than those before. FALSE: the search cannot go on. */
+/* Refined patterns take no more time than those before, or where steps are counted no more rounds. FALSE: the search
+ * cannot go on. */
 static gboolean
 refine (Program *self, const RcNestClock *clock)
 {
@@ -165,10 +170,13 @@ refine (Program *self, const RcNestClock *clock)
     {
       clip_patterns (self);
       self->is_clipped = TRUE;
-      self->refine_until_us
-          = clock->end_us == G_MAXINT64 ? G_MAXINT64 : now_us + MAX (now_us - self->start_us, LEAST_REFINED_US);
+      self->refine_until_us = clock->end_us == G_MAXINT64 || clock->steps_left != G_MAXUINT64
+                                  ? G_MAXINT64
+                                  : now_us + MAX (now_us - self->start_us, LEAST_REFINED_US);
+      self->refine_until_round
+          = clock->steps_left == G_MAXUINT64 ? G_MAXUINT : self->n_rounds + MAX (self->n_rounds, LEAST_REFINED_ROUNDS);
     }
-  if (now_us >= self->refine_until_us)
+  if (now_us >= self->refine_until_us || self->n_rounds >= self->refine_until_round)
     return FALSE;
   return self->columns->refine (self->columns->user_data) || is_first;
 }
@@ -183,14 +191,15 @@ generate (Program *self, RcLength known, const RcNestClock *clock)
   glp_init_smcp (&parameters);
   parameters.msg_lev = GLP_MSG_OFF;
   parameters.meth = GLP_PRIMAL;
-  for (guint round = 0; round < MOST_ROUNDS && !rc_nest_clock_is_over (clock); round++)
+  parameters.it_lim = MOST_ITERATIONS;
+  for (self->n_rounds = 0; self->n_rounds < MOST_ROUNDS && !rc_nest_clock_is_over (clock); self->n_rounds++)
     {
       RcLength value;
       int      fault;
 
-      parameters.tm_lim = MAX (1, (int)MIN ((clock->end_us - rc_nest_clock_get_us (clock)) / 1000, 5));
+      parameters.tm_lim = rc_nest_clock_get_ms (clock, MOST_MS);
       fault = glp_simplex (self->lp, &parameters);
-      if (fault == GLP_ETMLIM)
+      if (fault == GLP_ETMLIM || fault == GLP_EITLIM)
         continue; /* from where it stopped */
       if (fault != 0 || glp_get_status (self->lp) != GLP_OPT)
         break;

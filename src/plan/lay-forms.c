@@ -218,7 +218,7 @@ add_form_of (RcLayForms *self, RcLayPart *part, const GArray *needs, const guint
 {
   RcLayForm form = form_begin (self);
   RcLength  trim = self->site->settings->trim_length;
-  Width     widths[RC_LAY_FEW_JOINS + 1];
+  Width     widths[RC_LAY_FEW_JOINS + 1] = { 0 };
   RcLength  unknown = longest; /* of the part's length: what no need tells of */
   RcMoney   more = 0, short_each = 0;
   guint     item_of[RC_LAY_FEW_JOINS + 2]; /* in the form; where a piece has none, that of the next which has */
@@ -228,7 +228,6 @@ add_form_of (RcLayForms *self, RcLayPart *part, const GArray *needs, const guint
     {
       guint    from = i == 0 ? 0 : seams[i - 1], to = i == joins ? needs->len - 1 : seams[i];
       RcLength fixed = trim, all = 0;
-      widths[i] = (Width){ 0 };
       for (guint k = from; k <= to; k++)
         {
           const Need *need = &g_array_index (needs, Need, k);
@@ -246,10 +245,10 @@ add_form_of (RcLayForms *self, RcLayPart *part, const GArray *needs, const guint
     more += g_array_index (needs, Need, seams[i]).join;
   for (guint i = 0, next; i < joins; i = next)
     {
-      Width    narrowest = widths[i];
+      Width    narrowest = { G_MAXINT64, G_MAXINT64, G_MAXINT64 };
       RcLength shared = g_array_index (needs, Need, seams[i]).length;
       for (next = i; next < joins && seams[next] == seams[i]; next++)
-        narrowest = get_narrower (narrowest, widths[next + 1]);
+        narrowest = get_narrower (narrowest, get_narrower (widths[next], widths[next + 1]));
       /* Pieces i .. next share it out. */
       RcNestSlicePool pool = { shared, item_of[i], item_of[next + 1] - item_of[i] };
       form.cost += price_of (self, narrowest) * shared;

@@ -330,7 +330,7 @@ run_cycle (Improver *self, guint64 steps)
 
       if (s % 8 == 0 && rc_nest_clock_is_over (clock))
         return;
-      if (clock->steps_left != G_MAXUINT64)
+      if (rc_nest_clock_counts_steps (clock))
         clock->steps_left--;
       step (self, hot * pow (cold / hot, share));
     }

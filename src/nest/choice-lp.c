@@ -348,7 +348,7 @@ solve_program (Program *self, double *value)
   parameters.msg_lev = GLP_MSG_OFF;
   parameters.meth = GLP_PRIMAL;
   /* By effort too: a degenerate program can go round for ever. */
-  parameters.tm_lim = (int)CLAMP ((self->clock->end_us - rc_nest_clock_get_us (self->clock)) / 1000, 1, MOST_MS);
+  parameters.tm_lim = rc_nest_clock_get_ms (self->clock, MOST_MS);
   if (glp_simplex (self->lp, &parameters) != 0 || glp_get_status (self->lp) != GLP_OPT)
     return FALSE;
   *value = glp_get_obj_val (self->lp);

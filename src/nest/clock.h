@@ -70,12 +70,16 @@ rc_nest_clock_is_over (const RcNestClock *clock)
          || rc_nest_clock_get_us (clock) >= clock->end_us;
 }
 
-/* For solvers that take their limit in milliseconds: what is left, at most `most`. None where steps are counted: there
- * they alone decide, so that the answer is the same on a busy machine. */
+/* TRUE where steps decide: whatever takes part must then give the same on a busy machine. */
+static inline gboolean
+rc_nest_clock_counts_steps (const RcNestClock *clock)
+{
+  return clock->steps_left != G_MAXUINT64;
+}
+
+/* For solvers that take their limit in milliseconds: what is left, at most `most`. */
 static inline int
 rc_nest_clock_get_ms (const RcNestClock *clock, int most)
 {
-  if (clock->steps_left != G_MAXUINT64)
-    return G_MAXINT;
   return (int)CLAMP ((clock->end_us - rc_nest_clock_get_us (clock)) / 1000, 1, most);
 }

@@ -170,11 +170,12 @@ refine (Program *self, const RcNestClock *clock)
     {
       clip_patterns (self);
       self->is_clipped = TRUE;
-      self->refine_until_us = clock->end_us == G_MAXINT64 || clock->steps_left != G_MAXUINT64
+      self->refine_until_us = clock->end_us == G_MAXINT64 || rc_nest_clock_counts_steps (clock)
                                   ? G_MAXINT64
                                   : now_us + MAX (now_us - self->start_us, LEAST_REFINED_US);
-      self->refine_until_round
-          = clock->steps_left == G_MAXUINT64 ? G_MAXUINT : self->n_rounds + MAX (self->n_rounds, LEAST_REFINED_ROUNDS);
+      self->refine_until_round = rc_nest_clock_counts_steps (clock)
+                                     ? self->n_rounds + MAX (self->n_rounds, LEAST_REFINED_ROUNDS)
+                                     : G_MAXUINT;
     }
   if (now_us >= self->refine_until_us || self->n_rounds >= self->refine_until_round)
     return FALSE;
@@ -197,7 +198,7 @@ generate (Program *self, RcLength known, const RcNestClock *clock)
       RcLength value;
       int      fault;
 
-      parameters.tm_lim = rc_nest_clock_get_ms (clock, MOST_MS);
+      parameters.tm_lim = rc_nest_clock_counts_steps (clock) ? G_MAXINT : rc_nest_clock_get_ms (clock, MOST_MS);
       fault = glp_simplex (self->lp, &parameters);
       if (fault == GLP_ETMLIM || fault == GLP_EITLIM)
         continue; /* from where it stopped */

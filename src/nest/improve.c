@@ -73,7 +73,7 @@ fit_in_time (const RcNestClock *clock, guint64 steps, gint64 us, guint64 next)
 {
   double fitting = (double)(clock->end_us - rc_nest_clock_get_us (clock)) * (double)steps / (double)MAX (us, 1);
 
-  if (clock->steps_left != G_MAXUINT64 || fitting > 3 * (double)next)
+  if (rc_nest_clock_counts_steps (clock) || fitting > 3 * (double)next)
     return next;
   return (guint64)MAX (fitting, 1);
 }

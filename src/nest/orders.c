@@ -94,7 +94,7 @@ run (Orders *self)
         {
           RcNestScore score;
 
-          if (clock->steps_left != G_MAXUINT64)
+          if (rc_nest_clock_counts_steps (clock))
             clock->steps_left--;
           change_order (self);
           score = build (self, self->changed);

@@ -1,11 +1,15 @@
 #include "measure-edit.h"
 
+#include "free-id.h"
+#include "id-stem.h"
 #include "room-edit.h"
 
 static gboolean
-is_id_taken (const RcMeasure *measure, const char *id)
+is_id_taken (const char *id, gconstpointer data)
 {
-  if (rc_measure_find_room (measure, id) || rc_measure_find_area (measure, id))
+  const RcMeasure *measure = data;
+
+  if (rc_measure_find_room ((RcMeasure *)measure, id) || rc_measure_find_area ((RcMeasure *)measure, id))
     return TRUE;
   for (guint i = 0; i < measure->stairs->len; i++)
     if (g_str_equal (((const RcStair *)g_ptr_array_index (measure->stairs, i))->id, id))
@@ -13,30 +17,13 @@ is_id_taken (const RcMeasure *measure, const char *id)
   return FALSE;
 }
 
-/* "Bed room 2" gives "bed-room-2", with a number after it while that is taken. */
+/* "Bed room 2" gives "bed-room-2"; what begins with no letter is `otherwise`. */
 static char *
 dup_free_id (const RcMeasure *measure, const char *name, const char *otherwise)
 {
-  g_autofree char *ascii = g_str_to_ascii (name, "C");
-  GString         *id = g_string_new (NULL);
+  g_autofree char *stem = rc_id_stem_new (name);
 
-  for (const char *p = ascii; *p; p++)
-    if (g_ascii_isalnum (*p))
-      g_string_append_c (id, g_ascii_tolower (*p));
-    else if (id->len > 0 && id->str[id->len - 1] != '-')
-      g_string_append_c (id, '-');
-  while (id->len > 0 && id->str[id->len - 1] == '-')
-    g_string_truncate (id, id->len - 1);
-  if (id->len == 0 || !g_ascii_isalpha (id->str[0]))
-    g_string_assign (id, otherwise);
-
-  gsize stem = id->len;
-  for (guint n = 2; is_id_taken (measure, id->str); n++)
-    {
-      g_string_truncate (id, stem);
-      g_string_append_printf (id, "-%u", n);
-    }
-  return g_string_free (id, FALSE);
+  return rc_free_id_new (g_ascii_isalpha (*stem) ? stem : "", otherwise, is_id_taken, measure);
 }
 
 RcRoom *

@@ -1,3 +1,4 @@
+#include "id-stem.h"
 #include "job-file-parts.h"
 
 void
@@ -21,29 +22,10 @@ rc_id_giver_take (RcIdGiver *giver, const char *id)
     g_hash_table_add (giver->taken, g_strdup (id));
 }
 
-/* Letters and digits of the name, parted by hyphens; "" when it has none. (transfer full) */
-static char *
-make_id (const char *name)
-{
-  g_autofree char *ascii = g_str_to_ascii (name, "C");
-  GString         *id = g_string_new (NULL);
-
-  for (const char *p = ascii; *p != '\0'; p++)
-    {
-      if (g_ascii_isalnum (*p))
-        g_string_append_c (id, g_ascii_tolower (*p));
-      else if (id->len > 0 && id->str[id->len - 1] != '-')
-        g_string_append_c (id, '-');
-    }
-  if (id->len > 0 && id->str[id->len - 1] == '-')
-    g_string_truncate (id, id->len - 1);
-  return g_string_free (id, FALSE);
-}
-
 char *
 rc_id_giver_give (RcIdGiver *giver, const char *name, const char *kind)
 {
-  g_autofree char *stem = name != NULL ? make_id (name) : g_strdup ("");
+  g_autofree char *stem = name != NULL ? rc_id_stem_new (name) : g_strdup ("");
   char            *id;
   guint            n;
 

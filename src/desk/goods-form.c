@@ -47,36 +47,6 @@ struct _RcGoodsForm
 
 G_DEFINE_FINAL_TYPE (RcGoodsForm, rc_goods_form, GTK_TYPE_BOX)
 
-enum
-{
-  KEEP,
-  LEFT,
-  N_SIGNALS
-};
-
-static guint signals[N_SIGNALS];
-
-static void
-keep (RcGoodsForm *self)
-{
-  g_signal_emit (self, signals[KEEP], 0);
-}
-
-static void
-leave (RcGoodsForm *self)
-{
-  g_signal_emit (self, signals[LEFT], 0);
-}
-
-static gboolean
-on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state, gpointer data)
-{
-  if (keyval != GDK_KEY_Escape)
-    return GDK_EVENT_PROPAGATE;
-  leave (RC_GOODS_FORM (gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller))));
-  return GDK_EVENT_STOP;
-}
-
 /* --- which fields a kind has --- */
 
 #define BIT(field) (1U << (field))
@@ -385,7 +355,7 @@ add_field (RcGoodsForm *self, Field field, const char *label, GtkWidget *widget)
   self->fields[field] = widget;
   gtk_box_append (field <= FIELD_UNIT ? self->first_row : self->second_row, self->boxes[field]);
   if (GTK_IS_ENTRY (widget))
-    g_signal_connect_swapped (widget, "activate", G_CALLBACK (keep), self);
+    g_signal_connect_swapped (widget, "activate", G_CALLBACK (rc_form_keep), self);
 }
 
 static GtkWidget *
@@ -455,18 +425,14 @@ rc_goods_form_finalize (GObject *object)
 static void
 rc_goods_form_class_init (RcGoodsFormClass *klass)
 {
-  static const char *const NAMES[N_SIGNALS] = { "keep", "left" };
-  GtkWidgetClass          *widget_class = GTK_WIDGET_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_goods_form_dispose;
   G_OBJECT_CLASS (klass)->finalize = rc_goods_form_finalize;
-  for (guint i = 0; i < N_SIGNALS; i++)
-    signals[i] = g_signal_new (NAMES[i], RC_TYPE_GOODS_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/goods-form.ui");
   gtk_widget_class_bind_template_child (widget_class, RcGoodsForm, title_label);
   gtk_widget_class_bind_template_child (widget_class, RcGoodsForm, first_row);
   gtk_widget_class_bind_template_child (widget_class, RcGoodsForm, second_row);
-  gtk_widget_class_bind_template_callback (widget_class, on_key);
-  gtk_widget_class_bind_template_callback (widget_class, leave);
-  gtk_widget_class_bind_template_callback (widget_class, keep);
+  rc_form_class_add_leave (widget_class);
+  rc_form_class_add_keep (widget_class);
 }

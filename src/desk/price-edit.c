@@ -165,10 +165,10 @@ rc_price_edit_dup_text (const RcPriceBook *book, RcPriceLine line, RcPriceField 
     }
 }
 
-static gboolean
-set_money (const RcPriceBook *book, const char *text, RcMoney *money, GError **error)
+gboolean
+rc_price_edit_read_money (const char *text, const RcCurrency *currency, RcMoney *money, GError **error)
 {
-  if (!rc_money_parse (text, &book->currency, money, error))
+  if (!rc_money_parse (text, currency, money, error))
     return FALSE;
   if (*money >= 0)
     return TRUE;
@@ -217,9 +217,9 @@ set_field (const RcPriceBook *book, RcPrice *price, RcPriceField field, const ch
   switch (field)
     {
     case RC_PRICE_COST:
-      return set_money (book, text, &price->cost, error);
+      return rc_price_edit_read_money (text, &book->currency, &price->cost, error);
     case RC_PRICE_SALE:
-      return set_money (book, text, &price->sale, error);
+      return rc_price_edit_read_money (text, &book->currency, &price->sale, error);
     case RC_PRICE_MARGIN:
       return set_margin (price, text, error);
     case RC_PRICE_QUANTITY_FROM:

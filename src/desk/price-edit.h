@@ -35,6 +35,8 @@ char *rc_price_edit_dup_text (const RcPriceBook *book, RcPriceLine line, RcPrice
 /* Whether the field can be typed into the list: what the goods are is written in their form. */
 gboolean rc_price_field_is_editable (RcPriceField field);
 
+/* A price, which is not below 0. RC_ERROR_PARSE, RC_ERROR_RANGE. */
+gboolean rc_price_edit_read_money (const char *text, const RcCurrency *currency, RcMoney *money, GError **error);
 /* The book with that text typed into a field; a price is made where there was none, the book's last. Errors say what
  * would be right. A copy of the same book when nothing changes. (transfer full) */
 RcPriceBook *rc_price_edit_set (const RcPriceBook *book, RcPriceLine line, RcPriceField field, const char *text,

@@ -4,6 +4,7 @@
 
 #include "clock.h"
 #include "cut-proposal.h"
+#include "form-field.h"
 #include "length-rows.h"
 #include "pick.h"
 #include "rowcut-error.h"
@@ -47,26 +48,10 @@ enum
 {
   DONE,
   REFUSED,
-  LEFT,
   N_SIGNALS
 };
 
 static guint signals[N_SIGNALS];
-
-static void
-leave (RcRollForm *self)
-{
-  g_signal_emit (self, signals[LEFT], 0);
-}
-
-static gboolean
-on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state, gpointer data)
-{
-  if (keyval != GDK_KEY_Escape)
-    return GDK_EVENT_PROPAGATE;
-  leave (RC_ROLL_FORM (gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller))));
-  return GDK_EVENT_STOP;
-}
 
 /* --- reading the fields --- */
 
@@ -386,18 +371,11 @@ rc_roll_form_open (RcRollForm *self, RcStore *store, const RcRollTask *task)
 static void
 add_field (RcRollForm *self, Field field, const char *label, GtkWidget *widget, int column, int row, int height)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2), *name = gtk_label_new (label);
+  GtkWidget *box = rc_form_field_new (label, widget, field == FIELD_LENGTH ? &self->length_label : NULL);
 
-  gtk_label_set_xalign (GTK_LABEL (name), 0);
-  gtk_widget_add_css_class (name, "field-label");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), widget);
   gtk_grid_attach (self->grid, box, column, row, 1, height);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   if (GTK_IS_ENTRY (widget))
     g_signal_connect_swapped (widget, "activate", G_CALLBACK (rc_roll_form_do), self);
-  if (field == FIELD_LENGTH)
-    self->length_label = GTK_LABEL (name);
   self->boxes[field] = box;
   self->fields[field] = widget;
 }
@@ -469,20 +447,18 @@ rc_roll_form_finalize (GObject *object)
 static void
 rc_roll_form_class_init (RcRollFormClass *klass)
 {
-  static const char *const NAMES[N_SIGNALS] = { "done", "refused", "left" };
+  static const char *const NAMES[N_SIGNALS] = { "done", "refused" };
   GtkWidgetClass          *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_roll_form_dispose;
   G_OBJECT_CLASS (klass)->finalize = rc_roll_form_finalize;
-  for (guint i = 0; i < LEFT; i++)
+  for (guint i = 0; i < N_SIGNALS; i++)
     signals[i] = g_signal_new (NAMES[i], RC_TYPE_ROLL_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                G_TYPE_STRING);
-  signals[LEFT] = g_signal_new (NAMES[LEFT], RC_TYPE_ROLL_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/roll-form.ui");
   gtk_widget_class_bind_template_child (widget_class, RcRollForm, title_label);
   gtk_widget_class_bind_template_child (widget_class, RcRollForm, grid);
   gtk_widget_class_bind_template_child (widget_class, RcRollForm, do_button);
-  gtk_widget_class_bind_template_callback (widget_class, on_key);
-  gtk_widget_class_bind_template_callback (widget_class, leave);
+  rc_form_class_add_leave (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, rc_roll_form_do);
 }

@@ -2,10 +2,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "form-field.h"
 #include "free-id.h"
 #include "rowcut-error.h"
-
-#define MOST_DAYS 3660
 
 /* Between 0 and 100 %; left blank it is `blank_ppm`, below 0: it must be written. */
 static gboolean
@@ -146,20 +145,18 @@ add_payment (RcTextRows *rows, guint row, GPtrArray *payments, GError **error)
 {
   g_autofree char *name = dup_name (rows, row, error);
   const char      *text = rc_text_rows_get_text (rows, row, 2);
-  guint64          days = 0;
+  int              days = 0;
   gint64           part_ppm;
 
   if (name == NULL || !read_rate (rows, row, 1, -1, &part_ppm, error))
     return FALSE;
-  if (*text != '\0' && !g_ascii_string_to_unsigned (text, 10, 0, MOST_DAYS, &days, NULL))
+  if (*text != '\0' && !rc_form_read_days (text, &days, error))
     {
-      g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("“%s” is no number of days; it should be a whole number, as 30"),
-                   text);
       rc_text_rows_show_fault (rows, row, 2, error);
       return FALSE;
     }
   RcPayment *payment = rc_payment_new (name, part_ppm);
-  payment->days = (int)days;
+  payment->days = days;
   g_ptr_array_add (payments, payment);
   return TRUE;
 }

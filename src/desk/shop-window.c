@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "file-dialog.h"
+#include "form-field.h"
 #include "job-number.h"
 #include "logo.h"
 #include "rowcut-error.h"
@@ -47,24 +48,7 @@ tell (RcShopWindow *self, const char *text)
 static char *
 dup_text (RcShopWindow *self, Field field)
 {
-  char *text = g_strstrip (g_strdup (gtk_editable_get_text (self->fields[field])));
-
-  if (*text == '\0')
-    g_clear_pointer (&text, g_free);
-  return text;
-}
-
-static char *
-dup_lines (GtkTextBuffer *buffer)
-{
-  GtkTextIter from, to;
-  char       *text;
-
-  gtk_text_buffer_get_bounds (buffer, &from, &to);
-  text = g_strstrip (gtk_text_buffer_get_text (buffer, &from, &to, FALSE));
-  if (*text == '\0')
-    g_clear_pointer (&text, g_free);
-  return text;
+  return rc_form_dup_text (self->fields[field]);
 }
 
 static gboolean
@@ -118,8 +102,8 @@ read_fields (RcShopWindow *self, GError **error)
   g_free (book->job_numbers);
   g_clear_pointer (&book->logo, g_bytes_unref);
   book->shop_name = dup_text (self, FIELD_NAME);
-  book->shop_address = dup_lines (self->address);
-  book->terms = dup_lines (self->terms);
+  book->shop_address = rc_form_dup_lines (self->address);
+  book->terms = rc_form_dup_lines (self->terms);
   book->job_numbers = g_steal_pointer (&numbers);
   book->logo = self->logo != NULL ? g_bytes_ref (self->logo) : NULL;
   return g_steal_pointer (&book);

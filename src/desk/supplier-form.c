@@ -3,9 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "form-field.h"
-#include "rowcut-error.h"
-
-#define MOST_DAYS 3660
+#include "price-edit.h"
 
 typedef enum
 {
@@ -35,60 +33,13 @@ struct _RcSupplierForm
 
 G_DEFINE_FINAL_TYPE (RcSupplierForm, rc_supplier_form, GTK_TYPE_BOX)
 
-enum
-{
-  KEEP,
-  LEFT,
-  N_SIGNALS
-};
-
-static guint signals[N_SIGNALS];
-
-static void
-keep (RcSupplierForm *self)
-{
-  g_signal_emit (self, signals[KEEP], 0);
-}
-
-static void
-leave (RcSupplierForm *self)
-{
-  g_signal_emit (self, signals[LEFT], 0);
-}
-
-static gboolean
-on_key (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state, gpointer data)
-{
-  if (keyval != GDK_KEY_Escape)
-    return GDK_EVENT_PROPAGATE;
-  leave (RC_SUPPLIER_FORM (gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller))));
-  return GDK_EVENT_STOP;
-}
-
 /* --- reading the fields --- */
 
 /* NULL: blank. (transfer full) */
 static char *
 dup_text (RcSupplierForm *self, Field field)
 {
-  char *text = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->fields[field]))));
-
-  if (*text == '\0')
-    g_clear_pointer (&text, g_free);
-  return text;
-}
-
-static char *
-dup_address (RcSupplierForm *self)
-{
-  GtkTextIter from, to;
-  char       *text;
-
-  gtk_text_buffer_get_bounds (self->address, &from, &to);
-  text = g_strstrip (gtk_text_buffer_get_text (self->address, &from, &to, FALSE));
-  if (*text == '\0')
-    g_clear_pointer (&text, g_free);
-  return text;
+  return rc_form_dup_text (GTK_EDITABLE (self->fields[field]));
 }
 
 static gboolean
@@ -97,30 +48,15 @@ read_money (RcSupplierForm *self, Field field, RcMoney *money, GError **error)
   g_autofree char *text = dup_text (self, field);
 
   *money = 0;
-  if (text == NULL)
-    return TRUE;
-  if (!rc_money_parse (text, &self->currency, money, error))
-    return FALSE;
-  if (*money >= 0)
-    return TRUE;
-  g_set_error (error, RC_ERROR, RC_ERROR_RANGE, _ ("A price is not below 0"));
-  return FALSE;
+  return text == NULL || rc_price_edit_read_money (text, &self->currency, money, error);
 }
 
 static gboolean
 read_days (RcSupplierForm *self, int *days, GError **error)
 {
   g_autofree char *text = dup_text (self, FIELD_LEAD_DAYS);
-  guint64          number = 0;
 
-  if (text != NULL && !g_ascii_string_to_unsigned (text, 10, 0, MOST_DAYS, &number, NULL))
-    {
-      g_set_error (error, RC_ERROR, RC_ERROR_PARSE, _ ("“%s” is no number of days; it should be a whole number, as 30"),
-                   text);
-      return FALSE;
-    }
-  *days = (int)number;
-  return TRUE;
+  return rc_form_read_days (text, days, error);
 }
 
 static gboolean
@@ -158,7 +94,7 @@ rc_supplier_form_read (RcSupplierForm *self, GError **error)
   supplier->account = dup_text (self, FIELD_ACCOUNT);
   supplier->phone = dup_text (self, FIELD_PHONE);
   supplier->email = dup_text (self, FIELD_EMAIL);
-  supplier->address = dup_address (self);
+  supplier->address = rc_form_dup_lines (self->address);
   return supplier;
 }
 
@@ -220,7 +156,7 @@ add_field (RcSupplierForm *self, Field field, const char *name, GtkWidget *entry
 {
   gtk_box_append (field < FIELD_FREIGHT_COST ? self->first_row : self->second_row,
                   rc_form_field_new (name, entry, &self->labels[field]));
-  g_signal_connect_swapped (entry, "activate", G_CALLBACK (keep), self);
+  g_signal_connect_swapped (entry, "activate", G_CALLBACK (rc_form_keep), self);
   self->fields[field] = entry;
 }
 
@@ -255,19 +191,15 @@ rc_supplier_form_finalize (GObject *object)
 static void
 rc_supplier_form_class_init (RcSupplierFormClass *klass)
 {
-  static const char *const NAMES[N_SIGNALS] = { "keep", "left" };
-  GtkWidgetClass          *widget_class = GTK_WIDGET_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rc_supplier_form_dispose;
   G_OBJECT_CLASS (klass)->finalize = rc_supplier_form_finalize;
-  for (guint i = 0; i < N_SIGNALS; i++)
-    signals[i] = g_signal_new (NAMES[i], RC_TYPE_SUPPLIER_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/rowcut/Rowcut/ui/supplier-form.ui");
   gtk_widget_class_bind_template_child (widget_class, RcSupplierForm, title_label);
   gtk_widget_class_bind_template_child (widget_class, RcSupplierForm, first_row);
   gtk_widget_class_bind_template_child (widget_class, RcSupplierForm, second_row);
   gtk_widget_class_bind_template_child (widget_class, RcSupplierForm, address);
-  gtk_widget_class_bind_template_callback (widget_class, on_key);
-  gtk_widget_class_bind_template_callback (widget_class, leave);
-  gtk_widget_class_bind_template_callback (widget_class, keep);
+  rc_form_class_add_leave (widget_class);
+  rc_form_class_add_keep (widget_class);
 }

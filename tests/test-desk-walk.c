@@ -32,7 +32,7 @@ receive_in_part (DeskFixture *fixture, RcOrderWindow *orders)
   office_hand_act (orders, "order.receive");
   desk_fixture_type (GTK_WINDOW (orders), "150");
   office_hand_click (orders, "do_button");
-  g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_SENT);
+  g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_PARTLY);
   g_assert_cmpuint (rc_order_window_get_chosen (orders)->n_open, ==, 1);
   office_hand_act (orders, "order.receive"); /* what is open is proposed */
   office_hand_click (orders, "do_button");
@@ -396,7 +396,7 @@ test_carpet_in_parts (DeskFixture *fixture, gconstpointer data)
   gtk_widget_grab_focus (desk_fixture_find (GTK_WIDGET (orders), RC_TYPE_LENGTH_ENTRY, NULL));
   desk_fixture_type (GTK_WINDOW (orders), "6'");
   office_hand_click (orders, "do_button");
-  g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_SENT);
+  g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_PARTLY);
   g_assert_cmpuint (rc_order_window_get_chosen (orders)->n_open, ==, 1);
   g_assert_cmpint (find_on_its_way (fixture), ==, FT (9));
   assert_kept (fixture, "R-1", FT (6));

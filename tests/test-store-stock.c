@@ -320,7 +320,7 @@ test_purchase (Fixture *fixture, gconstpointer data)
   g_assert_true (rc_store_receive_line (fixture->store, number, 0, 16 * RC_MICRO, "2026-04-19", &error));
   found = rc_store_find_purchases (fixture->store, "J-2", &error);
   g_assert_cmpuint (found->len, ==, 1);
-  g_assert_cmpint (((const RcPurchase *)found->pdata[0])->state, ==, RC_PURCHASE_CONFIRMED);
+  g_assert_cmpint (((const RcPurchase *)found->pdata[0])->state, ==, RC_PURCHASE_PARTLY);
   g_assert_cmpuint (((const RcPurchase *)found->pdata[0])->n_open, ==, 1);
   g_assert_true (rc_store_receive_line (fixture->store, number, 1, 2 * RC_MICRO, "2026-04-20", &error));
   purchase = rc_store_load_purchase (fixture->other, number, &error);
@@ -332,6 +332,28 @@ test_purchase (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (g_array_index (purchase->received_micro, gint64, 0), ==, 36 * RC_MICRO);
   g_assert_null (rc_store_load_purchase (fixture->store, "O-9", &error));
   g_assert_error (error, RC_ERROR, RC_ERROR_REFERENCE);
+}
+
+/* Nobody noted it as sent: what has come says that it was. */
+static void
+test_unsent (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (RcPurchase) purchase = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *number = store_office_make_order (fixture->store, &error);
+
+  g_assert_true (rc_store_receive_line (fixture->store, number, 0, 20 * RC_MICRO, "2026-04-18", &error));
+  purchase = rc_store_load_purchase (fixture->other, number, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (purchase->state, ==, RC_PURCHASE_PARTLY);
+  g_assert_cmpstr (purchase->received, ==, "2026-04-18");
+  g_assert_cmpstr (rc_purchase_state_get_label (purchase->state), ==, "Partly received");
+  g_clear_pointer (&purchase, rc_purchase_free);
+
+  g_assert_true (rc_store_receive_line (fixture->store, number, 0, 16 * RC_MICRO, "2026-04-20", &error));
+  purchase = rc_store_load_purchase (fixture->other, number, &error);
+  g_assert_cmpint (purchase->state, ==, RC_PURCHASE_RECEIVED);
+  g_assert_cmpstr (purchase->received, ==, "2026-04-20");
 }
 
 int
@@ -347,5 +369,6 @@ main (int argc, char **argv)
   ADD ("/store-stock/a-bad-cut-changes-nothing", test_bad_cut);
   ADD ("/store-stock/random-moves-of-two-programs", test_random);
   ADD ("/store-stock/an-order-comes-in-in-parts", test_purchase);
+  ADD ("/store-stock/what-has-come-of-an-order-was-sent", test_unsent);
   return g_test_run ();
 }

@@ -193,8 +193,8 @@ show_orders (RcGlanceWindow *self, GError **error)
                                                  order->due ? ", " : "", order->due ? order->due : "");
 
       if (order->state < RC_PURCHASE_RECEIVED)
-        add_row (self->orders, title, detail, new_floor_of (self, order), new_bar ((order->state + 1) / 4.0, detail),
-                 "win.orders");
+        add_row (self->orders, title, detail, new_floor_of (self, order),
+                 new_bar ((order->state + 1) / (RC_PURCHASE_RECEIVED + 1.0), detail), "win.orders");
     }
   set_head (self->orders_label, _ ("Orders to place and under way"), count_rows (self->orders));
 }

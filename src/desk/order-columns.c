@@ -26,6 +26,7 @@ say_state (gconstpointer value, gpointer data)
   const char       *days[RC_N_PURCHASE_STATES] = { [RC_PURCHASE_MADE] = order->made,
                                                    [RC_PURCHASE_SENT] = order->sent,
                                                    [RC_PURCHASE_CONFIRMED] = order->confirmed,
+                                                   [RC_PURCHASE_PARTLY] = order->received,
                                                    [RC_PURCHASE_RECEIVED] = order->received };
 
   return g_strdup_printf ("%s %s", rc_purchase_state_get_label (order->state),

@@ -57,13 +57,13 @@ update_actions (RcOrderWindow *self)
 {
   const RcPurchase *order = rc_order_window_get_chosen (self);
   RcPurchaseState   state = order != NULL ? order->state : RC_PURCHASE_CANCELLED;
-  gboolean is_under_way = state == RC_PURCHASE_MADE || state == RC_PURCHASE_SENT || state == RC_PURCHASE_CONFIRMED;
+  gboolean          is_under_way = state < RC_PURCHASE_RECEIVED;
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.make", rc_window_get_document (self->window) != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.send", state == RC_PURCHASE_MADE);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.confirm", is_under_way);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.receive", is_under_way);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.cancel", is_under_way);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "order.cancel", state < RC_PURCHASE_PARTLY);
 }
 
 static void

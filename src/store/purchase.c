@@ -6,14 +6,14 @@
 #include "query.h"
 #include "stock-within.h"
 
-static const char *const state_names[] = { "made", "sent", "confirmed", "received", "cancelled" };
+static const char *const state_names[] = { "made", "sent", "confirmed", "partly", "received", "cancelled" };
 G_STATIC_ASSERT (G_N_ELEMENTS (state_names) == RC_N_PURCHASE_STATES);
 
 const char *
 rc_purchase_state_get_label (RcPurchaseState state)
 {
   static const char *const labels[]
-      = { N_ ("To be sent"), N_ ("Sent"), N_ ("Confirmed"), N_ ("Received"), N_ ("Cancelled") };
+      = { N_ ("To be sent"), N_ ("Sent"), N_ ("Confirmed"), N_ ("Partly received"), N_ ("Received"), N_ ("Cancelled") };
 
   g_return_val_if_fail ((guint)state < RC_N_PURCHASE_STATES, "");
   return _ (labels[state]);
@@ -195,7 +195,9 @@ rc_store_make_purchase (RcStore *store, const RcOrder *order, const GPtrArray *j
 /* --- reading --- */
 
 #define HEAD                                                                                                           \
-  "SELECT number, supplier, state, made, sent, confirmed, received, reference, due, notes, currency, currency_digits," \
+  "SELECT number, supplier, CASE WHEN state IN ('made', 'sent', 'confirmed') AND EXISTS (SELECT 1 FROM order_lines l"  \
+  " WHERE l.number = orders.number AND received_micro > 0) THEN 'partly' ELSE state END, made, sent, confirmed, "      \
+  "received, reference, due, notes, currency, currency_digits,"                                                        \
   " net_minor, tax_minor, total_minor, (SELECT group_concat (job_id, ', ') FROM order_jobs j WHERE j.number ="         \
   " orders.number), (SELECT count (*) FROM order_lines l WHERE l.number = orders.number AND received_micro"            \
   " < quantity_micro) FROM orders "
@@ -393,8 +395,9 @@ receive_line (RcStore *store, const char *number, guint line, gint64 quantity_mi
              store, "UPDATE order_lines SET received_micro = received_micro + ? WHERE number = ? AND position = ?",
              RC_VALUES (rc_value_integer (quantity_micro), rc_value_text (number), rc_value_integer (line)), error)
          && rc_query_run (store,
-                          "UPDATE orders SET received = ?1, state = 'received' WHERE number = ?2 AND NOT EXISTS"
-                          " (SELECT 1 FROM order_lines l WHERE l.number = ?2 AND received_micro < quantity_micro)",
+                          "UPDATE orders SET received = ?1, state = CASE WHEN EXISTS (SELECT 1 FROM order_lines l"
+                          " WHERE l.number = ?2 AND received_micro < quantity_micro) THEN state ELSE 'received' END"
+                          " WHERE number = ?2",
                           RC_VALUES (rc_value_text (day), rc_value_text (number)), error);
 }
 

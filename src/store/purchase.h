@@ -12,6 +12,7 @@ typedef enum
   RC_PURCHASE_MADE, /* not sent yet */
   RC_PURCHASE_SENT,
   RC_PURCHASE_CONFIRMED,
+  RC_PURCHASE_PARTLY, /* something of it has come, whether it was noted as sent or not; found of its lines, not kept */
   RC_PURCHASE_RECEIVED, /* all of it */
   RC_PURCHASE_CANCELLED,
   RC_N_PURCHASE_STATES
@@ -23,16 +24,16 @@ typedef struct
 {
   char           *number, *supplier;
   RcPurchaseState state;
-  char           *made, *sent, *confirmed, *received; /* days; all but `made` nullable */
-  char           *reference;                          /* the supplier's number; nullable */
-  char           *due;                                /* nullable */
-  char           *notes;                              /* lines parted by \n */
-  char           *jobs;                               /* ids, parted by ", " */
-  RcCurrency      currency;
-  RcMoney         net, tax, total;
-  GPtrArray      *lines;          /* of RcQuoteLine at cost; empty in a list */
-  GArray         *received_micro; /* of gint64: what has come in of each line */
-  guint           n_open;         /* lines that have not come in whole */
+  char      *made, *sent, *confirmed, *received; /* days; all but `made` nullable; `received`: of the last that came */
+  char      *reference;                          /* the supplier's number; nullable */
+  char      *due;                                /* nullable */
+  char      *notes;                              /* lines parted by \n */
+  char      *jobs;                               /* ids, parted by ", " */
+  RcCurrency currency;
+  RcMoney    net, tax, total;
+  GPtrArray *lines;          /* of RcQuoteLine at cost; empty in a list */
+  GArray    *received_micro; /* of gint64: what has come in of each line */
+  guint      n_open;         /* lines that have not come in whole */
 } RcPurchase;
 
 void rc_purchase_free (RcPurchase *purchase);

@@ -76,6 +76,9 @@ def check_orders():
     tap.equal(store("arrived", "O-1").returncode, 0, "the mill delivers")
     listed = store("orders", "J-7").stdout
     tap.ok("Received" in listed and "To be sent" in listed, "one has come, the other is to be sent", listed)
+    tap.equal(store("arrived", "O-2", "1", "1").returncode, 0, "something of the other comes, which nobody noted as sent")
+    listed = store("orders", "J-7").stdout
+    tap.ok("Partly received" in listed and "To be sent" not in listed, "so it is no longer to be sent", listed)
     tap.equal(store("arrived", "O-1", "1", "5").returncode, 1, "more than was ordered does not come in")
 
 

@@ -18,6 +18,7 @@ rc_job_work_free (RcJobWork *work)
   g_clear_pointer (&work->plan, rc_plan_free);
   g_clear_pointer (&work->book, rc_price_book_free);
   g_clear_pointer (&work->held, rc_held_unref);
+  g_clear_pointer (&work->known, rc_held_unref);
   g_clear_pointer (&work->job, rc_job_free);
   g_free (work);
 }
@@ -409,6 +410,18 @@ rc_job_work_count_on_held (RcJobWork *work, const char *path, GError **error)
   return done;
 }
 
+gboolean
+rc_job_work_look_at_held (RcJobWork *work, GError **error)
+{
+  g_autoptr (RcStore) store = NULL;
+
+  if (!rc_shop_store_is_there (work->options->store))
+    return TRUE;
+  store = rc_shop_store_open (work->options->store, error);
+  work->known = store != NULL ? rc_store_load_held (store, work->job, error) : NULL;
+  return work->known != NULL;
+}
+
 GPtrArray *
 rc_job_work_order (RcJobWork *work, GError **error)
 {
@@ -437,5 +450,7 @@ rc_job_work_get_sheet_data (const RcJobWork *work, RcPaper paper)
     .book = work->book,
     .date = work->options->date,
     .paper = paper,
+    .accepted = rc_held_get_accepted_for (work->known, work->job, work->measure->id),
+    .accepted_as = work->known != NULL ? work->known->accepted_as : NULL,
   };
 }

@@ -1,7 +1,8 @@
 /* A job file brought through the steps that a command needs: read, completed, planned, measured out, priced.
  *
  * What the file leaves out comes from the store: prices; goods that it only names; sundries; and rolls when it carries
- * neither prices nor rolls. A file that is complete by itself never opens the store.
+ * neither prices nor rolls. A file that is complete by itself opens the store only to see what is
+ * accepted of the job, and makes none for that.
  */
 #pragma once
 
@@ -19,6 +20,7 @@ typedef struct
   RcQuote            *quote;        /* NULL until priced */
   GPtrArray          *alternatives; /* of RcQuote, each named; NULL until they are priced */
   RcHeld             *held;         /* what the job has already, where it is planned with that; else NULL */
+  RcHeld             *known;        /* the same where it is only looked at; NULL until it is */
   gboolean            store_read;
 } RcJobWork;
 
@@ -38,6 +40,9 @@ gboolean rc_job_work_price_alternatives (RcJobWork *work, GError **error); /* th
 /* From now on the job, which was read from `path`, is planned with what the store says is cut, ordered and kept for it;
  * what is as the measure that it was cut or ordered by stays as that lays it (rc_held_find_begun_by). */
 gboolean rc_job_work_count_on_held (RcJobWork *work, const char *path, GError **error);
+
+/* Looks in the store, where there is one, for what the customer has accepted: sheets are then held against it. */
+gboolean rc_job_work_look_at_held (RcJobWork *work, GError **error);
 
 /* The orders, priced; of a job planned with what it has, what is still to be ordered. (transfer full) GPtrArray of
  * RcOrder. */

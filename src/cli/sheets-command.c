@@ -128,8 +128,8 @@ rc_sheets_command_run (int argc, char **argv)
   if (!rc_paper_option_parse (paper_text, &paper, &error) || !rc_language_option_apply (language, &error))
     return rc_command_fail_usage (usage.name, "%s", error->message);
   work = rc_job_work_new (arguments[0], &job_options, &error);
-  if (work == NULL || !rc_job_work_price (work, &error) || !make_folder (folder, &error)
-      || !write_sheets (work, paper, &(Output){ folder, written }, &error))
+  if (work == NULL || !rc_job_work_price (work, &error) || !rc_job_work_look_at_held (work, &error)
+      || !make_folder (folder, &error) || !write_sheets (work, paper, &(Output){ folder, written }, &error))
     return rc_command_fail (usage.name, error);
   return print_written (written, job_options.json);
 }

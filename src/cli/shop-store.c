@@ -43,12 +43,20 @@ rc_shop_store_open (const char *path, GError **error)
   return g_steal_pointer (&store);
 }
 
+gboolean
+rc_shop_store_is_there (const char *path)
+{
+  g_autofree char *file = dup_store_path (path);
+
+  return g_file_test (file, G_FILE_TEST_EXISTS);
+}
+
 RcStore *
 rc_shop_store_open_existing (const char *path, GError **error)
 {
   g_autofree char *file = dup_store_path (path);
 
-  if (!g_file_test (file, G_FILE_TEST_EXISTS))
+  if (!rc_shop_store_is_there (file))
     {
       g_set_error (error, RC_ERROR, RC_ERROR_STORE, _ ("There is no store “%s”"), file);
       return NULL;

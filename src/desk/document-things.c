@@ -352,17 +352,17 @@ rc_document_dup_shortfalls (RcDocument *self)
 char *
 rc_document_dup_departure (RcDocument *self)
 {
-  RcOutcome    *outcome = rc_document_get_outcome (self);
-  const RcHeld *held = outcome ? outcome->held : NULL;
+  RcOutcome     *outcome = rc_document_get_outcome (self);
+  const RcQuote *accepted
+      = outcome ? rc_held_get_accepted_for (outcome->held, outcome->job, outcome->measure->id) : NULL;
   g_autoptr (GString) text = g_string_new (NULL);
 
-  if (held == NULL || held->accepted == NULL || outcome->quote == NULL || outcome->before != NULL
-      || !rc_document_is_settled (self))
+  if (accepted == NULL || outcome->quote == NULL || !rc_document_is_settled (self))
     return NULL;
-  g_autoptr (GPtrArray) all = rc_quote_list_departures (held->accepted, outcome->quote, outcome->job, TRUE);
+  g_autoptr (GPtrArray) all = rc_quote_list_departures (accepted, outcome->quote, outcome->job, TRUE);
   if (all->len == 0)
     return NULL;
-  g_string_append_printf (text, _ ("The plan is not the one accepted with %s:"), held->accepted_as);
+  g_string_append_printf (text, _ ("The plan is not the one accepted with %s:"), outcome->held->accepted_as);
   for (guint i = 0; i < all->len; i++)
     g_string_append_printf (text, "\n%s", (const char *)g_ptr_array_index (all, i));
   return g_string_free (g_steal_pointer (&text), FALSE);

@@ -167,20 +167,20 @@ rc_sheet_set_get_kind (const RcSheetSet *set, guint sheet)
 void
 rc_sheet_set_get_data (const RcSheetSet *set, guint sheet, RcPaper paper, const char *number, RcSheetData *data)
 {
-  const RcHeld *held = set->outcome->before == NULL ? set->outcome->held : NULL;
+  const RcOutcome *outcome = set->outcome;
 
   *data = (RcSheetData){
-    .plan = set->outcome->plan,
-    .quantities = set->quantities != NULL ? set->quantities : set->outcome->quantities,
-    .quote = set->quote != NULL ? set->quote : set->outcome->quote,
+    .plan = outcome->plan,
+    .quantities = set->quantities != NULL ? set->quantities : outcome->quantities,
+    .quote = set->quote != NULL ? set->quote : outcome->quote,
     .alternatives = set->alternatives,
     .order = rc_sheet_set_get_order (set, sheet),
-    .book = set->outcome->book,
+    .book = outcome->book,
     .number = number,
-    .date = set->outcome->date,
+    .date = outcome->date,
     .paper = paper,
-    .accepted = held != NULL ? held->accepted : NULL,
-    .accepted_as = held != NULL ? held->accepted_as : NULL,
+    .accepted = rc_held_get_accepted_for (outcome->held, outcome->job, outcome->measure->id),
+    .accepted_as = outcome->held != NULL ? outcome->held->accepted_as : NULL,
     .language = set->language,
   };
 }

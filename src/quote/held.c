@@ -255,6 +255,12 @@ rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char *measure
          && (is_begun (held) || is_any_kept (held));
 }
 
+const RcQuote *
+rc_held_get_accepted_for (const RcHeld *held, const RcJob *job, const char *measure)
+{
+  return held != NULL && !rc_held_is_counted_on (held, job, measure) ? held->accepted : NULL;
+}
+
 static gboolean
 is_piece (const RcCutGoods *one, const RcPiece *piece)
 {

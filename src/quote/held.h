@@ -85,6 +85,10 @@ gboolean rc_held_equal (const RcHeld *a, const RcHeld *b);
  * began with: its plan counts on that. */
 gboolean rc_held_is_counted_on (const RcHeld *held, const RcJob *job, const char *measure);
 
+/* What the customer has accepted (borrowed) where the plan of `measure` is held against it; NULL without, and where
+ * that plan counts on what the job has. `held` is nullable. */
+const RcQuote *rc_held_get_accepted_for (const RcHeld *held, const RcJob *job, const char *measure);
+
 /* A piece that is cut is one of the plan's: it has the number, the goods and the size of it. */
 gboolean rc_held_was_cut_by (const RcHeld *held, const RcPlan *plan);
 /* The plan of an earlier measure, as it was (borrowed until the next call); NULL where there is none any more. */

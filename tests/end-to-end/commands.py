@@ -180,6 +180,31 @@ def check_sheets():
             tap.ok(pngs and all(p.read_bytes().startswith(b"\x89PNG") for p in pngs), f"{sheet}, {paper}: PNG")
 
 
+def check_sheets_of_accepted():
+    """A plan that is no longer the one accepted says so to the fitters, as it does at the desk."""
+    store = ("--store", tap.home / "accepted.db")
+    folder = tap.home / "accepted"
+    wider = tap.write("wider.xml", jobs.job(jobs.room("Parlour", "15 ft 6 in", "20 ft")))
+    path = tap.write("as-accepted.xml", jobs.job(PARLOUR))
+    tap.run("quote", path, "--date", tap.DATE, "--keep", *store)
+    tap.equal(tap.run("store", "accept", "Q-1", *store).returncode, 0, "the customer accepts")
+    was, now = (next(line for line in tap.answer("quote", job, "--date", tap.DATE)["lines"] if line["item"] == "twist")
+                for job in (path, wider))
+
+    def words(job, *more):
+        tap.run("sheets", job, "--to", folder, "--date", tap.DATE, *more)
+        text = subprocess.run(["pdftotext", "-layout", folder / "fitters-sheet.pdf", "-"], capture_output=True, text=True)
+        return " ".join(text.stdout.split())
+
+    told = "The plan is not the one accepted with Q-1:"
+    figures = "{quantity:.3f} {unit}".format
+    tap.ok(told not in words(path, *store), "the plan accepted has nothing to say of it")
+    text = words(wider, *store)
+    tap.ok(told in text and f"{figures(**now)} in place of {figures(**was)}" in text, "another says what it takes", text)
+    tap.ok(told not in words(wider), "nor does one that no store knows of")
+    tap.ok(not (tap.home / "data").exists(), "and none is made to look")
+
+
 def check_compare():
     bigger = jobs.room("Parlour", "15 ft 4 in", "20 ft")
     path = tap.write("twice.xml", jobs.job(PARLOUR, bigger))
@@ -244,6 +269,7 @@ check_order()
 check_order_of_several()
 check_roll_wanted_twice()
 check_sheets()
+check_sheets_of_accepted()
 check_compare()
 check_store()
 tap.done()

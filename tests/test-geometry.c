@@ -233,6 +233,26 @@ test_normalize (void)
   assert_ring (g_ptr_array_index (copy->holes, 0), g_ptr_array_index (polygon->holes, 0));
 }
 
+/* A room with a column, every wall off by a little one way or the other: it gets smaller, the column bigger. */
+static void
+test_straighten (void)
+{
+  g_autoptr (GPtrArray) floor = rc_region_new ();
+  g_autoptr (GArray) square = RING ({ 2, 1 }, { 997, 1 }, { 997, 400 }, { 500, 400 }, { 500, 998 }, { 2, 998 });
+  g_autoptr (GArray) around = RING ({ 98, 99 }, { 98, 202 }, { 201, 202 }, { 201, 99 });
+  RcPolygon *room = rc_polygon_new_take (
+      RING ({ 0, 0 }, { 500, 1 }, { 1000, 0 }, { 997, 401 }, { 502, 400 }, { 500, 1000 }, { 2, 998 }));
+  g_ptr_array_add (room->holes, RING ({ 100, 100 }, { 98, 200 }, { 201, 202 }, { 200, 99 }));
+  g_ptr_array_add (floor, room);
+
+  g_autoptr (GPtrArray) straight = rc_region_straighten (floor);
+  g_autoptr (GPtrArray) again = rc_region_straighten (straight);
+  g_assert_cmpuint (straight->len, ==, 1);
+  assert_ring (((RcPolygon *)g_ptr_array_index (straight, 0))->outer, square);
+  assert_ring (g_ptr_array_index (((RcPolygon *)g_ptr_array_index (straight, 0))->holes, 0), around);
+  assert_ring (((RcPolygon *)g_ptr_array_index (again, 0))->outer, square);
+}
+
 /* Turning */
 
 static void
@@ -313,6 +333,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/polygon/length/box of a region", test_region_box);
   g_test_add_func ("/polygon/normalize/drops points that say nothing", test_simplify);
   g_test_add_func ("/polygon/normalize/turns rings the normal way", test_normalize);
+  g_test_add_func ("/polygon/straighten/walls out of square", test_straighten);
   g_test_add_func ("/polygon/rotate/quarter turns are exact", test_rotate_exactly);
   g_test_add_func ("/polygon/rotate/areas stay", test_area_stays);
 

@@ -55,11 +55,12 @@ overlap (const RcInterval *a, const RcInterval *b, RcLength least)
   return MIN (a->to, b->to) - MAX (a->from, b->from) >= least;
 }
 
-/* Chords that are at both ends of the slab. */
+/* Chords that are at both ends of the slab; `last`: its last corner above y0, or y0, from which on walls are straight.
+ */
 static void
-add_slab (GArray *chords, const RcRegion *region, RcLength y0, RcLength y1, RcLength x0, RcLength x1)
+add_slab (GArray *chords, const RcRegion *region, RcLength y0, RcLength last, RcLength y1, RcLength x0, RcLength x1)
 {
-  g_autoptr (GArray) low = rc_region_cross_line_y (region, y0 + 1, x0, x1);
+  g_autoptr (GArray) low = rc_region_cross_line_y (region, last + 1, x0, x1);
   g_autoptr (GArray) high = rc_region_cross_line_y (region, y1 - 1, x0, x1);
   for (guint i = 0, k = 0; i < low->len && k < high->len;)
     {
@@ -98,14 +99,16 @@ rc_chords_new (const RcRegion *region, RcLength x0, RcLength x1)
 {
   GArray *chords = g_array_new (FALSE, FALSE, sizeof (RcChord));
   g_autoptr (GArray) heights = list_heights (region, x0, x1);
-  RcLength at = heights->len > 0 ? g_array_index (heights, RcLength, 0) : 0;
+  RcLength at = heights->len > 0 ? g_array_index (heights, RcLength, 0) : 0, last = at;
   for (guint i = 1; i < heights->len; i++)
     {
       RcLength next = g_array_index (heights, RcLength, i);
-      if (next - at < LEAST_SLAB)
-        continue;
-      add_slab (chords, region, at, next, x0, x1);
-      at = next;
+      if (next - last >= LEAST_SLAB)
+        {
+          add_slab (chords, region, at, last, next, x0, x1);
+          at = next;
+        }
+      last = next;
     }
   join_parts (chords);
   return chords;

@@ -108,6 +108,11 @@ RcLength rc_point_distance (RcPoint a, RcPoint b);
  * nearest tick. */
 RcPoint   rc_point_rotate (RcPoint point, double degrees);
 RcRegion *rc_region_rotate (const RcRegion *region, double degrees);
+/* Every wall made straight along x or y, whichever it is nearer to, where it comes furthest into the floor: for floors
+ * whose walls are out of square by a hair. Nothing is added to the floor but where it is no wider than walls are moved.
+ * (transfer full) */
+RcRegion *rc_region_straighten (const RcRegion *region);
+
 RcRegion *rc_region_move (const RcRegion *region, RcLength dx, RcLength dy);
 
 /* Overlay by GEOS, corners rounded to the nearest tick; slivers without area, lines and points dropped, rings in normal

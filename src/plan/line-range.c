@@ -7,8 +7,8 @@
 
 /* Over a floor with sloping walls, where lengths change as the lines move, no range is longer: 3 in. */
 #define MOST_SLOPING (3 * RC_TICKS_PER_INCH)
-/* A wall out of square by no more is taken for straight, and what it bounds for so much less: where the walls of a room
- * were measured to a fraction of an inch, the traverse is closed by moving corners a hair. */
+/* Walls out of square by no more are made straight: where the walls of a room were measured to a fraction of an inch,
+ * the traverse is closed by moving corners a hair. */
 #define MOST_ASKEW RC_TICKS_PER_MM
 
 static void
@@ -32,33 +32,50 @@ line_range_free (gpointer data)
   g_free (range);
 }
 
-static void
-collect_ring (RcFloorLook *look, const RcRing *ring)
+/* (transfer container) GPtrArray of RcRing. */
+static GPtrArray *
+list_rings (const RcRegion *floor)
 {
-  for (guint i = 0; i < ring->len; i++)
-    {
-      const RcPoint *a = rc_ring_get (ring, i), *b = rc_ring_get (ring, (i + 1) % ring->len);
-      RcLength       askew = MIN (ABS (b->x - a->x), ABS (b->y - a->y));
-      g_array_append_val (look->corners, *a);
-      if (askew <= MOST_ASKEW)
-        look->askew = MAX (look->askew, askew);
-      else
-        look->sloping = TRUE;
-    }
-}
-
-static void
-look_at (RcFloorLook *look, const RcSite *site, const RcRegion *floor)
-{
-  *look = (RcFloorLook){ site,  floor, rc_region_compute_box (floor), g_array_new (FALSE, FALSE, sizeof (RcPoint)),
-                         FALSE, 0 };
+  GPtrArray *rings = g_ptr_array_new ();
   for (guint p = 0; p < floor->len; p++)
     {
       const RcPolygon *polygon = g_ptr_array_index (floor, p);
-      collect_ring (look, polygon->outer);
+      g_ptr_array_add (rings, polygon->outer);
       for (guint h = 0; h < polygon->holes->len; h++)
-        collect_ring (look, g_ptr_array_index (polygon->holes, h));
+        g_ptr_array_add (rings, g_ptr_array_index (polygon->holes, h));
     }
+  return rings;
+}
+
+static gboolean
+is_sloping (const RcRegion *floor)
+{
+  g_autoptr (GPtrArray) rings = list_rings (floor);
+  for (guint r = 0; r < rings->len; r++)
+    {
+      const RcRing *ring = g_ptr_array_index (rings, r);
+      for (guint i = 0; i < ring->len; i++)
+        {
+          const RcPoint *a = rc_ring_get (ring, i), *b = rc_ring_get (ring, (i + 1) % ring->len);
+          if (MIN (ABS (b->x - a->x), ABS (b->y - a->y)) > MOST_ASKEW)
+            return TRUE;
+        }
+    }
+  return FALSE;
+}
+
+/* (transfer full) GArray of RcPoint. */
+static GArray *
+list_corners (const RcRegion *floor)
+{
+  GArray *corners = g_array_new (FALSE, FALSE, sizeof (RcPoint));
+  g_autoptr (GPtrArray) rings = list_rings (floor);
+  for (guint r = 0; r < rings->len; r++)
+    {
+      const RcRing *ring = g_ptr_array_index (rings, r);
+      g_array_append_vals (corners, ring->data, ring->len);
+    }
+  return corners;
 }
 
 /* --- parts --- */
@@ -71,7 +88,7 @@ find_least_length (const RcFloorLook *look, const RcLineRange *range, RcLength m
   RcLength x0 = middle_x0 + (range->to - middle), x1 = middle_x0 + (range->from - middle) + look->site->strip_width;
   RcLength low = G_MAXINT64, high = G_MININT64;
   if (!look->sloping || range->from == range->to)
-    return box->y1 - box->y0 - 2 * look->askew;
+    return box->y1 - box->y0;
   if (x0 >= x1)
     return 0;
   g_autoptr (GArray) slices = rc_region_slice (look->floor, x0, x1);
@@ -118,7 +135,7 @@ add_parts (const RcFloorLook *look, RcLineRange *range, RcLength x0, RcLength mi
     {
       RcRangePart part = { .box = g_array_index (slices, RcStripPart, i).box, .strip = strip };
       part.slope = rc_range_get_slope (part.box.x0 == x0, part.box.x1 == x0 + width);
-      part.width = part.box.x1 - part.box.x0 - part.slope * (middle - range->from) - 2 * look->askew;
+      part.width = part.box.x1 - part.box.x0 - part.slope * (middle - range->from);
       part.length = find_least_length (look, range, x0, middle, &part.box);
       part.longest = find_most_length (look, range, x0, middle, &part.box);
       rc_range_add_steps (look, range, x0, middle, chords, &part);
@@ -173,8 +190,7 @@ add_sides (const RcFloorLook *look, RcLineRange *range, RcLength x, RcLength mid
         side.length = find_least_side (look, range, x, middle, i, inside->len);
       if (side.left == G_MAXUINT || side.right == G_MAXUINT || side.length <= 3 * RC_SLIVER)
         continue;
-      side.length
-          -= 2 * RC_SLIVER + 2 * look->askew; /* sloping walls are rounded outwards, and slivers of seams left out */
+      side.length -= 2 * RC_SLIVER; /* sloping walls are rounded outwards, and slivers of seams left out */
       g_array_append_val (range->sides, side);
       g_array_index (range->parts, RcRangePart, side.left).seamed = TRUE;
       g_array_index (range->parts, RcRangePart, side.right).seamed = TRUE;
@@ -187,8 +203,8 @@ add_sides (const RcFloorLook *look, RcLineRange *range, RcLength x, RcLength mid
 static RcMoney
 weigh_rules (const RcFloorLook *look, const RcRangeSide *side, RcLength moved)
 {
-  return rc_rules_weigh_seam (look->site, RC_SEAM_SIDE, (RcPoint){ side->x + moved, side->y0 + look->askew },
-                              (RcPoint){ side->x + moved, side->y1 - look->askew }, NULL);
+  return rc_rules_weigh_seam (look->site, RC_SEAM_SIDE, (RcPoint){ side->x + moved, side->y0 },
+                              (RcPoint){ side->x + moved, side->y1 }, NULL);
 }
 
 /* Where it lies, wherever the lines are in the range: over all of its x, and as far in y as it does in any case. */
@@ -394,9 +410,11 @@ add_range (const RcFloorLook *look, const GArray *breaks, RcLength from, RcLengt
 GPtrArray *
 rc_line_ranges_new (const RcSite *site, const RcRegion *floor)
 {
-  GPtrArray  *ranges = g_ptr_array_new_with_free_func (line_range_free);
-  RcFloorLook look;
-  look_at (&look, site, floor);
+  GPtrArray *ranges = g_ptr_array_new_with_free_func (line_range_free);
+  gboolean   sloping = is_sloping (floor);
+  g_autoptr (GPtrArray) straight = sloping ? rc_region_copy (floor) : rc_region_straighten (floor);
+  g_autoptr (GArray) corners = list_corners (straight);
+  RcFloorLook look = { site, straight, rc_region_compute_box (straight), corners, sloping };
   g_autoptr (GArray) breaks = find_breaks (&look);
   g_autoptr (GArray) ends = g_array_new (FALSE, FALSE, sizeof (RcLength));
   for (guint i = 0; i < look.corners->len; i++)
@@ -415,6 +433,5 @@ rc_line_ranges_new (const RcSite *site, const RcRegion *floor)
       for (RcLength from = at + 1; from < next; from += step)
         add_range (&look, breaks, from, MIN (from + step, next) - 1, ranges);
     }
-  g_array_unref (look.corners);
   return ranges;
 }

@@ -51,7 +51,7 @@ rc_range_weigh_narrow (const RcSite *site, RcLength width)
 RcLength
 rc_range_get_step_width (const RcRangeStep *step, RcLength moved)
 {
-  return step->width + step->slope * moved;
+  return MAX (0, step->width + step->slope * moved);
 }
 
 static gint64

@@ -17,12 +17,16 @@ make_step (const RcFloorLook *look, const RcLineRange *range, RcLength middle_x0
   RcLength    width = look->site->strip_width;
   if (!look->sloping)
     {
-      step.slope = rc_range_get_slope (from->low.from == middle_x0, to->low.to == middle_x0 + width);
-      step.width = to->low.to - from->low.from - step.slope * (middle - range->from) - 2 * look->askew;
+      /* An end may lie in a slab too low for one of its own: what is floor at both ends is floor. */
+      RcInterval floor = { MAX (from->low.from, from->high.from), MIN (to->low.to, to->high.to) };
+      step.slope = rc_range_get_slope (floor.from == middle_x0, floor.to == middle_x0 + width);
+      step.width = floor.to - floor.from - step.slope * (middle - range->from);
       return step;
     }
   /* What of it lies between the strip's lines wherever they are; ends are rounded outwards. */
   RcLength x0 = middle_x0 + (range->to - middle), x1 = middle_x0 + (range->from - middle) + width;
+  if (MIN (from->low.to, from->high.to) <= x0 || MAX (to->low.from, to->high.from) >= x1)
+    return step; /* somewhere it does not reach so far */
   RcLength low = MIN (to->low.to, x1) - MAX (from->low.from, x0);
   RcLength high = MIN (to->high.to, x1) - MAX (from->high.from, x0);
   step.width = MAX (0, MIN (low, high) - 4);
@@ -136,9 +140,7 @@ rc_range_add_steps (const RcFloorLook *look, RcLineRange *range, RcLength middle
       for (n = 0; i + n < own->len && ((RcChord *)g_ptr_array_index (own, i + n))->y0 == y0;)
         n++;
       Slab slab = { g_ptr_array_index (own, i), g_ptr_array_index (own, i + n - 1) };
-      /* What lies along a wall out of square by a hair is as wide as may be. */
-      if (look->sloping || look->askew == 0 || slab.left->y1 - slab.left->y0 > RC_SLIVER)
-        g_array_append_val (slabs, slab);
+      g_array_append_val (slabs, slab);
     }
   for (guint i = 0; i < slabs->len; i++)
     add_slab (look, range, middle_x0, middle, slabs, i, part->first_step);

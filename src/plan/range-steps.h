@@ -8,11 +8,10 @@
 typedef struct
 {
   const RcSite   *site;
-  const RcRegion *floor;
+  const RcRegion *floor; /* walls that are out of square by a hair made straight, unless others slope */
   RcBox           box;
   GArray         *corners; /* of RcPoint */
   gboolean        sloping; /* some wall runs neither along the pile nor square to it */
-  RcLength        askew;   /* nor do the others quite: so far from one end to the other at most */
 } RcFloorLook;
 
 /* How an extent changes that a strip's lines end at its left, its right, both or neither. */

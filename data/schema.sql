@@ -509,7 +509,8 @@ CREATE TABLE suppliers (
   freight_cost_minor INTEGER NOT NULL,
   freight_sale_minor INTEGER NOT NULL,
   freight_free_from_minor INTEGER NOT NULL,
-  lead_days INTEGER NOT NULL
+  lead_days INTEGER NOT NULL,
+  language TEXT
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE prices (
@@ -561,7 +562,8 @@ CREATE TABLE roll_moves (
   length_ticks INTEGER NOT NULL,
   balance_ticks INTEGER NOT NULL CHECK (balance_ticks >= 0),
   made TEXT NOT NULL,
-  notes TEXT
+  notes TEXT,
+  cause TEXT -- what the program knows of it, for readers of any language: remnant R-7, order O-1, damage, no damage
 ) STRICT;
 
 CREATE INDEX roll_moves_by_roll ON roll_moves (roll, move);

@@ -1,5 +1,7 @@
 #include "office-maker.h"
 
+#include "translation.h"
+
 static char *
 make_text (GRand *rand)
 {
@@ -171,6 +173,9 @@ office_maker_fill_book (GRand *rand, RcPriceBook *book)
       one->phone = make_text (rand);
       one->email = make_text (rand);
       one->account = make_text (rand);
+      if (g_rand_boolean (rand))
+        one->language = g_strdup (
+            rc_translation_list ()[g_rand_int_range (rand, 0, (gint32)g_strv_length ((GStrv)rc_translation_list ()))]);
       one->freight_cost = g_rand_int_range (rand, 0, 10000);
       one->freight_sale = g_rand_int_range (rand, 0, 10000);
       one->freight_free_from = g_rand_int_range (rand, 0, 100000);
@@ -338,6 +343,7 @@ office_maker_dump_book (GString *text, const RcPriceBook *book)
       put_text (text, "phone", one->phone);
       put_text (text, "email", one->email);
       put_text (text, "account", one->account);
+      put_text (text, "language", one->language);
       put_number (text, "freight_cost", one->freight_cost);
       put_number (text, "freight_sale", one->freight_sale);
       put_number (text, "freight_free_from", one->freight_free_from);

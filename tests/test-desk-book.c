@@ -119,6 +119,7 @@ test_suppliers (DeskFixture *fixture, gconstpointer data)
   desk_fixture_type (window, "9"); /* the keyboard is in the field that was wrong */
   write_into (page, "Freight charged, USD", "45");
   write_into (page, "E-mail", "orders@otter.example");
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (desk_fixture_find (page, GTK_TYPE_DROP_DOWN, NULL)), 3);
   desk_fixture_press_return (window);
   g_assert_cmpuint (rc_supplier_page_get_n (RC_SUPPLIER_PAGE (page)), ==, n + 1);
   g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
@@ -126,6 +127,7 @@ test_suppliers (DeskFixture *fixture, gconstpointer data)
   g_assert_cmpint (otter->lead_days, ==, 9);
   g_assert_cmpint (otter->freight_sale, ==, 4500);
   g_assert_cmpstr (otter->email, ==, "orders@otter.example");
+  g_assert_cmpstr (otter->language, ==, "fr");
   find_by (page, "Find a supplier", "otter");
   office_hand_click (page, "_Take away");
   g_assert_cmpuint (rc_supplier_page_get_n (RC_SUPPLIER_PAGE (page)), ==, 0);

@@ -10,6 +10,7 @@
 #include "length-rows.h"
 #include "office-hand.h"
 #include "order-window.h"
+#include "pick.h"
 #include "quote-window.h"
 #include "roll-form.h"
 #include "roll-window.h"
@@ -407,6 +408,45 @@ test_carpet_in_parts (DeskFixture *fixture, gconstpointer data)
   assert_kept (fixture, "R-2", FT (9));
 }
 
+/* The mill reads French, the office and who sends the sundries English. */
+static void
+test_languages_of_suppliers (DeskFixture *fixture, gconstpointer data)
+{
+  if (g_getenv ("ROWCUT_LOCALE_DIR") == NULL)
+    {
+      g_test_skip ("ROWCUT_LOCALE_DIR does not name the translations");
+      return;
+    }
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
+  RcSupplier *mill = rc_supplier_new ("Skerrow Mills");
+  mill->language = g_strdup ("fr");
+  g_ptr_array_set_size (book->suppliers, 0);
+  g_ptr_array_add (book->suppliers, mill);
+  g_assert_true (rc_store_save_price_book (fixture->store, book, &error));
+  rc_window_note_change (fixture->window);
+  desk_fixture_settle ();
+
+  RcOrderWindow *orders = office_hand_open_window (fixture, "win.orders", RC_TYPE_ORDER_WINDOW);
+  office_hand_act (orders, "order.make");
+  choose_carpet_order (fixture, orders);
+  g_assert_nonnull (strstr (rc_order_window_get_chosen (orders)->notes, "une longueur de 15' 0\""));
+  GtkWidget   *sheets = GTK_WIDGET (rc_window_show_sheet (fixture->window, RC_SHEET_ORDER));
+  GtkDropDown *drop = GTK_DROP_DOWN (desk_fixture_find (sheets, GTK_TYPE_DROP_DOWN, "language_drop"));
+  desk_fixture_settle ();
+  g_assert_cmpstr (rc_pick_get_selected (drop), ==, "fr");
+  gtk_drop_down_set_selected (drop, 2); /* for this supplier alone */
+  g_assert_cmpstr (rc_pick_get_selected (drop), ==, "es");
+  g_assert_nonnull (rc_window_show_sheet (fixture->window, RC_SHEET_CUT_LIST));
+  desk_fixture_settle ();
+  g_assert_null (rc_pick_get_selected (drop));
+  g_assert_nonnull (rc_window_show_sheet (fixture->window, RC_SHEET_ORDER));
+  desk_fixture_settle ();
+  g_assert_cmpstr (rc_pick_get_selected (drop), ==, "es");
+  g_assert_cmpstr (rc_order_window_get_chosen (orders)->supplier, ==, "Skerrow Mills");
+  g_assert_cmpstr (rc_purchase_state_get_label (RC_PURCHASE_MADE), ==, "To be sent"); /* the office's own again */
+}
+
 /* Two windows on one store: what the one does shows itself in the other. */
 static void
 test_two_windows (DeskFixture *fixture, gconstpointer data)
@@ -454,6 +494,7 @@ main (int argc, char **argv)
   g_test_add ("/desk-walk/" path, DeskFixture, NULL, office_hand_set_up, test, office_hand_tear_down)
   ADD ("from a quotation to measuring again", test_from_quotation_to_measuring_again);
   ADD ("carpet comes in two parts", test_carpet_in_parts);
+  ADD ("suppliers have languages of their own", test_languages_of_suppliers);
   ADD ("two windows on one job", test_two_windows);
   return g_test_run ();
 }

@@ -205,7 +205,8 @@ test_take_list (void)
 {
   g_autoptr (RcPriceBook) book = rc_price_book_new (&usd);
   g_autoptr (RcPriceBook) plain = parse_well ("item,sale\nlay,1\n");
-  g_autoptr (RcPriceBook) full = parse_well ("item,kind,sale,cost,part_percent\nMill,supplier,9,8,\n1,payment,,,40\n");
+  g_autoptr (RcPriceBook) full = parse_well ("item,kind,sale,cost,part_percent,language\n"
+                                             "Mill,supplier,9,8,,fr\n1,payment,,,40,\n");
 
   g_ptr_array_add (book->suppliers, rc_supplier_new ("Loom"));
   g_ptr_array_add (book->tax_areas, rc_tax_area_new ("A", "Tax", 1, 2));
@@ -214,6 +215,8 @@ test_take_list (void)
   rc_price_book_take_list (book, full);
   g_assert_null (rc_price_book_find_supplier (book, "Loom"));
   g_assert_cmpint (rc_price_book_find_supplier (book, "Mill")->freight_cost, ==, 800);
+  g_assert_cmpstr (rc_price_book_get_language (book, "Mill"), ==, "fr");
+  g_assert_null (rc_price_book_get_language (book, "Loom"));
   g_assert_nonnull (rc_price_book_find_tax_area (book, "A"));
   g_assert_cmpint (((RcPayment *)book->payments->pdata[0])->part_ppm, ==, 400000);
 }

@@ -221,7 +221,7 @@ receive (const Shop *shop, gboolean half)
             }
           g_array_append_val (arrivals, arrival);
         }
-      g_assert_true (rc_store_receive_order (shop->store, head->number, arrivals, NULL, DAY, NOW, &error));
+      g_assert_true (rc_store_receive_order (shop->store, head->number, arrivals, DAY, NOW, &error));
       g_assert_no_error (error);
     }
 }

@@ -227,7 +227,7 @@ run_rolls_arrive (FaultFixture *fixture, RcStore *store, GError **error)
   g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
 
   g_array_append_vals (arrivals, parts, G_N_ELEMENTS (parts));
-  return rc_store_receive_order (store, OFFICE_ORDER, arrivals, "order O-1", "2025-03-06", NOW, error);
+  return rc_store_receive_order (store, OFFICE_ORDER, arrivals, "2025-03-06", NOW, error);
 }
 
 static const FaultWork works[] = {

@@ -330,6 +330,45 @@ test_turns_of_version_4 (Fixture *fixture, gconstpointer data)
   rc_store_maker_assert_sound (store);
 }
 
+/* Version 5 wrote for itself, in its reader's language, what a remnant is of; suppliers had no language. A step of it
+ * that added a turn goes back and forth. */
+static void
+test_stock_of_version_5 (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "old.db", NULL);
+  g_autoptr (RcStore) store = NULL;
+  g_autoptr (RcPriceBook) book = NULL;
+  g_autoptr (GPtrArray) moves = NULL;
+  g_autoptr (RcJob) before = NULL;
+  g_autoptr (RcJob) after = NULL;
+  g_autoptr (GError) error = NULL;
+
+  store_older_write (path, 5);
+  store = rc_store_maker_open (path);
+  moves = rc_store_find_moves (store, "R-2", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (moves->len, ==, 1);
+  g_assert_cmpstr (((const RcRollMove *)moves->pdata[0])->notes, ==, "remnant of roll R-9");
+
+  book = rc_store_load_price_book (store, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (rc_price_book_find_supplier (book, "Skerrow Mills")->freight_free_from, ==, 90000);
+  ((RcSupplier *)book->suppliers->pdata[1])->language = g_strdup ("es");
+  g_assert_true (rc_store_save_price_book (store, book, &error));
+  g_clear_pointer (&book, rc_price_book_free);
+  book = rc_store_load_price_book (store, &error);
+  g_assert_null (rc_price_book_get_language (book, "Skerrow Mills"));
+  g_assert_cmpstr (rc_price_book_get_language (book, "Tolland Vale Carpets"), ==, "es");
+
+  g_assert_true (rc_store_undo (store, "J-9", NULL, &error));
+  before = rc_store_load_job (store, "J-9", &error);
+  g_assert_cmpuint (get_stair (before, 0)->turns->len, ==, 1);
+  g_assert_true (rc_store_redo (store, "J-9", NULL, &error));
+  after = rc_store_load_job (store, "J-9", &error);
+  g_assert_cmpuint (get_stair (after, 0)->turns->len, ==, 2);
+  rc_store_maker_assert_sound (store);
+}
+
 /* Two versions later: a column more in two tables, and a table more. */
 static const char *const two_steps[] = {
   "ALTER TABLE jobs ADD COLUMN colour TEXT; ALTER TABLE walls ADD COLUMN height_ticks INTEGER NOT NULL DEFAULT 7;"
@@ -473,6 +512,7 @@ main (int argc, char **argv)
   ADD ("/store-migrate/the-steps-of-version-1-go-back-and-forth", test_version_1_steps);
   ADD ("/store-migrate/the-steps-of-version-2-go-back-and-forth", test_version_2_steps);
   ADD ("/store-migrate/turns-of-version-4", test_turns_of_version_4);
+  ADD ("/store-migrate/stock-of-version-5", test_stock_of_version_5);
   ADD ("/store-migrate/an-older-store-is-brought-up-to-date", test_migration);
   ADD ("/store-migrate/a-failing-migration-changes-nothing", test_failing_migrations);
   return g_test_run ();

@@ -285,7 +285,7 @@ check_arrival (RcStore *store, const char *order)
   g_autoptr (GError) error = NULL;
 
   g_array_append_vals (arrivals, parts, G_N_ELEMENTS (parts));
-  assert_range (rc_store_receive_order (store, order, arrivals, NULL, "2026-04-18", NOW, &error), &error);
+  assert_range (rc_store_receive_order (store, order, arrivals, "2026-04-18", NOW, &error), &error);
   assert_n_rolls (store, 1);
   purchase = rc_store_load_purchase (store, order, &error);
   g_assert_cmpint (g_array_index (purchase->received_micro, gint64, 0), ==, 0);

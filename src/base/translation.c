@@ -7,6 +7,7 @@
 #include "rowcut-error.h"
 
 static char    *own_language; /* what LANGUAGE said before another was begun; NULL: nothing */
+static char    *own_locale;   /* of messages then */
 static gboolean is_begun;
 
 void
@@ -132,7 +133,9 @@ rc_translation_begin (const char *code)
   if (!rc_translation_has (code))
     return;
   g_free (own_language);
+  g_free (own_locale);
   own_language = g_strdup (g_getenv ("LANGUAGE"));
+  own_locale = g_strdup (setlocale (LC_MESSAGES, NULL));
   is_begun = rc_translation_set_language (code, NULL);
 }
 
@@ -140,6 +143,9 @@ void
 rc_translation_end (void)
 {
   if (is_begun)
-    use (own_language);
+    {
+      use (own_language);
+      setlocale (LC_MESSAGES, own_locale);
+    }
   is_begun = FALSE;
 }

@@ -422,15 +422,23 @@ rc_job_work_look_at_held (RcJobWork *work, GError **error)
   return work->known != NULL;
 }
 
-GPtrArray *
-rc_job_work_order (RcJobWork *work, GError **error)
+static GPtrArray *
+make_orders (gpointer data, GError **error)
 {
-  if (!rc_job_work_price (work, error))
-    return NULL;
+  const RcJobWork *work = data;
+
   if (work->held != NULL)
     return rc_order_new_supplement (work->job, work->plan, work->quantities, work->held, work->book,
                                     work->options->date, error);
   return rc_order_new_all (work->job, work->plan, work->quantities, work->book, work->options->date, error);
+}
+
+GPtrArray *
+rc_job_work_order (RcJobWork *work, const char *language, GError **error)
+{
+  if (!rc_job_work_price (work, error))
+    return NULL;
+  return language != NULL ? make_orders (work, error) : rc_orders_new_worded (work->book, make_orders, work, error);
 }
 
 const char *

@@ -44,9 +44,9 @@ gboolean rc_job_work_count_on_held (RcJobWork *work, const char *path, GError **
 /* Looks in the store, where there is one, for what the customer has accepted: sheets are then held against it. */
 gboolean rc_job_work_look_at_held (RcJobWork *work, GError **error);
 
-/* The orders, priced; of a job planned with what it has, what is still to be ordered. (transfer full) GPtrArray of
- * RcOrder. */
-GPtrArray *rc_job_work_order (RcJobWork *work, GError **error);
+/* The orders, priced; of a job planned with what it has, what is still to be ordered. Each in its supplier's language,
+ * unless the program was told to write in `language`. (transfer full) GPtrArray of RcOrder. */
+GPtrArray *rc_job_work_order (RcJobWork *work, const char *language, GError **error);
 
 /* What the job goes by: its number, or its id when it has none yet. */
 const char *rc_job_work_get_number (const RcJobWork *work);

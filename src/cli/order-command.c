@@ -32,10 +32,11 @@ add_order (RcJson *json, const RcOrder *order)
 /* What is ordered at once: jobs, and what they need together. */
 typedef struct
 {
-  gboolean   supplements; /* only what is missing beside what is ordered */
-  GPtrArray *works;       /* of RcJobWork */
-  GPtrArray *orders;      /* of RcOrder */
-  char      *jobs;        /* "2026-014, 2026-015" */
+  gboolean    supplements; /* only what is missing beside what is ordered */
+  GPtrArray  *works;       /* of RcJobWork */
+  GPtrArray  *orders;      /* of RcOrder */
+  char       *jobs;        /* "2026-014, 2026-015" */
+  const char *language;    /* borrowed: of all orders; NULL: each in its supplier's */
 } Ordering;
 
 static void
@@ -70,7 +71,7 @@ is_there (const Ordering *ordering, const RcJobWork *work, GError **error)
 static gboolean
 add_job (Ordering *ordering, RcJobWork *work, gboolean alone, RcRollClaims *claims, GError **error)
 {
-  g_autoptr (GPtrArray) orders = rc_job_work_order (work, error);
+  g_autoptr (GPtrArray) orders = rc_job_work_order (work, ordering->language, error);
   const char      *number = rc_job_work_get_number (work);
   g_autofree char *before = ordering->jobs;
 
@@ -206,6 +207,7 @@ write_order (const Ordering *ordering, guint index, const RcDocumentOptions *opt
   data.order = g_ptr_array_index (ordering->orders, index);
   data.number = number;
   data.jobs = ordering->jobs;
+  data.language = ordering->language == NULL ? rc_price_book_get_language (first->book, data.order->supplier) : NULL;
   if (options->pdf != NULL)
     {
       g_autofree char *path = rc_document_dup_numbered_path (options->pdf, index, n);
@@ -292,6 +294,7 @@ rc_order_command_run (int argc, char **argv)
     return status;
   if (!rc_document_options_complete (&options, &error))
     return rc_command_fail_usage (usage.name, "%s", error->message);
+  ordering.language = options.language;
   if (!ordering_init (&ordering, arguments, &job_options, &error) || !write_files (&ordering, &options, &error)
       || (options.keep && !keep_orders (&ordering, &error)))
     return rc_command_fail (usage.name, error);

@@ -13,7 +13,8 @@
 typedef struct
 {
   const char *folder;
-  GPtrArray  *written; /* of char*, paths */
+  const char *language; /* of all sheets; NULL: orders come in their suppliers' */
+  GPtrArray  *written;  /* of char*, paths */
 } Output;
 
 static gboolean
@@ -41,7 +42,7 @@ write_sheets (RcJobWork *work, RcPaper paper, Output *output, GError **error)
     RC_SHEET_SEAM_PLAN, RC_SHEET_FITTERS, RC_SHEET_CUT_LIST,    RC_SHEET_ROLL_LABELS,
     RC_SHEET_QUOTATION, RC_SHEET_OPTIONS, RC_SHEET_JOB_SUMMARY,
   };
-  g_autoptr (GPtrArray) orders = rc_job_work_order (work, error);
+  g_autoptr (GPtrArray) orders = rc_job_work_order (work, output->language, error);
   RcSheetData data;
 
   if (orders == NULL || !rc_job_work_price_alternatives (work, error))
@@ -58,6 +59,7 @@ write_sheets (RcJobWork *work, RcPaper paper, Output *output, GError **error)
       g_autofree char *name = rc_document_dup_numbered_path (rc_sheet_kind_get_name (RC_SHEET_ORDER), i, orders->len);
 
       data.order = g_ptr_array_index (orders, i);
+      data.language = output->language == NULL ? rc_price_book_get_language (work->book, data.order->supplier) : NULL;
       if (!write_sheet (RC_SHEET_ORDER, &data, name, output, error))
         return FALSE;
     }
@@ -129,7 +131,7 @@ rc_sheets_command_run (int argc, char **argv)
     return rc_command_fail_usage (usage.name, "%s", error->message);
   work = rc_job_work_new (arguments[0], &job_options, &error);
   if (work == NULL || !rc_job_work_price (work, &error) || !rc_job_work_look_at_held (work, &error)
-      || !make_folder (folder, &error) || !write_sheets (work, paper, &(Output){ folder, written }, &error))
+      || !make_folder (folder, &error) || !write_sheets (work, paper, &(Output){ folder, language, written }, &error))
     return rc_command_fail (usage.name, error);
   return print_written (written, job_options.json);
 }

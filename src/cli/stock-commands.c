@@ -175,7 +175,7 @@ rc_store_run_history (RcStore *store, const RcStoreOptions *options, GStrv argum
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) moves = rc_store_find_moves (store, arguments[0], &error);
-  g_autoptr (RcTextTable) table = rc_text_table_new ("lllrr");
+  g_autoptr (RcTextTable) table = rc_text_table_new ("lllrrl");
 
   if (moves == NULL)
     return rc_store_run_fail ("history", error);
@@ -190,6 +190,7 @@ rc_store_run_history (RcStore *store, const RcStoreOptions *options, GStrv argum
       rc_text_table_add (table, rc_move_kind_get_label (move->kind));
       rc_text_table_add_take (table, g_strdup_printf ("%s%s", move->length < 0 ? "−" : "", length));
       rc_text_table_add (table, balance);
+      rc_text_table_add (table, move->notes != NULL ? move->notes : "");
     }
   rc_text_table_print (table, FALSE);
   return RC_EXIT_DONE;
@@ -301,7 +302,7 @@ rc_store_run_arrived (RcStore *store, const RcStoreOptions *options, GStrv argum
       RcArrival arrival = { i, quantity, NULL };
       g_array_append_val (arrivals, arrival);
     }
-  if (!rc_store_receive_order (store, arguments[0], arrivals, NULL, today, today, &error))
+  if (!rc_store_receive_order (store, arguments[0], arrivals, today, today, &error))
     return rc_store_run_fail ("arrived", error);
   printf (_ ("Noted what came in of order %s.\n"), arguments[0]);
   return RC_EXIT_DONE;

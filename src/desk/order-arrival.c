@@ -197,11 +197,10 @@ rc_order_arrival_do (RcOrderArrival *self, RcStore *store, GError **error)
   g_autoptr (GArray) arrivals = g_array_new (FALSE, FALSE, sizeof (RcArrival));
   g_autoptr (GPtrArray) rolls = g_ptr_array_new_with_free_func ((GDestroyNotify)rc_roll_free);
   g_autofree char *today = rc_clock_dup_today (), *now = rc_clock_dup_now ();
-  g_autofree char *notes = g_strdup_printf (_ ("order %s"), self->number);
   g_autoptr (GString) told = g_string_new (NULL);
 
   if (!read_rows (self, arrivals, rolls, error)
-      || !rc_store_receive_order (store, self->number, arrivals, notes, today, now, error))
+      || !rc_store_receive_order (store, self->number, arrivals, today, now, error))
     return NULL;
   g_string_printf (told, _ ("Noted what came in of order %s."), self->number);
   for (guint i = 0; i < rolls->len; i++)

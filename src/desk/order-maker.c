@@ -66,6 +66,26 @@ has_quantities (const RcOutcome *outcome, const char *job_id, GError **error)
   return FALSE;
 }
 
+typedef struct
+{
+  const RcOrderMaker *maker;
+  const RcOutcome    *planned;
+  const RcHeld       *held;
+} Making;
+
+static GPtrArray *
+make_orders (gpointer data, GError **error)
+{
+  const Making       *making = data;
+  const RcOrderMaker *maker = making->maker;
+  const RcOutcome    *planned = making->planned;
+
+  if (making->held->orders->len > 0)
+    return rc_order_new_supplement (planned->job, planned->plan, planned->quantities, making->held, maker->book,
+                                    maker->day, error);
+  return rc_order_new_all (planned->job, planned->plan, planned->quantities, maker->book, maker->day, error);
+}
+
 gboolean
 rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outcome, GError **error)
 {
@@ -78,11 +98,7 @@ rc_order_maker_add_job (RcOrderMaker *maker, const char *job_id, RcOutcome *outc
   if (planned == NULL || !has_quantities (planned, job_id, error))
     return FALSE;
   number = job->number && *job->number ? job->number : job_id;
-  if (held->orders->len > 0)
-    orders = rc_order_new_supplement (planned->job, planned->plan, planned->quantities, held, maker->book, maker->day,
-                                      error);
-  else
-    orders = rc_order_new_all (planned->job, planned->plan, planned->quantities, maker->book, maker->day, error);
+  orders = rc_orders_new_worded (maker->book, make_orders, &(Making){ maker, planned, held }, error);
   if (orders == NULL || !rc_roll_claims_add (maker->claims, planned->plan, number, error)
       || !rc_orders_add (maker->orders, orders, number, error))
     return FALSE;

@@ -34,9 +34,13 @@ make_pdf (const RcPurchase *purchase, const RcPriceBook *book, const char *jobs,
                               .net = purchase->net,
                               .tax = purchase->tax,
                               .total = purchase->total };
-  const RcSheetData data = {
-    .order = &order, .jobs = jobs, .book = book, .number = purchase->number, .date = purchase->made, .paper = paper
-  };
+  const RcSheetData data = { .order = &order,
+                             .jobs = jobs,
+                             .book = book,
+                             .number = purchase->number,
+                             .date = purchase->made,
+                             .paper = paper,
+                             .language = rc_price_book_get_language (book, order.supplier) };
 
   for (guint i = 0; lines[i] != NULL; i++)
     if (*lines[i] != '\0')
@@ -62,7 +66,8 @@ rc_order_paper_new (GtkWindow *parent, RcStore *store, const char *number, RcPap
   name = g_strdup_printf ("%s.pdf", purchase->number);
   window = rc_paper_window_new (parent, title, pdf);
   rc_sheet_letter_init (&letter,
-                        &(RcSheetLetterOf){ RC_SHEET_ORDER, NULL, purchase->number, NULL, book, purchase->supplier });
+                        &(RcSheetLetterOf){ RC_SHEET_ORDER, rc_price_book_get_language (book, purchase->supplier),
+                                            purchase->number, NULL, book, purchase->supplier });
   rc_paper_window_add_ways (window, name, &letter);
   return window;
 }

@@ -24,9 +24,7 @@ struct _RcSheetWindow
   GtkDropDown *sheet_drop;
   GtkDropDown *paper_drop;
   GtkDropDown *language_drop;
-  char        *own_language;   /* chosen for what the shop itself reads; NULL: the program's */
-  char        *their_language; /* for what the customer reads; NULL: the program's */
-  gboolean     has_chosen;     /* that of the customer: it is no longer what the job says */
+  GHashTable  *languages; /* chosen here, by reader (dup_reader); NULL: the program's */
   GtkBox      *pages_box;
   GtkLabel    *note_label;
   char        *number; /* of the quotation as issued */
@@ -127,23 +125,41 @@ show_pages (RcSheetWindow *self)
     }
 }
 
-/* The language for those who read the chosen sheet. */
-static char **
+/* Who reads the chosen sheet: the customer, one of the suppliers, the shop itself; and their language (borrowed; NULL:
+ * the program's). (transfer full) */
+static char *
+dup_reader (RcSheetWindow *self, const char **language)
+{
+  guint          at = gtk_drop_down_get_selected (self->sheet_drop);
+  const RcOrder *order = NULL;
+
+  *language = NULL;
+  if (self->set == NULL || at >= self->set->sheets->len)
+    return g_strdup ("shop");
+  order = rc_sheet_set_get_order (self->set, at);
+  if (order == NULL && !rc_sheet_kind_is_customers (rc_sheet_set_get_kind (self->set, at)))
+    return g_strdup ("shop");
+  *language = order != NULL ? rc_price_book_get_language (self->set->outcome->book, order->supplier)
+                            : self->set->outcome->job->customer.language;
+  return order != NULL ? g_strdup_printf ("supplier %s", order->supplier) : g_strdup ("customer");
+}
+
+/* That chosen here for who reads the chosen sheet, else their own; NULL: the program's. */
+static const char *
 find_language (RcSheetWindow *self)
 {
-  guint at = gtk_drop_down_get_selected (self->sheet_drop);
+  const char      *language;
+  g_autofree char *reader = dup_reader (self, &language);
+  gpointer         chosen;
 
-  if (self->set != NULL && at < self->set->sheets->len
-      && rc_sheet_kind_is_customers (rc_sheet_set_get_kind (self->set, at)))
-    return &self->their_language;
-  return &self->own_language;
+  return g_hash_table_lookup_extended (self->languages, reader, NULL, &chosen) ? chosen : language;
 }
 
 /* The sheets in the language of who reads the chosen one. */
 static void
 take_language (RcSheetWindow *self)
 {
-  const char *language = *find_language (self);
+  const char *language = find_language (self);
   gboolean    was_showing = self->is_showing;
 
   self->is_showing = TRUE;
@@ -194,11 +210,6 @@ show_set (RcSheetWindow *self)
   /* That the job is quoted now is a new state of it, and not another quotation. */
   if (self->number && (outcome == NULL || outcome->quote == NULL || outcome->quote->total != self->issued))
     g_clear_pointer (&self->number, g_free);
-  if (outcome && !self->has_chosen)
-    {
-      g_free (self->their_language);
-      self->their_language = g_strdup (outcome->job->customer.language);
-    }
   if (outcome)
     self->set = rc_sheet_set_new (outcome, rc_offer_plans_get (rc_offer_plans_of (self->document)), NULL);
 
@@ -239,14 +250,11 @@ on_paper_selected (RcSheetWindow *self)
 static void
 on_language_selected (RcSheetWindow *self)
 {
-  char      **language = find_language (self);
-  const char *chosen = rc_pick_get_selected (self->language_drop);
+  const char *chosen = rc_pick_get_selected (self->language_drop), *language;
 
-  if (self->is_showing || g_strcmp0 (*language, chosen) == 0)
+  if (self->is_showing || g_strcmp0 (find_language (self), chosen) == 0)
     return;
-  g_free (*language);
-  *language = g_strdup (chosen);
-  self->has_chosen = self->has_chosen || language == &self->their_language;
+  g_hash_table_insert (self->languages, dup_reader (self, &language), g_strdup (chosen));
   lay_out (self);
 }
 
@@ -416,8 +424,7 @@ static void
 rc_sheet_window_finalize (GObject *object)
 {
   g_free (RC_SHEET_WINDOW (object)->number);
-  g_free (RC_SHEET_WINDOW (object)->own_language);
-  g_free (RC_SHEET_WINDOW (object)->their_language);
+  g_hash_table_unref (RC_SHEET_WINDOW (object)->languages);
   G_OBJECT_CLASS (rc_sheet_window_parent_class)->finalize (object);
 }
 
@@ -463,6 +470,7 @@ static void
 rc_sheet_window_init (RcSheetWindow *self)
 {
   self->zoom = ZOOM_START;
+  self->languages = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 

@@ -92,9 +92,9 @@ equal (const RcSupplier *a, const RcSupplier *b)
 {
   return g_strcmp0 (a->name, b->name) == 0 && g_strcmp0 (a->address, b->address) == 0
          && g_strcmp0 (a->phone, b->phone) == 0 && g_strcmp0 (a->email, b->email) == 0
-         && g_strcmp0 (a->account, b->account) == 0 && a->freight_cost == b->freight_cost
-         && a->freight_sale == b->freight_sale && a->freight_free_from == b->freight_free_from
-         && a->lead_days == b->lead_days;
+         && g_strcmp0 (a->account, b->account) == 0 && g_strcmp0 (a->language, b->language) == 0
+         && a->freight_cost == b->freight_cost && a->freight_sale == b->freight_sale
+         && a->freight_free_from == b->freight_free_from && a->lead_days == b->lead_days;
 }
 
 static gboolean

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "form-field.h"
+#include "pick.h"
 #include "price-edit.h"
 
 typedef enum
@@ -25,6 +26,7 @@ struct _RcSupplierForm
   GtkLabel      *title_label;
   GtkBox        *first_row, *second_row;
   GtkTextBuffer *address;
+  GtkDropDown   *language_drop;
   GtkWidget     *fields[N_FIELDS];
   GtkLabel      *labels[N_FIELDS];
   RcSupplier    *before; /* nullable */
@@ -95,6 +97,7 @@ rc_supplier_form_read (RcSupplierForm *self, GError **error)
   supplier->phone = dup_text (self, FIELD_PHONE);
   supplier->email = dup_text (self, FIELD_EMAIL);
   supplier->address = rc_form_dup_lines (self->address);
+  supplier->language = g_strdup (rc_pick_get_selected (self->language_drop));
   return supplier;
 }
 
@@ -145,6 +148,7 @@ rc_supplier_form_open (RcSupplierForm *self, const RcSupplier *supplier, gboolea
   show_money (self, FIELD_FREIGHT_COST, _ ("Freight of an order"), supplier->freight_cost);
   show_money (self, FIELD_FREIGHT_SALE, _ ("Freight charged"), supplier->freight_sale);
   show_money (self, FIELD_FREE_FROM, _ ("Free from"), supplier->freight_free_from);
+  rc_pick_show_languages (self->language_drop, supplier->language);
   gtk_text_buffer_set_text (self->address, supplier->address != NULL ? supplier->address : "", -1);
   gtk_widget_grab_focus (self->fields[FIELD_NAME]);
 }
@@ -161,6 +165,16 @@ add_field (RcSupplierForm *self, Field field, const char *name, GtkWidget *entry
 }
 
 static void
+add_language (RcSupplierForm *self)
+{
+  GtkWidget *drop = gtk_drop_down_new (NULL, NULL);
+
+  gtk_widget_set_tooltip_text (drop, _ ("The language of orders and mail to this supplier"));
+  gtk_box_append (self->second_row, rc_form_field_new (_ ("Language"), drop, NULL));
+  self->language_drop = GTK_DROP_DOWN (drop);
+}
+
+static void
 rc_supplier_form_init (RcSupplierForm *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -172,6 +186,7 @@ rc_supplier_form_init (RcSupplierForm *self)
   add_field (self, FIELD_FREIGHT_SALE, _ ("Freight charged"), rc_form_entry_new (_ ("none"), 9));
   add_field (self, FIELD_FREE_FROM, _ ("Free from"), rc_form_entry_new (_ ("never"), 9));
   add_field (self, FIELD_LEAD_DAYS, _ ("Delivers in, days"), rc_form_entry_new (_ ("not known"), 9));
+  add_language (self);
 }
 
 static void

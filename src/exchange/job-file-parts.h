@@ -40,6 +40,9 @@ void       rc_job_file_write_payment (RcXmlOut *out, const RcPayment *payment);
 RcPriceBook *rc_job_file_read_prices (RcXmlIn *in, const xmlNode *node, const RcJob *job);
 void         rc_job_file_write_prices (RcXmlOut *out, const RcPriceBook *book);
 
+/* The node's language, NULL where it names none; a fault where there is no such. (transfer full) */
+char *rc_job_file_dup_language (RcXmlIn *in, const xmlNode *node);
+
 /* The <point>s under `parent`. */
 RcRing *rc_job_file_read_points (RcXmlIn *in, const xmlNode *parent);
 void    rc_job_file_write_points (RcXmlOut *out, const RcRing *ring);

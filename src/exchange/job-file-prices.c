@@ -83,6 +83,7 @@ read_supplier (RcXmlIn *in, const xmlNode *node, const RcCurrency *currency)
   supplier->phone = rc_xml_in_dup_text (node, "phone");
   supplier->email = rc_xml_in_dup_text (node, "email");
   supplier->account = rc_xml_in_dup_text (node, "account");
+  supplier->language = rc_job_file_dup_language (in, node);
   supplier->freight_cost = rc_xml_in_money (in, node, "freight-cost", currency, 0);
   supplier->freight_sale = rc_xml_in_money (in, node, "freight-sale", currency, 0);
   supplier->freight_free_from = rc_xml_in_money (in, node, "freight-free-from", currency, 0);
@@ -153,6 +154,7 @@ write_supplier (RcXmlOut *out, const RcSupplier *supplier, const RcCurrency *cur
   rc_xml_out_attribute (out, "phone", supplier->phone);
   rc_xml_out_attribute (out, "email", supplier->email);
   rc_xml_out_attribute (out, "account", supplier->account);
+  rc_xml_out_attribute (out, "language", supplier->language);
   if (supplier->freight_cost != 0)
     rc_xml_out_money (out, "freight-cost", supplier->freight_cost, currency);
   if (supplier->freight_sale != 0)

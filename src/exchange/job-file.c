@@ -103,18 +103,25 @@ read_document (const char *xml, gsize length, const char *name, GError **error)
 
 /* --- from a document to a job --- */
 
+char *
+rc_job_file_dup_language (RcXmlIn *in, const xmlNode *node)
+{
+  g_autofree char *languages = g_strjoinv (", ", (char **)rc_translation_list ());
+  char            *language = rc_xml_in_dup (node, "language");
+
+  if (language != NULL && !rc_translation_has (language))
+    rc_xml_in_fail (in, node, RC_ERROR_PARSE, _ ("language: “%s” is not a language of this program; there are %s"),
+                    language, languages);
+  return language;
+}
+
 static void
 read_customer (RcXmlIn *in, const xmlNode *node, RcJob *job)
 {
-  g_autofree char *languages = g_strjoinv (", ", (char **)rc_translation_list ());
-
   job->customer.name = rc_xml_in_dup_text (node, "name");
   job->customer.phone = rc_xml_in_dup_text (node, "phone");
   job->customer.email = rc_xml_in_dup_text (node, "email");
-  job->customer.language = rc_xml_in_dup (node, "language");
-  if (job->customer.language != NULL && !rc_translation_has (job->customer.language))
-    rc_xml_in_fail (in, node, RC_ERROR_PARSE, _ ("language: “%s” is not a language of this program; there are %s"),
-                    job->customer.language, languages);
+  job->customer.language = rc_job_file_dup_language (in, node);
   for (const xmlNode *child = node->children; child != NULL; child = child->next)
     if (rc_xml_in_is (child, "address"))
       job->customer.address = rc_xml_in_dup_content (child);

@@ -13,7 +13,7 @@ static const char *const column_names[RC_N_PRICE_COLUMNS]
         "usable_width", "repeat_length", "repeat_width",  "match",      "length_step", "least_cut",
         "full_roll",    "pack",          "pack_unit",     "tape_width", "covers",      "goods_percent",
         "work_percent", "part_percent",  "days",          "free_from",  "address",     "phone",
-        "email",        "account" };
+        "email",        "account",       "language" };
 
 /* --- reading --- */
 

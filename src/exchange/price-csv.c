@@ -159,7 +159,7 @@ static const struct
 {
   const char *kind;
   void (*read) (RcPriceRow *row, RcPriceBook *book);
-  RcPriceColumn columns[8];
+  RcPriceColumn columns[9];
   gsize         n_columns;
 } shop_kinds[] = {
   { RC_PRICE_KIND_SETTING, rc_price_read_setting, { 0 }, 0 },
@@ -171,8 +171,8 @@ static const struct
   { RC_PRICE_KIND_SUPPLIER,
     rc_price_read_supplier,
     { RC_PRICE_COLUMN_COST, RC_PRICE_COLUMN_SALE, RC_PRICE_COLUMN_ADDRESS, RC_PRICE_COLUMN_PHONE, RC_PRICE_COLUMN_EMAIL,
-      RC_PRICE_COLUMN_ACCOUNT, RC_PRICE_COLUMN_FREE_FROM, RC_PRICE_COLUMN_DAYS },
-    8 },
+      RC_PRICE_COLUMN_ACCOUNT, RC_PRICE_COLUMN_LANGUAGE, RC_PRICE_COLUMN_FREE_FROM, RC_PRICE_COLUMN_DAYS },
+    9 },
 };
 
 /* FALSE when the row is of none of those kinds. */

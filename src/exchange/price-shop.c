@@ -7,6 +7,7 @@
 
 #include "exact-text.h"
 #include "job-number.h"
+#include "translation.h"
 
 /* --- settings --- */
 
@@ -148,8 +149,9 @@ append_tax_areas (GString *csv, const RcPriceBook *book)
 void
 rc_price_read_supplier (RcPriceRow *row, RcPriceBook *book)
 {
-  const char *name = rc_price_row_get (row, RC_PRICE_COLUMN_ITEM);
-  RcSupplier *supplier = rc_supplier_new (name);
+  const char      *name = rc_price_row_get (row, RC_PRICE_COLUMN_ITEM);
+  RcSupplier      *supplier = rc_supplier_new (name);
+  g_autofree char *languages = g_strjoinv (", ", (char **)rc_translation_list ());
 
   if (rc_price_book_find_supplier (book, name) != NULL)
     rc_price_row_fail (row, RC_PRICE_COLUMN_ITEM, _ ("“%s” stands in a row before; give each supplier one row"), name);
@@ -158,6 +160,10 @@ rc_price_read_supplier (RcPriceRow *row, RcPriceBook *book)
   supplier->phone = rc_price_row_dup_text (row, RC_PRICE_COLUMN_PHONE);
   supplier->email = rc_price_row_dup_text (row, RC_PRICE_COLUMN_EMAIL);
   supplier->account = rc_price_row_dup_text (row, RC_PRICE_COLUMN_ACCOUNT);
+  supplier->language = rc_price_row_dup_text (row, RC_PRICE_COLUMN_LANGUAGE);
+  if (supplier->language != NULL && !rc_translation_has (supplier->language))
+    rc_price_row_fail (row, RC_PRICE_COLUMN_LANGUAGE, _ ("“%s” is not a language of this program; there are %s"),
+                       supplier->language, languages);
   supplier->freight_cost = rc_price_row_money (row, RC_PRICE_COLUMN_COST, &book->currency);
   supplier->freight_sale = rc_price_row_money (row, RC_PRICE_COLUMN_SALE, &book->currency);
   supplier->freight_free_from = rc_price_row_money (row, RC_PRICE_COLUMN_FREE_FROM, &book->currency);
@@ -190,6 +196,7 @@ append_suppliers (GString *csv, const RcPriceBook *book)
       fields.text[RC_PRICE_COLUMN_PHONE] = rc_csv_neutralize (supplier->phone);
       fields.text[RC_PRICE_COLUMN_EMAIL] = rc_csv_neutralize (supplier->email);
       fields.text[RC_PRICE_COLUMN_ACCOUNT] = rc_csv_neutralize (supplier->account);
+      fields.text[RC_PRICE_COLUMN_LANGUAGE] = g_strdup (supplier->language);
       fields.text[RC_PRICE_COLUMN_COST] = format_money (supplier->freight_cost, book);
       fields.text[RC_PRICE_COLUMN_SALE] = format_money (supplier->freight_sale, book);
       fields.text[RC_PRICE_COLUMN_FREE_FROM] = format_money (supplier->freight_free_from, book);

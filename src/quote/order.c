@@ -4,6 +4,7 @@
 
 #include "order-notes.h"
 #include "rowcut-error.h"
+#include "translation.h"
 
 void
 rc_order_free (RcOrder *order)
@@ -208,4 +209,50 @@ rc_orders_add (GPtrArray *orders, const GPtrArray *more, const char *job, GError
         return FALSE;
     }
   return TRUE;
+}
+
+/* --- each in its supplier's language --- */
+
+static gboolean
+is_written_in (const RcOrder *order, const RcPriceBook *book, const char *language)
+{
+  return g_strcmp0 (rc_price_book_get_language (book, order->supplier), language) == 0;
+}
+
+/* Takes those that are for suppliers of that language. */
+static void
+take_worded (GPtrArray *orders, GPtrArray *worded, const RcPriceBook *book, const char *language)
+{
+  for (guint i = 0; i < MIN (orders->len, worded->len); i++)
+    if (is_written_in (orders->pdata[i], book, language))
+      {
+        RcOrder *other = orders->pdata[i];
+
+        orders->pdata[i] = worded->pdata[i];
+        worded->pdata[i] = other;
+      }
+}
+
+GPtrArray *
+rc_orders_new_worded (const RcPriceBook *book, RcOrdersFunc make, gpointer data, GError **error)
+{
+  g_autoptr (GPtrArray) orders = make (data, error);
+
+  for (const char *const *code = rc_translation_list (); orders != NULL && *code != NULL; code++)
+    {
+      g_autoptr (GPtrArray) worded = NULL;
+      guint i = 0;
+
+      while (i < orders->len && !is_written_in (orders->pdata[i], book, *code))
+        i++;
+      if (i == orders->len)
+        continue;
+      rc_translation_begin (*code);
+      worded = make (data, error);
+      rc_translation_end ();
+      if (worded == NULL)
+        return NULL;
+      take_worded (orders, worded, book, *code);
+    }
+  return g_steal_pointer (&orders);
 }

@@ -30,6 +30,13 @@ GPtrArray *rc_order_new_all (const RcJob *job, const RcPlan *plan, const GPtrArr
 GPtrArray *rc_order_new_supplement (const RcJob *job, const RcPlan *plan, const GPtrArray *quantities,
                                     const RcHeld *held, const RcPriceBook *book, const char *date, GError **error);
 
+/* Makes orders in the language of the moment; `data` is the caller's. (transfer full) GPtrArray of RcOrder. */
+typedef GPtrArray *(*RcOrdersFunc) (gpointer data, GError **error);
+
+/* The orders that `make` makes, each in the language of its supplier. It makes the same ones in every language, and is
+ * called once for each. For the main thread, with no language begun. Errors are those of `make`. (transfer full) */
+GPtrArray *rc_orders_new_worded (const RcPriceBook *book, RcOrdersFunc make, gpointer data, GError **error);
+
 /* What the plan takes from rolls in stock, from what is cut already and what is on its way, instead of buying it.
  * Translated. (transfer full) GPtrArray of char*. */
 GPtrArray *rc_order_list_stock (const RcPlan *plan);

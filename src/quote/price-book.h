@@ -33,6 +33,7 @@ typedef struct
   char   *name;                    /* unique in the book */
   char   *address, *phone, *email; /* nullable */
   char   *account;                 /* the shop's number there; nullable */
+  char   *language;                /* of what is written to them, a code of rc_translation_list; NULL: the program's */
   RcMoney freight_cost;            /* for each order; 0: none */
   RcMoney freight_sale;            /* what the customer is charged for it */
   RcMoney freight_free_from;       /* an order of this much or more is delivered free; 0: never */
@@ -87,6 +88,8 @@ const RcGoods *rc_price_book_find_goods (const RcPriceBook *book, const char *id
 /* NULL when there is none of that id (name). */
 const RcTaxArea  *rc_price_book_find_tax_area (const RcPriceBook *book, const char *id);
 const RcSupplier *rc_price_book_find_supplier (const RcPriceBook *book, const char *name);
+/* Of what is written to that supplier, borrowed; NULL: the program's. */
+const char *rc_price_book_get_language (const RcPriceBook *book, const char *supplier);
 
 /* The sale price that leaves `margin_ppm` of itself over the cost, rounded up to the minor unit: cost / (1 - margin).
  * FALSE and RC_ERROR_RANGE for a margin that is not below 100 %, or below -100 %. */

@@ -61,6 +61,7 @@ rc_supplier_copy (const RcSupplier *supplier)
   copy->phone = g_strdup (supplier->phone);
   copy->email = g_strdup (supplier->email);
   copy->account = g_strdup (supplier->account);
+  copy->language = g_strdup (supplier->language);
   return copy;
 }
 
@@ -74,6 +75,7 @@ rc_supplier_free (RcSupplier *supplier)
   g_free (supplier->phone);
   g_free (supplier->email);
   g_free (supplier->account);
+  g_free (supplier->language);
   g_free (supplier);
 }
 
@@ -88,6 +90,14 @@ rc_price_book_find_supplier (const RcPriceBook *book, const char *name)
         return supplier;
     }
   return NULL;
+}
+
+const char *
+rc_price_book_get_language (const RcPriceBook *book, const char *supplier)
+{
+  const RcSupplier *found = rc_price_book_find_supplier (book, supplier);
+
+  return found != NULL ? found->language : NULL;
 }
 
 char *

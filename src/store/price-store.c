@@ -24,7 +24,8 @@ add_suppliers (const RcPriceBook *book, RcRowSet *rows)
                       RC_VALUES (rc_value_text (one->name), rc_value_integer (i), rc_value_text (one->address),
                                  rc_value_text (one->phone), rc_value_text (one->email), rc_value_text (one->account),
                                  rc_value_integer (one->freight_cost), rc_value_integer (one->freight_sale),
-                                 rc_value_integer (one->freight_free_from), rc_value_integer (one->lead_days)));
+                                 rc_value_integer (one->freight_free_from), rc_value_integer (one->lead_days),
+                                 rc_value_text (one->language)));
     }
 }
 
@@ -103,6 +104,7 @@ build_suppliers (const RcRowSet *rows, RcPriceBook *book)
       one->freight_sale = rc_value_get_integer (&row[7]);
       one->freight_free_from = rc_value_get_integer (&row[8]);
       one->lead_days = (int)rc_value_get_integer (&row[9]);
+      one->language = rc_value_dup_text (&row[10]);
       g_ptr_array_add (book->suppliers, one);
     }
 }

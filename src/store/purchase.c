@@ -436,9 +436,10 @@ keep_for_job (RcStore *store, const char *number, const RcArrival *arrival, cons
 }
 
 static gboolean
-receive_all (RcStore *store, const char *number, GArray *arrivals, const char *notes, const char *day, const char *now,
-             GError **error)
+receive_all (RcStore *store, const char *number, GArray *arrivals, const char *day, const char *now, GError **error)
 {
+  g_autofree char *cause = g_strconcat (RC_CAUSE_ORDER, number, NULL);
+
   for (guint i = 0; i < arrivals->len; i++)
     {
       const RcArrival *arrival = &g_array_index (arrivals, RcArrival, i);
@@ -448,7 +449,7 @@ receive_all (RcStore *store, const char *number, GArray *arrivals, const char *n
         return FALSE;
       if (arrival->roll == NULL)
         continue;
-      id = rc_stock_receive (store, arrival->roll, NULL, notes, now, error);
+      id = rc_stock_receive (store, arrival->roll, NULL, cause, NULL, now, error);
       if (id == NULL)
         return FALSE;
       g_free (arrival->roll->id);
@@ -460,8 +461,8 @@ receive_all (RcStore *store, const char *number, GArray *arrivals, const char *n
 }
 
 gboolean
-rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, const char *notes, const char *day,
-                        const char *now, GError **error)
+rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, const char *day, const char *now,
+                        GError **error)
 {
   g_autofree char *doing = g_strdup_printf (_ ("Receiving order %s"), number);
 
@@ -469,7 +470,7 @@ rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, co
 
   if (!rc_store_begin (store, doing, error))
     return FALSE;
-  if (!receive_all (store, number, arrivals, notes, day, now, error))
+  if (!receive_all (store, number, arrivals, day, now, error))
     return rc_store_rollback (store);
   return rc_store_commit (store, doing, error);
 }
@@ -484,5 +485,5 @@ rc_store_receive_line (RcStore *store, const char *number, guint line, gint64 qu
   g_return_val_if_fail (day != NULL, FALSE);
 
   g_array_append_val (arrivals, arrival);
-  return rc_store_receive_order (store, number, arrivals, NULL, day, day, error);
+  return rc_store_receive_order (store, number, arrivals, day, day, error);
 }

@@ -76,10 +76,10 @@ typedef struct
 
 /* All that came in at once: the lines noted and the rolls in stock, kept for their jobs, or nothing of it.
  * RC_ERROR_RANGE when more comes in of a line than was ordered and has not come yet. When nothing is open any more the
- * order is received. `arrivals` is of RcArrival; `day` is noted in the order, `now` and `notes` (nullable) in the
- * rolls' histories. */
-gboolean rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, const char *notes,
-                                 const char *day, const char *now, GError **error);
+ * order is received. `arrivals` is of RcArrival; `day` is noted in the order, `now` in the rolls'
+ * histories. */
+gboolean rc_store_receive_order (RcStore *store, const char *number, GArray *arrivals, const char *day, const char *now,
+                                 GError **error);
 
 /* The same of one line of goods that are no rolls. */
 gboolean rc_store_receive_line (RcStore *store, const char *number, guint line, gint64 quantity_micro, const char *day,

@@ -81,8 +81,8 @@ static const RcRowTable tables[] = {
   [RC_TABLE_TAX_AREAS] = { "tax_areas", "id, position, name, goods_ppm, work_ppm", 5, 1, "position" },
   [RC_TABLE_SUPPLIERS] = { "suppliers",
                            "name, position, address, phone, email, account, freight_cost_minor, freight_sale_minor, "
-                           "freight_free_from_minor, lead_days",
-                           10, 1, "position" },
+                           "freight_free_from_minor, lead_days, language",
+                           11, 1, "position" },
   [RC_TABLE_PRICES]
   = { "prices", "position, item, unit, cost_minor, sale_minor, valid_from, valid_to, from_micro", 8, 1, "position" },
 };

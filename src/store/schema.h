@@ -7,7 +7,7 @@
 #define RC_SCHEMA_APPLICATION_ID 0x52774374
 
 /* The version that data/schema.sql makes. */
-#define RC_SCHEMA_VERSION        5
+#define RC_SCHEMA_VERSION        6
 #define RC_SCHEMA_MAX_MIGRATIONS 8
 
 /* migrations[0] turns a store of version 1 into one of version 2, and so on (data/migrate-1.sql, ...); NULL: no way.

@@ -1,4 +1,7 @@
 /* Reading the stock: rolls, promises, history, cut pieces. */
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
 #include "query.h"
 #include "roll-rows.h"
 #include "stock-within.h"
@@ -117,6 +120,30 @@ parse_kind (const char *name)
   return RC_MOVE_CORRECTED;
 }
 
+/* In the reader's language. (transfer full) NULL: nothing known. */
+static char *
+dup_cause (const char *cause)
+{
+  if (cause == NULL)
+    return NULL;
+  if (g_str_has_prefix (cause, RC_CAUSE_REMNANT))
+    return g_strdup_printf (_ ("remnant of roll %s"), cause + strlen (RC_CAUSE_REMNANT));
+  if (g_str_has_prefix (cause, RC_CAUSE_ORDER))
+    return g_strdup_printf (_ ("order %s"), cause + strlen (RC_CAUSE_ORDER));
+  return g_strdup (g_str_equal (cause, RC_CAUSE_NO_DAMAGE) ? _ ("no damage") : _ ("damage"));
+}
+
+/* What the program knows of it, and what people wrote. (transfer full) NULL: nothing. */
+static char *
+dup_notes (const char *cause, const char *notes)
+{
+  g_autofree char *known = dup_cause (cause);
+
+  if (known == NULL || notes == NULL || *notes == '\0')
+    return known != NULL ? g_steal_pointer (&known) : g_strdup (notes);
+  return g_strdup_printf ("%s, %s", known, notes);
+}
+
 GPtrArray *
 rc_store_find_moves (RcStore *store, const char *roll_id, GError **error)
 {
@@ -126,7 +153,7 @@ rc_store_find_moves (RcStore *store, const char *roll_id, GError **error)
   g_return_val_if_fail (store != NULL, NULL);
 
   if (!rc_query_start (&query, store,
-                       "SELECT roll, kind, job_id, length_ticks, balance_ticks, made, notes FROM roll_moves"
+                       "SELECT roll, kind, job_id, length_ticks, balance_ticks, made, notes, cause FROM roll_moves"
                        " WHERE ?1 IS NULL OR roll = ?1 ORDER BY move",
                        RC_VALUES (rc_value_text (roll_id)), error))
     return NULL;
@@ -140,7 +167,7 @@ rc_store_find_moves (RcStore *store, const char *roll_id, GError **error)
       move->length = rc_query_get_integer (&query, 3);
       move->balance = rc_query_get_integer (&query, 4);
       move->made = rc_query_dup_text (&query, 5);
-      move->notes = rc_query_dup_text (&query, 6);
+      move->notes = dup_notes (rc_query_get_text (&query, 7), rc_query_get_text (&query, 6));
       g_ptr_array_add (found, move);
     }
   return query.failed ? NULL : g_steal_pointer (&found);

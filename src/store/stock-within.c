@@ -5,17 +5,26 @@
 #include "query.h"
 #include "roll-rows.h"
 
-static gboolean
-note (RcStore *store, const char *roll_id, RcMoveKind kind, const char *job_id, RcLength length, const char *now,
-      const char *notes, GError **error)
+/* A line of a roll's history, borrowed. */
+typedef struct
 {
-  return rc_query_run (store,
-                       "INSERT INTO roll_moves (roll, kind, job_id, length_ticks, balance_ticks, made, notes)"
-                       " VALUES (?1, ?2, ?3, ?4, coalesce ((SELECT length_ticks FROM rolls WHERE id = ?1), 0), ?5, ?6)",
-                       RC_VALUES (rc_value_text (roll_id), rc_value_text (rc_move_kind_get_name (kind)),
-                                  rc_value_text (job_id), rc_value_integer (length), rc_value_text (now),
-                                  rc_value_text (notes)),
-                       error);
+  RcMoveKind  kind;
+  const char *job_id; /* nullable */
+  RcLength    length;
+  const char *cause, *notes; /* nullable */
+} Move;
+
+static gboolean
+note (RcStore *store, const char *roll_id, const Move *move, const char *now, GError **error)
+{
+  return rc_query_run (
+      store,
+      "INSERT INTO roll_moves (roll, kind, job_id, length_ticks, balance_ticks, made, notes, cause)"
+      " VALUES (?1, ?2, ?3, ?4, coalesce ((SELECT length_ticks FROM rolls WHERE id = ?1), 0), ?5, ?6, ?7)",
+      RC_VALUES (rc_value_text (roll_id), rc_value_text (rc_move_kind_get_name (move->kind)),
+                 rc_value_text (move->job_id), rc_value_integer (move->length), rc_value_text (now),
+                 rc_value_text (move->notes), rc_value_text (move->cause)),
+      error);
 }
 
 static gboolean
@@ -119,8 +128,8 @@ dup_free_ticket (RcStore *store, GError **error)
 }
 
 char *
-rc_stock_receive (RcStore *store, const RcRoll *roll, const char *job_id, const char *notes, const char *now,
-                  GError **error)
+rc_stock_receive (RcStore *store, const RcRoll *roll, const char *job_id, const char *cause, const char *notes,
+                  const char *now, GError **error)
 {
   g_autofree char *id = roll->id != NULL ? g_strdup (roll->id) : dup_free_ticket (store, error);
   gint64           n_found;
@@ -140,7 +149,7 @@ rc_stock_receive (RcStore *store, const RcRoll *roll, const char *job_id, const 
       return NULL;
     }
   if (!insert_roll (store, roll, id, error)
-      || !note (store, id, RC_MOVE_RECEIVED, job_id, roll->length, now, notes, error))
+      || !note (store, id, &(Move){ RC_MOVE_RECEIVED, job_id, roll->length, cause, notes }, now, error))
     return NULL;
   return g_steal_pointer (&id);
 }
@@ -158,8 +167,9 @@ rc_stock_reserve (RcStore *store, const char *roll_id, const char *job_id, RcLen
   if (length == standing.own)
     return TRUE;
   return set_promise (store, roll_id, job_id, length, now, error)
-         && note (store, roll_id, length > standing.own ? RC_MOVE_RESERVED : RC_MOVE_RELEASED, job_id,
-                  length - standing.own, now, NULL, error);
+         && note (store, roll_id,
+                  &(Move){ length > standing.own ? RC_MOVE_RESERVED : RC_MOVE_RELEASED, job_id, length - standing.own },
+                  now, error);
 }
 
 /* Damaged lengths move towards the roll's start with what is cut before them. */
@@ -211,7 +221,7 @@ static gboolean
 keep_remnant (RcStore *store, const char *roll_id, const char *job_id, RcRoll *remnant, const char *now, GError **error)
 {
   g_auto (RcQuery) query = { 0 };
-  g_autofree char *id = NULL, *notes = g_strdup_printf (_ ("remnant of roll %s"), roll_id);
+  g_autofree char *id = NULL, *cause = g_strconcat (RC_CAUSE_REMNANT, roll_id, NULL);
 
   if (!rc_query_start (&query, store, "SELECT goods, lot FROM rolls WHERE id = ?", RC_VALUES (rc_value_text (roll_id)),
                        error)
@@ -223,7 +233,7 @@ keep_remnant (RcStore *store, const char *roll_id, const char *job_id, RcRoll *r
   remnant->lot = rc_query_dup_text (&query, 1);
   remnant->remnant = TRUE;
   rc_query_clear (&query);
-  id = rc_stock_receive (store, remnant, job_id, notes, now, error);
+  id = rc_stock_receive (store, remnant, job_id, cause, NULL, now, error);
   if (id == NULL)
     return FALSE;
   g_free (remnant->id);
@@ -267,7 +277,7 @@ rc_stock_cut (RcStore *store, const char *roll_id, const char *job_id, RcLength 
   /* What is promised to the job goes down with what it gets, and is never more than what the others leave. */
   if (!set_promise (store, roll_id, job_id, MIN (MAX (0, standing.own - length), left - standing.others), now, error)
       || !shorten (store, roll_id, length, left, error)
-      || !note (store, roll_id, RC_MOVE_CUT, job_id, left - standing.length, now, NULL, error))
+      || !note (store, roll_id, &(Move){ RC_MOVE_CUT, job_id, left - standing.length }, now, error))
     return FALSE;
   for (guint i = 0; pieces != NULL && i < pieces->len; i++)
     if (!insert_piece (store, roll_id, job_id, pieces->pdata[i], now, error))
@@ -297,7 +307,8 @@ rc_stock_correct (RcStore *store, const char *roll_id, RcLength length, const ch
     }
   return rc_query_run (store, "UPDATE rolls SET length_ticks = ? WHERE id = ?",
                        RC_VALUES (rc_value_integer (length), rc_value_text (roll_id)), error)
-         && note (store, roll_id, RC_MOVE_CORRECTED, NULL, length - standing.length, now, notes, error);
+         && note (store, roll_id, &(Move){ RC_MOVE_CORRECTED, NULL, length - standing.length, NULL, notes }, now,
+                  error);
 }
 
 gboolean
@@ -323,7 +334,8 @@ rc_stock_mark_damage (RcStore *store, const char *roll_id, const GArray *flaws, 
     }
   return rc_query_run (store, "UPDATE rolls SET flaws = ? WHERE id = ?",
                        RC_VALUES (rc_value_text (text), rc_value_text (roll_id)), error)
-         && note (store, roll_id, RC_MOVE_CORRECTED, NULL, 0, now, flaws->len > 0 ? _ ("damage") : _ ("no damage"),
+         && note (store, roll_id,
+                  &(Move){ RC_MOVE_CORRECTED, NULL, 0, flaws->len > 0 ? RC_CAUSE_DAMAGE : RC_CAUSE_NO_DAMAGE }, now,
                   error);
 }
 
@@ -335,7 +347,7 @@ rc_stock_place (RcStore *store, const char *roll_id, const char *place, const ch
   return rc_stock_find_standing (store, roll_id, NULL, &standing, error)
          && rc_query_run (store, "UPDATE rolls SET place = ? WHERE id = ?",
                           RC_VALUES (rc_value_text (place), rc_value_text (roll_id)), error)
-         && note (store, roll_id, RC_MOVE_PLACED, NULL, 0, now, place, error);
+         && note (store, roll_id, &(Move){ RC_MOVE_PLACED, NULL, 0, NULL, place }, now, error);
 }
 
 /* The roll as it is in stock; NULL with an error when it is not there. (transfer full) */

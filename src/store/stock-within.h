@@ -13,9 +13,15 @@ typedef struct
 
 gboolean rc_stock_find_standing (RcStore *store, const char *roll_id, const char *job_id, RcStanding *standing,
                                  GError **error);
-/* `job_id` (nullable): it is left of what was cut for that job. */
-char    *rc_stock_receive (RcStore *store, const RcRoll *roll, const char *job_id, const char *notes, const char *now,
-                           GError **error);
+/* Causes as the history keeps them, the first two with a number after them: they are worded for who reads them. */
+#define RC_CAUSE_REMNANT   "remnant "
+#define RC_CAUSE_ORDER     "order "
+#define RC_CAUSE_DAMAGE    "damage"
+#define RC_CAUSE_NO_DAMAGE "no damage"
+
+/* `job_id` (nullable): it is left of what was cut for that job. `cause` and `notes` are nullable. */
+char    *rc_stock_receive (RcStore *store, const RcRoll *roll, const char *job_id, const char *cause, const char *notes,
+                           const char *now, GError **error);
 gboolean rc_stock_reserve (RcStore *store, const char *roll_id, const char *job_id, RcLength length, const char *now,
                            GError **error);
 gboolean rc_stock_cut (RcStore *store, const char *roll_id, const char *job_id, RcLength length,

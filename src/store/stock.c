@@ -45,7 +45,7 @@ rc_store_receive_roll (RcStore *store, const RcRoll *roll, const char *notes, co
 
   if (!rc_store_begin (store, doing, error))
     return NULL;
-  id = rc_stock_receive (store, roll, NULL, notes, now, error);
+  id = rc_stock_receive (store, roll, NULL, NULL, notes, now, error);
   if (!finish (store, id != NULL, doing, error))
     g_clear_pointer (&id, g_free);
   return id;

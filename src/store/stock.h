@@ -45,7 +45,7 @@ typedef struct
   RcLength   length;  /* added; below 0: taken off. Of a reservation: promised; below 0: given back */
   RcLength   balance; /* left on the roll after it */
   char      *made;
-  char      *notes; /* nullable */
+  char      *notes; /* in the reader's language, as far as the program wrote them; nullable */
 } RcRollMove;
 
 void rc_roll_move_free (RcRollMove *move);

@@ -121,6 +121,44 @@ def check_language_option():
                    f"{command[0]}: no language “{wrong}”", process.stderr)
 
 
+def check_orders_of_suppliers():
+    """An order is written in its supplier's language, whatever the office reads, unless it is told otherwise."""
+    if "ROWCUT_LOCALE_DIR" not in os.environ:
+        tap.skip("orders in the suppliers' languages", "ROWCUT_LOCALE_DIR does not name the translations")
+        return
+    catalogues = {"ROWCUT_LOCALE_DIR": os.environ["ROWCUT_LOCALE_DIR"]}
+    prices = jobs.PRICES.replace("<catalogue>", '<supplier name="Quay Mills" language="es"/><catalogue>')
+    path = tap.write("spanish-mill.xml", jobs.job(jobs.room("Parlour", "15 ft", "20 ft"), prices=prices))
+
+    def read(*options, **reader):
+        answer = tap.answer("order", path, "--date", tap.DATE, "--pdf", tap.home / "to.pdf", *options, **catalogues, **reader)
+        papers = [subprocess.run(["pdftotext", tap.home / f"to-{n}.pdf", "-"], capture_output=True, text=True).stdout
+                  for n in (1, 2)]
+        return " ".join(answer["orders"][0]["notes"]), *papers
+
+    for name, reader in (("C", {"LC_ALL": "C"}), ("French", {"LC_ALL": "es_ES.UTF-8", "LANGUAGE": "fr"})):
+        notes, mill, others = read(**reader)
+        tap.ok("de ancho" in notes and "Tenga en cuenta" in mill, f"the mill's is Spanish for a {name} reader", notes + mill)
+        tap.ok("Order" in others and "Pedido" not in others, f"the other is as before for a {name} reader", others)
+    notes, mill, _ = read("--language", "fr", LC_ALL="C")
+    tap.ok("de ancho" not in notes + mill and "noter" in mill, "all are French when French is asked for", notes + mill)
+
+
+def check_causes():
+    """What the program notes of a roll is worded for who reads it, not for who did it."""
+    if "ROWCUT_LOCALE_DIR" not in os.environ:
+        tap.skip("a roll's history in another language", "ROWCUT_LOCALE_DIR does not name the translations")
+        return
+    store = ("--store", tap.home / "causes.db")
+    tap.run("store", "import", "--prices", tap.SOURCE / "data" / "price-book.csv", *store)
+    tap.run("store", "receive", "R-7", "fennel-twist-oat", "40 ft", *store)
+    tap.run("store", "cut", "R-7", "J-1", "10 ft", "remnant:4'x10'", "--json", *store)
+    for language, words in (("en", "remnant of roll R-7"), ("es", "retal del rollo R-7"), ("fr", "coupon du rouleau R-7")):
+        text = tap.run("store", "history", *store, LC_ALL="es_ES.UTF-8", LANGUAGE=language,
+                       ROWCUT_LOCALE_DIR=os.environ["ROWCUT_LOCALE_DIR"]).stdout
+        tap.ok(words in text, f"history: {language}", text)
+
+
 def check_missing_words():
     """A language whose words are not installed is refused, and those that are there are named."""
     path = tap.write("job.xml", jobs.job(jobs.room("Parlour", "15 ft", "20 ft")))
@@ -144,5 +182,7 @@ check_effort()
 check_files()
 check_language()
 check_language_option()
+check_orders_of_suppliers()
+check_causes()
 check_missing_words()
 tap.done()

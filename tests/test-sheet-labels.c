@@ -78,6 +78,43 @@ test_words (void)
   g_assert_cmpuint (count (words, "31' 0\""), ==, 0); /* a foot wide: into the bin */
 }
 
+/* Of carpet that comes in several lengths every paper says which of them, under one number. */
+static void
+test_lengths_to_buy (void)
+{
+  static const RcSheetKind papers[]
+      = { RC_SHEET_ROLL_LABELS, RC_SHEET_CUT_LIST, RC_SHEET_FITTERS, RC_SHEET_JOB_SUMMARY };
+  RcPriceBook *book = rc_sheet_fixture_make_book ();
+
+  ((RcGoods *)rc_price_book_find_goods (book, "twist"))->full_roll = 30 * RC_TICKS_PER_FOOT;
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new_of (rc_sheet_fixture_make_house (RC_UNITS_IMPERIAL), book);
+  RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
+  const RcCutting *cutting = g_ptr_array_index (fixture->plan->cuttings, 0);
+  guint            n_bought = 0;
+
+  g_assert_cmpstr (cutting->goods->id, ==, "twist");
+  for (guint use = 0; use < cutting->answer->rolls->len; use++)
+    n_bought += rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, use)) == NULL;
+  g_assert_cmpuint (n_bought, >, 1);
+  for (guint i = 0; i < G_N_ELEMENTS (papers); i++)
+    {
+      g_autofree char *words = rc_sheet_fixture_dup_words (papers[i], &data);
+
+      for (guint number = 1; words != NULL && number <= n_bought; number++)
+        {
+          g_autofree char *name = g_strdup_printf ("length %u of %u", number, n_bought);
+          g_assert_cmpuint (count (words, name), >=, 1);
+        }
+      if (words == NULL)
+        g_test_skip ("pdftotext is not here");
+    }
+  const GPtrArray *notes = ((const RcOrder *)g_ptr_array_index (fixture->orders, 0))->notes;
+  guint            n_named = 0;
+  for (guint i = 0; i < notes->len; i++)
+    n_named += strstr (notes->pdata[i], ", length ") != NULL;
+  g_assert_cmpuint (n_named, ==, n_bought);
+}
+
 /* Eight to a page. */
 static void
 test_pages (void)
@@ -136,6 +173,7 @@ main (int argc, char **argv)
 
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet-labels/words", test_words);
+  g_test_add_func ("/sheet-labels/lengths to buy", test_lengths_to_buy);
   g_test_add_func ("/sheet-labels/pages", test_pages);
   g_test_add_func ("/sheet-labels/of stock", test_of_stock);
   status = g_test_run ();

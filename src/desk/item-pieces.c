@@ -2,7 +2,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "quantity.h"
+#include "order.h"
 
 static const char *
 get_kind_label (RcPieceKind kind)
@@ -19,30 +19,25 @@ find_name (const RcMeasure *measure, const RcPiece *piece)
   return room ? room->name : stair ? stair->name : "";
 }
 
-/* Where the piece comes off a roll; FALSE when it comes off none. */
-static gboolean
-find_place (const RcPlan *plan, guint number, RcLength *along, const char **roll)
+static const char *
+get_roll (const RcCutting *cutting, const RcNestPlacement *placement)
 {
-  const RcCutting       *cutting;
-  const RcNestPlacement *placement = rc_plan_find_placement (plan, number, &cutting);
-  if (placement == NULL)
-    return FALSE;
-  *along = placement->along;
-  *roll = rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, placement->roll));
-  return TRUE;
+  return rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, placement->roll));
 }
 
-/* "R-1041 at 12' 0\"" */
+/* "R-1041 at 12' 0\""; of goods to be bought which of their lengths, where there are several; "": off no roll. */
 static char *
 dup_place (const RcPlan *plan, const RcPiece *piece, const RcLengthStyle *style)
 {
-  RcLength    along = 0;
-  const char *roll = NULL;
+  const RcCutting       *cutting;
+  const RcNestPlacement *placement = rc_plan_find_placement (plan, piece->number, &cutting);
 
-  if (!find_place (plan, piece->number, &along, &roll))
+  if (placement == NULL)
     return g_strdup ("");
-  g_autofree char *at = rc_length_format (along, style);
-  g_autofree char *name = roll ? rc_ticket_format_bare (roll) : g_strdup (_ ("new goods"));
+  const char      *roll = get_roll (cutting, placement);
+  g_autofree char *at = rc_length_format (placement->along, style);
+  g_autofree char *bought = rc_order_dup_length_name (cutting, placement->roll);
+  g_autofree char *name = roll ? rc_ticket_format_bare (roll) : g_strdup (bought ? bought : _ ("new goods"));
   return g_strdup_printf (_ ("%s at %s"), name, at);
 }
 
@@ -76,14 +71,14 @@ dup_detail (const RcOutcome *outcome, const RcPiece *piece)
 static const RcQuoteLine *
 find_quote_line (const RcOutcome *outcome, const RcPiece *piece)
 {
-  const RcFloorArea *area = piece->area ? rc_measure_find_area (outcome->measure, piece->area) : NULL;
-  const RcStair     *stair = rc_measure_find_stair (outcome->measure, piece->room);
-  const char        *carpet = area ? area->carpet : stair ? stair->carpet : NULL;
-  const RcQuoteLine *other = NULL;
-  const char        *roll = NULL;
-  RcLength           along = 0;
+  const RcFloorArea     *area = piece->area ? rc_measure_find_area (outcome->measure, piece->area) : NULL;
+  const RcStair         *stair = rc_measure_find_stair (outcome->measure, piece->room);
+  const char            *carpet = area ? area->carpet : stair ? stair->carpet : NULL;
+  const RcQuoteLine     *other = NULL;
+  const RcCutting       *cutting;
+  const RcNestPlacement *placement = rc_plan_find_placement (outcome->plan, piece->number, &cutting);
+  const char            *roll = placement != NULL ? get_roll (cutting, placement) : NULL;
 
-  find_place (outcome->plan, piece->number, &along, &roll);
   for (guint i = 0; outcome->quote && i < outcome->quote->lines->len; i++)
     {
       const RcQuoteLine *line = g_ptr_array_index (outcome->quote->lines, i);

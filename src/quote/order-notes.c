@@ -52,16 +52,32 @@ format_cuts (const RcCutting *cutting, guint roll)
   return g_string_free (text, FALSE);
 }
 
+char *
+rc_order_dup_length_name (const RcCutting *cutting, guint use)
+{
+  guint n_bought = 0, number = 0;
+
+  for (guint i = 0; i < cutting->answer->rolls->len; i++)
+    if (rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, i)) == NULL)
+      {
+        n_bought++;
+        number = i == use ? n_bought : number;
+      }
+  return number > 0 && n_bought > 1 ? g_strdup_printf (_ ("length %u of %u"), number, n_bought) : NULL;
+}
+
 static void
 add_length (GPtrArray *notes, const RcCutting *cutting, guint roll)
 {
   const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, roll);
   g_autofree char *length = rc_reason_format_sold_length (cutting->goods, use->length);
   g_autofree char *width = rc_reason_format_sold_length (cutting->goods, cutting->goods->roll_width);
-  g_autofree char *cuts = format_cuts (cutting, roll);
+  g_autofree char *cuts = format_cuts (cutting, roll), *name = rc_order_dup_length_name (cutting, roll);
 
-  g_ptr_array_add (
-      notes, g_strdup_printf (_ ("%s: one length of %s, %s wide, in one piece"), cutting->goods->name, length, width));
+  g_ptr_array_add (notes, name == NULL ? g_strdup_printf (_ ("%s: one length of %s, %s wide, in one piece"),
+                                                          cutting->goods->name, length, width)
+                                       : g_strdup_printf (_ ("%s, %s: %s, %s wide, in one piece"), cutting->goods->name,
+                                                          name, length, width));
   g_ptr_array_add (notes, g_strdup_printf (_ ("Cuts from this length, width × length, from its start: %s"), cuts));
 }
 

@@ -37,6 +37,10 @@ typedef GPtrArray *(*RcOrdersFunc) (gpointer data, GError **error);
  * called once for each. For the main thread, with no language begun. Errors are those of `make`. (transfer full) */
 GPtrArray *rc_orders_new_worded (const RcPriceBook *book, RcOrdersFunc make, gpointer data, GError **error);
 
+/* Which of a carpet's lengths to buy this roll of the cutting is, on every paper alike: "length 2 of 3". NULL: it is
+ * the only one, or comes from stock. Translated. (transfer full) */
+char *rc_order_dup_length_name (const RcCutting *cutting, guint use);
+
 /* What the plan takes from rolls in stock, from what is cut already and what is on its way, instead of buying it.
  * Translated. (transfer full) GPtrArray of char*. */
 GPtrArray *rc_order_list_stock (const RcPlan *plan);

@@ -7,6 +7,7 @@
 #include "fitters-words.h"
 #include "floor-figure.h"
 #include "floor-rooms.h"
+#include "order.h"
 #include "roll-drawing.h"
 #include "scale.h"
 #include "table.h"
@@ -56,7 +57,7 @@ rc_fitters_dup_source (const RcPlan *plan, const RcPiece *piece)
         {
           const RcNestPlacement *placement = &g_array_index (cutting->answer->placements, RcNestPlacement, i);
           const RcRoll          *stock;
-          g_autofree char       *at = NULL;
+          g_autofree char       *at = NULL, *bought = NULL;
 
           if (g_array_index (cutting->piece_numbers, guint, placement->cut) != piece->number)
             continue;
@@ -69,7 +70,8 @@ rc_fitters_dup_source (const RcPlan *plan, const RcPiece *piece)
               return g_strdup_printf (_ ("%s at %s"), name, at);
             }
 
-          return g_strdup_printf (_ ("bought roll at %s"), at);
+          bought = rc_order_dup_length_name (cutting, placement->roll);
+          return bought ? g_strdup_printf (_ ("%s at %s"), bought, at) : g_strdup_printf (_ ("bought roll at %s"), at);
         }
     }
 

@@ -5,6 +5,7 @@
 
 #include "floor-pieces.h"
 #include "held.h"
+#include "order.h"
 #include "scale.h"
 
 static const RcNestUse *
@@ -35,17 +36,12 @@ char *
 rc_roll_dup_name (const RcPlan *plan, const RcCutting *cutting, guint use)
 {
   const RcRoll    *roll = rc_roll_find_stock (plan, cutting, use);
-  guint            n_bought = 0, number = 0;
+  g_autofree char *bought = rc_order_dup_length_name (cutting, use);
   GString         *name;
   g_autofree char *ticket = NULL;
 
-  for (guint i = 0; i < cutting->answer->rolls->len; i++)
-    {
-      n_bought += rc_roll_find_stock (plan, cutting, i) == NULL;
-      number = i == use ? n_bought : number;
-    }
-  if (!roll && n_bought > 1)
-    return g_strdup_printf (_ ("To be bought, length %u of %u, all of one dye lot"), number, n_bought);
+  if (!roll && bought)
+    return g_strdup_printf (_ ("To be bought, %s, all of one dye lot"), bought);
   if (!roll)
     return g_strdup (_ ("To be bought, in one length and one dye lot"));
   name = g_string_new (NULL);

@@ -200,7 +200,7 @@ add_ticket (Column *column, const Label *label, const RcRoll *roll)
   g_autofree char *ticket = !roll               ? NULL
                             : label->own_ticket ? rc_ticket_format_bare (roll->id)
                                                 : rc_ticket_format (roll->id);
-  g_autofree char *from = NULL;
+  g_autofree char *from = NULL, *bought = NULL;
 
   if (roll && label->own_ticket)
     {
@@ -210,7 +210,8 @@ add_ticket (Column *column, const Label *label, const RcRoll *roll)
   column->y += 5;
   add_field (column, _ ("Ticket"), NULL);
   column->y += 2;
-  from = roll ? g_strdup_printf (_ ("off %s"), ticket) : NULL;
+  bought = label->cutting ? rc_order_dup_length_name (label->cutting, label->use) : NULL;
+  from = roll || bought ? g_strdup_printf (_ ("off %s"), roll ? ticket : bought) : NULL;
   if (from)
     add_text (column, RC_TEXT_NOTE, from, 0);
 }

@@ -5,6 +5,7 @@
 
 #include "area-view.h"
 #include "floor-figure.h"
+#include "order.h"
 #include "roll-drawing.h"
 #include "scale.h"
 #include "words.h"
@@ -105,7 +106,9 @@ add_roll (RcSheetWork *work, Rows *rows, const RcCutting *cutting, guint index)
   g_autofree char    *used = rc_text_format_length (work->data->plan->job, use->used);
   g_autofree char    *source
       = stock ? g_strdup_printf (_ ("%s, used %s"), stock->id, used) : g_strdup_printf (_ ("to buy, used %s"), used);
-  g_autofree char *text = g_strdup_printf ("%s\n%s", goods->name ? goods->name : goods->id, source);
+  g_autofree char *bought = rc_order_dup_length_name (cutting, index);
+  g_autofree char *text = g_strdup_printf ("%s%s%s\n%s", goods->name ? goods->name : goods->id, bought ? ", " : "",
+                                           bought ? bought : "", source);
   PangoLayout     *words = rc_text_layout_new (work->pages->context, RC_TEXT_NOTE, text, width);
 
   rc_text_measure (words, NULL, &words_height);

@@ -353,7 +353,7 @@ add_field (RcGoodsForm *self, Field field, const char *label, GtkWidget *widget)
 {
   self->boxes[field] = rc_form_field_new (label, widget, &self->labels[field]);
   self->fields[field] = widget;
-  gtk_box_append (field <= FIELD_UNIT ? self->first_row : self->second_row, self->boxes[field]);
+  gtk_box_append (field <= FIELD_ROLL_WIDTH ? self->first_row : self->second_row, self->boxes[field]);
   if (GTK_IS_ENTRY (widget))
     g_signal_connect_swapped (widget, "activate", G_CALLBACK (rc_form_keep), self);
 }
@@ -384,7 +384,7 @@ static void
 rc_goods_form_init (RcGoodsForm *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  add_field (self, FIELD_NAME, _ ("Name"), rc_form_entry_new (NULL, 30));
+  add_field (self, FIELD_NAME, _ ("Name"), rc_form_entry_new (NULL, 26));
   add_field (self, FIELD_KIND, _ ("Kind"), gtk_drop_down_new (NULL, NULL));
   add_field (self, FIELD_SUPPLIER, _ ("Supplier"), new_supplier ());
   add_field (self, FIELD_UNIT, _ ("Unit"), gtk_drop_down_new (NULL, NULL));

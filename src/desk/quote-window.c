@@ -103,11 +103,11 @@ say_margin (gconstpointer value, gpointer data)
 static void
 add_columns (RcQuoteWindow *self)
 {
-  const RcColumn columns[] = { { _ ("Number"), say_number, 12, FALSE, FALSE },
+  const RcColumn columns[] = { { _ ("Number"), say_number, 9, FALSE, FALSE },
                                { _ ("Issued"), say_date, 10, FALSE, FALSE },
                                { _ ("Customer and job"), say_customer, 22, FALSE, TRUE },
                                { _ ("Option"), say_option, 10, FALSE, TRUE },
-                               { _ ("State"), say_state, 20, FALSE, FALSE },
+                               { _ ("State"), say_state, 18, FALSE, FALSE },
                                { _ ("Total"), say_total, 14, TRUE, FALSE },
                                { _ ("Margin"), say_margin, 13, TRUE, FALSE } };
 

@@ -207,6 +207,34 @@ test_issued_stays (DeskFixture *fixture, gconstpointer data)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static const char *
+get_shop_name (RcShopWindow *shop)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (desk_fixture_find (GTK_WIDGET (shop), GTK_TYPE_ENTRY, "Name")));
+}
+
+/* Taken back in the window of prices, the shop's shows what it was; a change of a price leaves what is written there.
+ */
+static void
+check_undo (DeskFixture *fixture, RcShopWindow *shop)
+{
+  gpointer prices = office_hand_open_window (fixture, "win.prices", RC_TYPE_PRICE_WINDOW);
+
+  g_assert_cmpstr (get_shop_name (shop), ==, "Ropewalk Floors");
+  office_hand_act (prices, "price.undo");
+  g_assert_cmpstr (get_shop_name (shop), !=, "Ropewalk Floors");
+  office_hand_act (prices, "price.redo");
+  g_assert_cmpstr (get_shop_name (shop), ==, "Ropewalk Floors");
+  write_into (shop, "Name", "Ropewalk and more");
+  find_by (prices, "Find a price", "fennel oat");
+  office_hand_click (prices, "_Take away");
+  g_assert_cmpstr (get_shop_name (shop), ==, "Ropewalk and more");
+  office_hand_act (prices, "price.undo");
+  g_assert_cmpstr (get_shop_name (shop), ==, "Ropewalk and more");
+  gtk_window_destroy (prices);
+  write_into (shop, "Name", "Ropewalk Floors");
+}
+
 /* The letterhead, the logo and what holds for all jobs are set here; a fault names its field, and nothing is kept. */
 static void
 test_shop (DeskFixture *fixture, gconstpointer data)
@@ -235,6 +263,7 @@ test_shop (DeskFixture *fixture, gconstpointer data)
   g_assert_false (rc_shop_window_keep (shop));
   write_into (shop, "Quotations hold, days", "45");
   g_assert_true (rc_shop_window_keep (shop));
+  check_undo (fixture, shop);
   g_autoptr (RcPriceBook) book = rc_store_load_price_book (fixture->store, &error);
   g_assert_cmpstr (book->shop_name, ==, "Ropewalk Floors");
   g_assert_cmpint (book->tax_ppm, ==, 82500);

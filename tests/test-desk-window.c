@@ -3,6 +3,7 @@
 #include "area-panel.h"
 #include "compare-window.h"
 #include "desk-fixture.h"
+#include "fold-box.h"
 #include "item-list.h"
 #include "palette.h"
 #include "price-window.h"
@@ -65,6 +66,8 @@ test_first_opening_offers_the_demo (DeskFixture *fixture, gconstpointer data)
   g_assert_null (rc_window_get_document (fixture->window));
   g_assert_cmpuint (rc_job_list_get_n_jobs (rc_window_get_job_list (fixture->window)), ==, 0);
   g_assert_true (gtk_widget_get_mapped (button));
+  desk_fixture_type (GTK_WINDOW (fixture->window), " "); /* into the search for jobs: no button is pressed by it */
+  g_assert_null (rc_window_get_document (fixture->window));
   g_signal_emit_by_name (button, "clicked");
   desk_fixture_settle ();
   g_assert_nonnull (rc_window_get_document (fixture->window));
@@ -193,6 +196,35 @@ test_choice_is_the_same_everywhere (DeskFixture *fixture, gconstpointer data)
   choose_room (fixture, "study");
   g_assert_cmpuint (get_selected (things), !=, was);
   g_assert_cmpuint (get_selected (pieces), ==, GTK_INVALID_LIST_POSITION);
+}
+
+/* The floor does not move under the hand by what is chosen: with few options, many, or none. */
+static void
+test_options_keep_their_place (DeskFixture *fixture, gconstpointer data)
+{
+  const RcMeasure *measure = rc_document_get_measure (rc_window_get_document (fixture->window));
+  GtkWidget       *box = desk_fixture_find (GTK_WIDGET (get_bench (fixture)), RC_TYPE_FOLD_BOX, NULL);
+  RcOptionRow     *row = rc_bench_get_option_row (get_bench (fixture));
+  guint            least = G_MAXUINT, most = 0;
+  int              height = 0;
+
+  gtk_window_set_default_size (GTK_WINDOW (fixture->window), 900, 700); /* the figures and one option, not three */
+  desk_fixture_settle ();
+
+  for (guint i = 0; i < measure->rooms->len; i++)
+    {
+      choose_room (fixture, ((const RcRoom *)g_ptr_array_index (measure->rooms, i))->id);
+      desk_fixture_paint (GTK_WIDGET (fixture->window));
+      least = MIN (least, rc_option_row_get_n_options (row));
+      most = MAX (most, rc_option_row_get_n_options (row));
+      if (i == 0)
+        height = gtk_widget_get_height (box);
+      g_assert_cmpint (gtk_widget_get_height (box), ==, height);
+    }
+  g_assert_cmpuint (least, <, most);
+  gtk_widget_set_visible (GTK_WIDGET (row), FALSE);
+  desk_fixture_paint (GTK_WIDGET (fixture->window));
+  g_assert_cmpint (gtk_widget_get_height (box), ==, height);
 }
 
 static void
@@ -474,6 +506,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
 #define ADD(path, demo, function) g_test_add (path, DeskFixture, GINT_TO_POINTER (demo), set_up, function, tear_down)
   ADD ("/desk/window/first-opening-offers-the-demo", FALSE, test_first_opening_offers_the_demo);
+  ADD ("/desk/window/options-keep-their-place", TRUE, test_options_keep_their_place);
   ADD ("/desk/window/typing-a-wall-changes-the-total", TRUE, test_typing_a_wall_changes_the_total);
   ADD ("/desk/window/wrong-text-is-said-and-kept", TRUE, test_wrong_text_is_said_and_kept);
   ADD ("/desk/window/focus-stays-through-another-choice", TRUE, test_focus_stays_through_another_choice);

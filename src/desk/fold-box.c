@@ -1,10 +1,15 @@
 #include "fold-box.h"
 
-#define GAP 12
+#define GAP         12
+#define LEAST_CHARS 40 /* that the second needs beside the first */
 
 struct _RcFoldBox
 {
   GtkWidget parent_instance;
+
+  int      width; /* that it was last laid out in; 0: never */
+  gboolean is_folded;
+  int      second_height; /* kept free while the second is hidden */
 };
 
 G_DEFINE_FINAL_TYPE (RcFoldBox, rc_fold_box, GTK_TYPE_WIDGET)
@@ -42,10 +47,30 @@ get_height (GtkWidget *child, int width)
   return minimum;
 }
 
-static gboolean
-is_folded (Pair pair, int width)
+static int
+get_least (RcFoldBox *self)
 {
-  return pair.second && get_width (pair.first, TRUE) + GAP + get_width (pair.second, TRUE) > width;
+  PangoContext     *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  int               width = pango_font_metrics_get_approximate_char_width (metrics);
+
+  pango_font_metrics_unref (metrics);
+  return LEAST_CHARS * width / PANGO_SCALE;
+}
+
+/* What comes and goes in the children does not move them to and fro: once it is folded in a width it stays so. */
+static gboolean
+is_folded (RcFoldBox *self, Pair pair, int width)
+{
+  if (width == self->width && self->is_folded)
+    return TRUE;
+  return get_width (pair.first, TRUE) + GAP + get_least (self) > width;
+}
+
+static int
+get_second_height (RcFoldBox *self, Pair pair)
+{
+  return pair.second ? get_height (pair.second, -1) : self->second_height;
 }
 
 static GtkSizeRequestMode
@@ -58,7 +83,8 @@ static void
 rc_fold_box_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
                      int *minimum_baseline, int *natural_baseline)
 {
-  Pair pair = get_pair (widget);
+  RcFoldBox *self = RC_FOLD_BOX (widget);
+  Pair       pair = get_pair (widget);
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
@@ -67,21 +93,26 @@ rc_fold_box_measure (GtkWidget *widget, GtkOrientation orientation, int for_size
       return;
     }
   int width = for_size >= 0 ? for_size : G_MAXINT, first = get_height (pair.first, -1);
-  int second = get_height (pair.second, -1);
-  *minimum = *natural = is_folded (pair, width) ? first + GAP / 2 + second : MAX (first, second);
+  int second = get_second_height (self, pair);
+  *minimum = *natural = is_folded (self, pair, width) ? first + GAP / 2 + second : MAX (first, second);
 }
 
 static void
 rc_fold_box_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
-  Pair pair = get_pair (widget);
+  RcFoldBox *self = RC_FOLD_BOX (widget);
+  Pair       pair = get_pair (widget);
 
-  if (is_folded (pair, width))
+  self->is_folded = is_folded (self, pair, width);
+  self->width = width;
+  self->second_height = get_second_height (self, pair);
+  if (self->is_folded)
     {
       int first = get_height (pair.first, -1);
       gtk_widget_size_allocate (pair.first, &(GtkAllocation){ 0, 0, width, first }, -1);
-      gtk_widget_size_allocate (pair.second, &(GtkAllocation){ 0, first + GAP / 2, width, height - first - GAP / 2 },
-                                -1);
+      if (pair.second)
+        gtk_widget_size_allocate (pair.second, &(GtkAllocation){ 0, first + GAP / 2, width, height - first - GAP / 2 },
+                                  -1);
       return;
     }
   int                 left = pair.second ? get_width (pair.first, TRUE) : width;

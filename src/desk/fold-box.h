@@ -1,4 +1,5 @@
-/* Two children: beside each other where both have the width that they ask for, else the second below the first.
+/* Two children: beside each other where the first has the width that it asks for and the second some 40 letters, else
+ * the second below the first. Its height does not change when the second hides.
  */
 #pragma once
 

@@ -31,6 +31,8 @@ struct _RcShopWindow
   GtkEditable   *fields[N_FIELDS];
   RcTextRows    *tax_areas, *payments;
   RcBookKeeper  *keeper;
+  RcPriceBook   *shown; /* the book whose shop is shown, nullable */
+  gboolean       is_keeping;
   GBytes        *logo; /* nullable */
 };
 
@@ -127,6 +129,32 @@ set_text (RcShopWindow *self, Field field, const char *text)
   gtk_editable_set_text (self->fields[field], text != NULL ? text : "");
 }
 
+/* What is shown here of two books. */
+static gboolean
+is_same_shop (const RcPriceBook *a, const RcPriceBook *b)
+{
+  gboolean same = g_strcmp0 (a->shop_name, b->shop_name) == 0 && g_strcmp0 (a->shop_address, b->shop_address) == 0
+                  && g_strcmp0 (a->terms, b->terms) == 0 && g_strcmp0 (a->job_numbers, b->job_numbers) == 0
+                  && a->tax_ppm == b->tax_ppm && a->deposit_ppm == b->deposit_ppm && a->valid_days == b->valid_days
+                  && (a->logo == b->logo || (a->logo != NULL && b->logo != NULL && g_bytes_equal (a->logo, b->logo)))
+                  && a->tax_areas->len == b->tax_areas->len && a->payments->len == b->payments->len;
+
+  for (guint i = 0; same && i < a->tax_areas->len; i++)
+    {
+      const RcTaxArea *one = a->tax_areas->pdata[i], *other = b->tax_areas->pdata[i];
+
+      same = g_strcmp0 (one->id, other->id) == 0 && g_strcmp0 (one->name, other->name) == 0
+             && one->goods_ppm == other->goods_ppm && one->work_ppm == other->work_ppm;
+    }
+  for (guint i = 0; same && i < a->payments->len; i++)
+    {
+      const RcPayment *one = a->payments->pdata[i], *other = b->payments->pdata[i];
+
+      same = g_strcmp0 (one->name, other->name) == 0 && one->part_ppm == other->part_ppm && one->days == other->days;
+    }
+  return same;
+}
+
 static void
 show_book (RcShopWindow *self, const RcPriceBook *book)
 {
@@ -145,15 +173,35 @@ show_book (RcShopWindow *self, const RcPriceBook *book)
   g_clear_pointer (&self->logo, g_bytes_unref);
   self->logo = book->logo != NULL ? g_bytes_ref (book->logo) : NULL;
   show_logo (self);
+  rc_price_book_free (self->shown);
+  self->shown = rc_price_book_copy (book);
 }
 
+/* A change of prices leaves what is being written here as it is. */
 static void
 on_changed (RcShopWindow *self, gboolean by_others)
 {
-  if (!by_others)
-    return;
-  show_book (self, rc_book_keeper_get_book (self->keeper, NULL));
-  tell (self, _ ("Another program has changed the price book; it is shown as it is now."));
+  const RcPriceBook *book = rc_book_keeper_get_book (self->keeper, NULL);
+
+  if (by_others || (!self->is_keeping && (self->shown == NULL || !is_same_shop (self->shown, book))))
+    show_book (self, book);
+  if (by_others)
+    tell (self, _ ("Another program has changed the price book; it is shown as it is now."));
+}
+
+static gboolean
+take (RcShopWindow *self, RcPriceBook *book, GError **error)
+{
+  gboolean taken;
+
+  self->is_keeping = TRUE;
+  taken = rc_book_keeper_take (self->keeper, book, _ ("The shop"), error);
+  self->is_keeping = FALSE;
+  if (!taken)
+    return FALSE;
+  rc_price_book_free (self->shown);
+  self->shown = rc_price_book_copy (rc_book_keeper_get_book (self->keeper, NULL));
+  return TRUE;
 }
 
 gboolean
@@ -162,7 +210,7 @@ rc_shop_window_keep (RcShopWindow *self)
   g_autoptr (GError) error = NULL;
   RcPriceBook *book = rc_book_keeper_get_book (self->keeper, &error) != NULL ? read_fields (self, &error) : NULL;
 
-  if (book != NULL && rc_book_keeper_take (self->keeper, book, _ ("The shop"), &error))
+  if (book != NULL && take (self, book, &error))
     {
       tell (self, _ ("Kept; papers made from now on say so."));
       return TRUE;
@@ -280,6 +328,7 @@ rc_shop_window_dispose (GObject *object)
   RcShopWindow *self = RC_SHOP_WINDOW (object);
 
   g_clear_object (&self->keeper);
+  g_clear_pointer (&self->shown, rc_price_book_free);
   g_clear_pointer (&self->logo, g_bytes_unref);
   gtk_widget_dispose_template (GTK_WIDGET (object), RC_TYPE_SHOP_WINDOW);
   G_OBJECT_CLASS (rc_shop_window_parent_class)->dispose (object);

@@ -409,5 +409,6 @@ rc_window_new (GtkApplication *application, RcStore *store)
   g_signal_connect (self, "notify::is-active", G_CALLBACK (on_active), NULL);
   self->look_source = g_timeout_add_seconds (LOOK_SECONDS, look, self);
   set_document (self, NULL);
+  rc_job_list_focus (self->job_list); /* what is typed at once finds a job, and presses no button */
   return self;
 }

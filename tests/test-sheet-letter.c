@@ -176,12 +176,40 @@ test_alternatives_pages (void)
       }
 }
 
+/* Quantities and prices that the customer is not to see are nowhere on the paper, whatever the language. */
+static void
+test_hidden_detail (void)
+{
+  static const char *const telling[] = { "QUANTITY", "PRICE", "quantity times price", "CARPET", "of roll" };
+  g_autoptr (RcSheetFixture) fixture = rc_sheet_fixture_new (RC_UNITS_IMPERIAL);
+  RcSheetData      data = rc_sheet_fixture_get_data (fixture, RC_PAPER_LETTER);
+  g_autofree char *total = rc_money_format (fixture->quote->total, &fixture->quote->currency);
+
+  for (RcDetail detail = RC_DETAIL_FULL; detail <= RC_DETAIL_GROUPS; detail++)
+    {
+      g_autofree char *words = NULL;
+
+      fixture->quote->detail = detail;
+      words = rc_sheet_fixture_dup_words (RC_SHEET_QUOTATION, &data);
+      if (!words)
+        {
+          g_test_skip ("pdftotext is not here");
+          return;
+        }
+      for (guint i = 0; i < G_N_ELEMENTS (telling); i++)
+        g_assert_cmpint (strstr (words, telling[i]) != NULL, ==, detail == RC_DETAIL_FULL);
+      g_assert_cmpint (strstr (words, "All goods") != NULL, ==, detail == RC_DETAIL_GROUPS);
+      g_assert_nonnull (strstr (words, total));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   int status;
 
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sheet-letter/hidden detail", test_hidden_detail);
   g_test_add_func ("/sheet-letter/logo", test_logo);
   g_test_add_func ("/sheet-letter/logo/bad", test_bad_logo);
   g_test_add_func ("/sheet-letter/options/pages", test_options_pages);

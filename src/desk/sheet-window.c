@@ -199,6 +199,17 @@ rc_sheet_window_get_n_pages (RcSheetWindow *self)
 
 /* The sheets there are. */
 
+/* Of all sheets, or nothing. */
+static void
+warn (RcSheetWindow *self)
+{
+  const RcOutcome *outcome = self->set ? self->set->outcome : NULL;
+  const GError    *fault = rc_document_get_fault (self->document);
+  g_autofree char *warning = fault ? g_strdup_printf (_ ("Not as the job stands now: %s"), fault->message) : NULL;
+
+  tell (self, warning ? warning : outcome && outcome->price_fault ? outcome->price_fault->message : NULL);
+}
+
 static void
 show_set (RcSheetWindow *self)
 {
@@ -222,9 +233,7 @@ show_set (RcSheetWindow *self)
     gtk_drop_down_set_selected (self->sheet_drop, was);
   self->is_showing = FALSE;
 
-  const GError    *fault = rc_document_get_fault (self->document);
-  g_autofree char *warning = fault ? g_strdup_printf (_ ("Not as the job stands now: %s"), fault->message) : NULL;
-  tell (self, warning ? warning : outcome && outcome->price_fault ? outcome->price_fault->message : NULL);
+  warn (self);
   lay_out (self);
 }
 
@@ -238,12 +247,7 @@ on_sheet_selected (RcSheetWindow *self)
     return;
   gboolean is_quote = get_sheet (self, &sheet, &data) && rc_sheet_set_get_kind (self->set, sheet) == RC_SHEET_QUOTATION;
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.issue", is_quote);
-  lay_out (self);
-}
-
-static void
-on_paper_selected (RcSheetWindow *self)
-{
+  warn (self); /* what was said of another sheet is not of this one */
   lay_out (self);
 }
 
@@ -265,11 +269,13 @@ rc_sheet_window_show_kind (RcSheetWindow *self, RcSheetKind kind)
 
   if (at >= 0)
     gtk_drop_down_set_selected (self->sheet_drop, (guint)at);
-  else if (kind == RC_SHEET_ALTERNATIVES && self->set && self->set->outcome->quote)
+  on_sheet_selected (self);
+  if (at >= 0)
+    return;
+  if (kind == RC_SHEET_ALTERNATIVES && self->set && self->set->outcome->quote)
     tell (self, _ ("The job is offered in one way only: add an option to its quotation first."));
   else
     tell (self, _ ("This sheet cannot be made yet: the job has no price, or no plan."));
-  on_sheet_selected (self);
 }
 
 /* Saving, printing, issuing. */
@@ -461,7 +467,7 @@ rc_sheet_window_class_init (RcSheetWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, pages_box);
   gtk_widget_class_bind_template_child (widget_class, RcSheetWindow, note_label);
   gtk_widget_class_bind_template_callback (widget_class, on_sheet_selected);
-  gtk_widget_class_bind_template_callback (widget_class, on_paper_selected);
+  gtk_widget_class_bind_template_callback (widget_class, lay_out);
   gtk_widget_class_bind_template_callback (widget_class, on_language_selected);
   add_keys (widget_class);
 }

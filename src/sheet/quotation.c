@@ -71,6 +71,23 @@ add_summary (RcSheetWork *work)
   rc_flow_skip (&work->flow, 6);
 }
 
+/* How much carpet it takes is not told where quantities are not. */
+static gboolean
+is_carpet_told (const RcSheetWork *work)
+{
+  return work->data->quote->detail == RC_DETAIL_FULL;
+}
+
+static void
+add_way_row (RcSheetWork *work, RcTable *table, RcRowKind kind, const char *name, const char *carpet, const char *seams,
+             const char *difference)
+{
+  if (is_carpet_told (work))
+    rc_table_add_row (table, kind, name, carpet, seams, difference);
+  else
+    rc_table_add_row (table, kind, name, seams, difference);
+}
+
 /* One way of laying an area; `proposed` has the price it is compared with (NULL: not known). */
 static void
 add_way (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan, guint index, const RcMoney *proposed)
@@ -94,7 +111,7 @@ add_way (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan, guint i
     }
   else
     difference = g_strdup ("–");
-  rc_table_add_row (table, RC_ROW_BODY, names, carpet, seams, difference);
+  add_way_row (work, table, RC_ROW_BODY, names, carpet, seams, difference);
 }
 
 /* A way that costs more without saving any seam is not worth the customer's time. */
@@ -129,8 +146,8 @@ add_ways (RcSheetWork *work, RcTable *table, const RcAreaPlan *area_plan)
         continue;
       if (!headed)
         {
-          rc_table_add_row (table, RC_ROW_GROUP, rc_words_get_area (work->data->plan, area_plan->area->id), NULL, NULL,
-                            NULL);
+          add_way_row (work, table, RC_ROW_GROUP, rc_words_get_area (work->data->plan, area_plan->area->id), NULL, NULL,
+                       NULL);
           add_way (work, table, area_plan, area_plan->chosen, proposed);
         }
       headed = TRUE;
@@ -147,7 +164,8 @@ add_options (RcSheetWork *work)
   g_autofree char *difference = g_strdup_printf (_ ("CHANGES THE NET BY ABOUT, %s"), work->data->quote->currency.code);
 
   rc_table_add_column (table, _ ("WAY OF LAYING"), RC_COLUMN_TEXT, 1);
-  rc_table_add_column (table, _ ("CARPET"), RC_COLUMN_RIGHT, 0);
+  if (is_carpet_told (work))
+    rc_table_add_column (table, _ ("CARPET"), RC_COLUMN_RIGHT, 0);
   rc_table_add_column (table, _ ("SEAMS"), RC_COLUMN_TEXT, 1.4);
   rc_table_add_column (table, difference, RC_COLUMN_RIGHT, 0.8);
   for (guint i = 0; i < plan->areas->len; i++)
@@ -237,7 +255,7 @@ rc_quotation_lay_out (RcSheetWork *work)
 {
   const RcQuote   *quote = work->data->quote;
   const RcPlan    *plan = work->data->plan;
-  RcLinesShown     shown = { quote->detail, TRUE };
+  RcLinesShown     shown = { quote->detail, quote->detail == RC_DETAIL_FULL }; /* reasons tell quantities */
   g_autofree char *customer = rc_words_dup_customer (&plan->job->customer);
 
   rc_flow_start (&work->flow, work->pages, FALSE);

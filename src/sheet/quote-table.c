@@ -253,8 +253,12 @@ rc_quote_sums_flow (RcSheetWork *work, const RcQuote *quote)
   flow->y += 8;
   rc_flow_text (
       flow, RC_TEXT_NOTE,
-      _ ("Each amount is quantity times price, rounded once to the nearest cent or least coin, halves up; tax is "
-         "taken once of each rate's sum. The amounts add up to the total."));
+      quote->detail != RC_DETAIL_FULL
+          ? _ (
+              "Amounts are rounded to the nearest cent or least coin, halves up; tax is taken once of each rate's sum. "
+              "They add up to the total.")
+          : _ ("Each amount is quantity times price, rounded once to the nearest cent or least coin, halves up; tax is "
+               "taken once of each rate's sum. The amounts add up to the total."));
 }
 
 void

@@ -7,6 +7,7 @@
 #include "compare-window.h"
 #include "document-things.h"
 #include "glance-window.h"
+#include "length-entry.h"
 #include "length-rows.h"
 #include "office-hand.h"
 #include "order-window.h"
@@ -393,8 +394,18 @@ test_carpet_in_parts (DeskFixture *fixture, gconstpointer data)
   office_hand_act (orders, "order.send");
   g_assert_cmpint (find_on_its_way (fixture), ==, FT (15));
   office_hand_act (orders, "order.receive");
-  desk_fixture_type (GTK_WINDOW (orders), "8"); /* of 20 sq yd */
-  gtk_widget_grab_focus (desk_fixture_find (GTK_WIDGET (orders), RC_TYPE_LENGTH_ENTRY, NULL));
+  desk_fixture_type (GTK_WINDOW (orders), "12"); /* of 20 sq yd */
+  GtkWidget *length = desk_fixture_find (GTK_WIDGET (orders), RC_TYPE_LENGTH_ENTRY, NULL);
+  g_assert_cmpint (rc_length_entry_get_value (RC_LENGTH_ENTRY (length)), ==, FT (9)); /* 12 ft wide */
+  GtkWidget *quantity = gtk_widget_get_prev_sibling (length);
+  gtk_editable_set_text (GTK_EDITABLE (quantity), "8");
+  g_assert_cmpint (rc_length_entry_get_value (RC_LENGTH_ENTRY (length)), ==, FT (6));
+  gtk_widget_grab_focus (length);
+  desk_fixture_type (GTK_WINDOW (orders), "5' 11\"");
+  gtk_editable_set_text (GTK_EDITABLE (quantity), "8.5");
+  g_assert_cmpint (rc_length_entry_get_value (RC_LENGTH_ENTRY (length)), ==, FT (6) - RC_TICKS_PER_INCH); /* measured */
+  gtk_editable_set_text (GTK_EDITABLE (quantity), "8");
+  gtk_widget_grab_focus (length);
   desk_fixture_type (GTK_WINDOW (orders), "6'");
   office_hand_click (orders, "do_button");
   g_assert_cmpint (rc_order_window_get_chosen (orders)->state, ==, RC_PURCHASE_PARTLY);

@@ -5,7 +5,7 @@
 #include "small-picture.h"
 #include "palette.h"
 
-#define PICTURE_WIDTH  68
+#define PICTURE_WIDTH  52
 #define PICTURE_HEIGHT 56
 
 struct _RcOptionRow

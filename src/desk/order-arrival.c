@@ -28,11 +28,15 @@ typedef struct
   RcLength     open_length; /* of carpet, as ordered; <= 0: not known */
   GtkEditable *quantity;
   GtkEditable *length, *lot, *place; /* of carpet; NULL for other goods */
+  RcGoods     *carpet;
+  RcUnit       unit;        /* of the quantity */
+  gboolean     is_measured; /* the length has been written: it is no longer what the quantity comes to */
 } Row;
 
 static void
 row_free (Row *row)
 {
+  rc_goods_free (row->carpet);
   g_free (row->goods_id);
   g_free (row->name);
   g_free (row);
@@ -71,6 +75,31 @@ find_carpet (const RcPriceBook *book, const RcJob *job, const char *id)
 }
 
 static void
+show_length (Row *row, gint64 quantity_micro)
+{
+  RcLength length = rc_conversion_get_length (row->carpet, quantity_micro, row->unit);
+
+  if (length > 0)
+    rc_length_entry_set_value (RC_LENGTH_ENTRY (row->length), length);
+}
+
+/* Of what has come in part the roll is as much shorter, until it is measured. */
+static void
+on_quantity_changed (Row *row)
+{
+  gint64 quantity;
+
+  if (!row->is_measured && rc_quantity_parse (gtk_editable_get_text (row->quantity), &quantity, NULL))
+    show_length (row, quantity);
+}
+
+static void
+on_length_edited (Row *row)
+{
+  row->is_measured = TRUE;
+}
+
+static void
 add_row (RcOrderArrival *self, const RcQuoteLine *line, guint index, gint64 open_micro, const RcGoods *carpet,
          const RcJob *job)
 {
@@ -89,14 +118,16 @@ add_row (RcOrderArrival *self, const RcQuoteLine *line, guint index, gint64 open
   if (carpet != NULL)
     {
       GtkWidget *length = rc_length_entry_new ();
-      RcLength   computed = rc_conversion_get_length (carpet, open_micro, line->unit);
 
+      row->carpet = rc_goods_copy (carpet);
+      row->unit = line->unit;
       rc_length_entry_set_units (RC_LENGTH_ENTRY (length), rc_usual_units_get_bare (job),
                                  rc_usual_units_get_style (job));
-      if (computed > 0)
-        rc_length_entry_set_value (RC_LENGTH_ENTRY (length), computed);
-      row->open_length = computed;
+      row->open_length = rc_conversion_get_length (carpet, open_micro, line->unit);
       row->length = add_entry (self, length, NULL, _ ("Length of the roll as measured"), 3, at);
+      show_length (row, open_micro);
+      g_signal_connect_swapped (row->quantity, "changed", G_CALLBACK (on_quantity_changed), row);
+      g_signal_connect_swapped (length, "edited", G_CALLBACK (on_length_edited), row);
       row->lot = add_entry (self, gtk_entry_new (), NULL, _ ("Dye lot"), 4, at);
       row->place = add_entry (self, gtk_entry_new (), NULL, _ ("Place"), 5, at);
     }

@@ -1,5 +1,10 @@
 #include "edge-merge.h"
 
+#include <math.h>
+
+/* How far a point that was rounded may lie off its sloping edge. */
+#define ON_EDGE_MAX 2.0
+
 typedef struct
 {
   RcPoint from, to;
@@ -167,4 +172,42 @@ rc_edge_merge (const GPtrArray *rings)
   for (guint i = 0; i < region->len; i++)
     rc_polygon_normalize (region->pdata[i]);
   return g_steal_pointer (&region);
+}
+
+/* Distance of the point from the segment, INFINITY unless it lies beside it. */
+static double
+distance_beside (RcPoint a, RcPoint b, RcPoint point)
+{
+  double dx = (double)(b.x - a.x), dy = (double)(b.y - a.y), px = (double)(point.x - a.x), py = (double)(point.y - a.y);
+  double squared = dx * dx + dy * dy, along = px * dx + py * dy;
+
+  if (along <= 0 || along >= squared)
+    return INFINITY;
+  return fabs (px * dy - py * dx) / sqrt (squared);
+}
+
+void
+rc_ring_insert_corner (RcRing *ring, RcPoint *point)
+{
+  double best = ON_EDGE_MAX;
+  guint  after = G_MAXUINT;
+
+  for (guint i = 0; i < ring->len; i++)
+    {
+      RcPoint a = *rc_ring_get (ring, i), b = *rc_ring_get (ring, (i + 1) % ring->len);
+      double  distance = distance_beside (a, b, *point);
+
+      if (ABS (a.x - point->x) <= ON_EDGE_MAX && ABS (a.y - point->y) <= ON_EDGE_MAX)
+        {
+          *point = a;
+          return;
+        }
+      if (distance <= best)
+        {
+          best = distance;
+          after = i;
+        }
+    }
+  if (after != G_MAXUINT)
+    g_array_insert_val (ring, after + 1, *point);
 }

@@ -9,3 +9,8 @@
  * to corner; shapes that merely touch stay apart. NULL when more than one way leads on from a corner, so that a shape
  * would touch itself: then an overlay must decide. (transfer full) */
 RcRegion *rc_edge_merge (const GPtrArray *rings);
+
+/* Makes a point that lies on an edge of the ring, but for its rounding, a corner of it, as an opening's end on a
+ * sloping wall, so that what is behind shares an edge with the ring; a point within a rounding of a corner moves to
+ * that. One that lies on no edge changes nothing. */
+void rc_ring_insert_corner (RcRing *ring, RcPoint *point);

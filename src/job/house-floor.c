@@ -1,14 +1,9 @@
 #include "house.h"
 
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "edge-merge.h"
 #include "rowcut-error.h"
-
-/* How far a rounded opening's end may lie off its sloping wall. */
-#define ON_WALL_MAX 2.0
 
 /* What the floor is put together from: rings of rooms and of the floor inside walls. */
 typedef struct
@@ -68,62 +63,6 @@ find_outer (const Parts *parts, const RcRoom *room)
   return NULL;
 }
 
-/* Distance of the point from the segment, INFINITY unless it lies beside it. */
-static double
-distance_beside (RcPoint a, RcPoint b, RcPoint point)
-{
-  double dx = (double)(b.x - a.x), dy = (double)(b.y - a.y), px = (double)(point.x - a.x), py = (double)(point.y - a.y);
-  double squared = dx * dx + dy * dy, along = px * dx + py * dy;
-
-  if (along <= 0 || along >= squared)
-    return INFINITY;
-  return fabs (px * dy - py * dx) / sqrt (squared);
-}
-
-/* Makes an opening's end a corner of the ring, so that the floor behind it shares an edge with the room; an end within
- * a rounding of a corner moves to it. */
-static void
-insert_corner (RcRing *ring, RcPoint *point)
-{
-  double best = ON_WALL_MAX;
-  guint  after = G_MAXUINT;
-
-  for (guint i = 0; i < ring->len; i++)
-    {
-      RcPoint a = *rc_ring_get (ring, i), b = *rc_ring_get (ring, (i + 1) % ring->len);
-      double  distance = distance_beside (a, b, *point);
-
-      if (ABS (a.x - point->x) <= ON_WALL_MAX && ABS (a.y - point->y) <= ON_WALL_MAX)
-        {
-          *point = a;
-          return;
-        }
-      if (distance <= best)
-        {
-          best = distance;
-          after = i;
-        }
-    }
-  if (after != G_MAXUINT)
-    g_array_insert_val (ring, after + 1, *point);
-}
-
-/* Another room of the floor begins where the carpet would run under the door. */
-static gboolean
-is_blocked (const Parts *parts, const RcPlacedOpening *opening, RcPoint half)
-{
-  RcPoint end = { (opening->from.x + opening->to.x) / 2 + half.x, (opening->from.y + opening->to.y) / 2 + half.y };
-
-  for (guint i = 0; i < parts->house->rooms->len; i++)
-    {
-      const RcPlacedRoom *room = parts->house->rooms->pdata[i];
-
-      if (room->room->floor == opening->room->floor && rc_polygon_locate (room->polygon, end) > 0)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 static void
 add_door (Parts *parts, RcPoint a, RcPoint b, RcPoint far_b, RcPoint far_a, RcArea *exact)
 {
@@ -161,10 +100,10 @@ add_half_door (Parts *parts, const RcPlacedOpening *opening, gboolean from_other
 
   if (from_other)
     half = (RcPoint){ -half.x, -half.y };
-  else if (!opening->joins && is_blocked (parts, opening, half))
+  else if (opening->blocked)
     return;
-  insert_corner (ring, &a);
-  insert_corner (ring, &b);
+  rc_ring_insert_corner (ring, &a);
+  rc_ring_insert_corner (ring, &b);
   add_door (parts, a, b, (RcPoint){ b.x + half.x, b.y + half.y }, (RcPoint){ a.x + half.x, a.y + half.y }, exact);
 }
 
@@ -174,10 +113,10 @@ add_whole_door (Parts *parts, const RcPlacedOpening *opening, RcRing *near, RcRi
 {
   RcPoint from = opening->from, to = opening->to, far_from = opening->other_from, far_to = opening->other_to;
 
-  insert_corner (near, &from);
-  insert_corner (near, &to);
-  insert_corner (far, &far_from);
-  insert_corner (far, &far_to);
+  rc_ring_insert_corner (near, &from);
+  rc_ring_insert_corner (near, &to);
+  rc_ring_insert_corner (far, &far_from);
+  rc_ring_insert_corner (far, &far_to);
   add_door (parts, from, to, far_to, far_from, exact);
 }
 

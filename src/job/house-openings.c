@@ -93,6 +93,23 @@ find_far_side (const RcHouse *house, const RcDoorLink *link, RcPlacedOpening *pl
   return TRUE;
 }
 
+/* A room of the same floor holds the middle of the wall's depth. */
+static gboolean
+is_blocked (const RcHouse *house, const RcPlacedOpening *placed)
+{
+  RcPoint end = { (placed->from.x + placed->to.x) / 2 + placed->outward.x / 2,
+                  (placed->from.y + placed->to.y) / 2 + placed->outward.y / 2 };
+
+  for (guint i = 0; i < house->rooms->len; i++)
+    {
+      const RcPlacedRoom *room = house->rooms->pdata[i];
+
+      if (room->room->floor == placed->room->floor && rc_polygon_locate (room->polygon, end) > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static gboolean
 place_opening (RcHouse *house, const RcPlacedRoom *room, const RcDoorLink *link, RcLength miss_max, GError **error)
 {
@@ -110,9 +127,13 @@ place_opening (RcHouse *house, const RcPlacedRoom *room, const RcDoorLink *link,
   rc_room_get_outward_step (link->room, link->opening->wall, depth, &placed->outward);
   placed->from = add (placed->from, room->at);
   placed->to = add (placed->to, room->at);
-  if (link->other == NULL || link->other->floor != link->room->floor || link->opening->kind == RC_OPENING_WINDOW)
+  if (link->opening->kind == RC_OPENING_WINDOW)
     return TRUE;
-  return find_far_side (house, link, placed, miss_max, error);
+  if (link->other != NULL && link->other->floor == link->room->floor
+      && !find_far_side (house, link, placed, miss_max, error))
+    return FALSE;
+  placed->blocked = !placed->joins && is_blocked (house, placed);
+  return TRUE;
 }
 
 gboolean

@@ -25,12 +25,14 @@ typedef struct
 {
   const RcRoom    *room;
   const RcOpening *opening;
-  RcPoint          from, to;             /* on the room's wall, in the order the wall is walked */
-  RcPoint          outward;              /* the step of `depth` square through the wall, away from the room */
-  const RcRoom    *other;                /* nullable */
-  const RcOpening *other_opening;        /* the same opening as measured in the other room; NULL: on this side only */
-  gboolean         joins;                /* the other room lies right behind it: the floors are one through it */
-  RcPoint          other_from, other_to; /* when it joins: the far sides of `from` and `to`, on the other room's wall */
+  RcPoint          from, to;      /* on the room's wall, in the order the wall is walked */
+  RcPoint          outward;       /* the step of `depth` square through the wall, away from the room */
+  const RcRoom    *other;         /* nullable */
+  const RcOpening *other_opening; /* the same opening as measured in the other room; NULL: on this side only */
+  gboolean         joins;         /* the other room lies right behind it: the floors are one through it */
+  gboolean         blocked;       /* it joins none, but one lies where the carpet would run under the closed door:
+                                     none of the wall's depth is carpeted */
+  RcPoint other_from, other_to;   /* when it joins: the far sides of `from` and `to`, on the other room's wall */
 } RcPlacedOpening;
 
 typedef struct

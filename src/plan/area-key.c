@@ -98,6 +98,7 @@ add_opening (GString *key, const RcFloorArea *area, const RcPlacedOpening *place
   add_number (key, placed->opening->kind);
   add_number (key, placed->opening->width);
   add_number (key, placed->joins);
+  add_number (key, placed->blocked);
   add_point (key, placed->from, origin);
   add_point (key, placed->to, origin);
   add_point (key, placed->outward, (RcPoint){ 0, 0 }); /* a step */

@@ -1,5 +1,7 @@
 #include "cell.h"
 
+#include "edge-merge.h"
+
 /* How far into the wall, in halves of its depth, the carpet of the opening's first room runs. */
 static int
 get_first_halves (RcParting parting)
@@ -13,27 +15,6 @@ get_first_halves (RcParting parting)
     default:
       return 2;
     }
-}
-
-/* The floor inside the wall between `from_halves` and `to_halves` of its depth. NULL when it has no area. */
-static RcPolygon *
-new_sill (const RcSiteOpening *opening, int from_halves, int to_halves)
-{
-  RcPoint points[] = {
-    rc_site_opening_get_from (opening, from_halves),
-    rc_site_opening_get_to (opening, from_halves),
-    rc_site_opening_get_to (opening, to_halves),
-    rc_site_opening_get_from (opening, to_halves),
-  };
-  RcPolygon *sill = rc_polygon_new ();
-  g_array_append_vals (sill->outer, points, G_N_ELEMENTS (points));
-  rc_polygon_normalize (sill);
-  if (sill->outer->len < 3 || rc_polygon_compute_area (sill) == 0)
-    {
-      rc_polygon_free (sill);
-      return NULL;
-    }
-  return sill;
 }
 
 static gboolean
@@ -121,7 +102,7 @@ find_sill (const RcSite *site, const RcSiteOpening *opening, const GArray *doorw
   guint    other = opening->other != NULL ? find_index (site, opening->other) : G_MAXUINT;
   gboolean has_first = first != G_MAXUINT && groups[first] == group;
   gboolean has_other = other != G_MAXUINT && groups[other] == group;
-  if (!has_first && !has_other)
+  if ((!has_first && !has_other) || opening->blocked)
     return FALSE;
 
   int parted_at = 1; /* out of the area: half the depth, under the closed door */
@@ -152,6 +133,47 @@ make_key (const RcSite *site, const GArray *doorways, const guint *groups, guint
   return g_string_free (key, FALSE);
 }
 
+/* Of the cell's floor in the making, the ring round that room; NULL when the room is of another cell. */
+static RcRing *
+find_outer (const RcSite *site, const RcRegion *parts, const guint *groups, guint group, const RcPlacedRoom *room)
+{
+  guint index = find_index (site, room), before = 0;
+  if (index == G_MAXUINT || groups[index] != group)
+    return NULL;
+  for (guint i = 0; i < index; i++)
+    before += groups[i] == group;
+  return ((RcPolygon *)g_ptr_array_index (parts, before))->outer;
+}
+
+/* The floor inside the wall between `from_halves` and `to_halves` of its depth. Where it meets the rings round its
+ * rooms (nullable) its corners become theirs: turned and rounded it would stand off a sloping wall by a hair. NULL when
+ * it has no area. */
+static RcPolygon *
+new_sill (const RcSiteOpening *opening, int from_halves, int to_halves, RcRing *room, RcRing *other)
+{
+  RcPoint points[] = {
+    rc_site_opening_get_from (opening, from_halves),
+    rc_site_opening_get_to (opening, from_halves),
+    rc_site_opening_get_to (opening, to_halves),
+    rc_site_opening_get_from (opening, to_halves),
+  };
+  RcPolygon *sill = rc_polygon_new ();
+  for (guint i = 0; i < G_N_ELEMENTS (points); i++)
+    {
+      RcRing *ring = i < 2 ? room : other;
+      if (ring != NULL)
+        rc_ring_insert_corner (ring, &points[i]);
+    }
+  g_array_append_vals (sill->outer, points, G_N_ELEMENTS (points));
+  rc_polygon_normalize (sill);
+  if (sill->outer->len < 3 || rc_polygon_compute_area (sill) == 0)
+    {
+      rc_polygon_free (sill);
+      return NULL;
+    }
+  return sill;
+}
+
 static RcRegion *
 make_floor (const RcSite *site, const GArray *doorways, const guint *groups, guint group, GError **error)
 {
@@ -165,7 +187,9 @@ make_floor (const RcSite *site, const GArray *doorways, const guint *groups, gui
       int                  from, to;
       RcPolygon           *sill = NULL;
       if (find_sill (site, opening, doorways, groups, group, &from, &to))
-        sill = new_sill (opening, from, to);
+        sill = new_sill (opening, from, to, from == 0 ? find_outer (site, parts, groups, group, opening->room) : NULL,
+                         to == 2 && opening->other != NULL ? find_outer (site, parts, groups, group, opening->other)
+                                                           : NULL);
       if (sill != NULL)
         g_ptr_array_add (parts, sill);
     }

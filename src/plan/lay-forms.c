@@ -195,7 +195,7 @@ static RcMoney
 weigh_short (const RcLayForms *self, guint n, RcLength length)
 {
   RcMoney  price = self->site->settings->rule_cost[RC_RULE_PIECE_TOO_SHORT];
-  RcLength least = self->site->settings->least_piece_length, lacking = least * n - length;
+  RcLength least = self->site->settings->least_piece_length, lacking = least * n - MAX (length, 0);
   return lacking > 0 ? price + (RcMoney)((__int128)price * lacking / least) : 0;
 }
 

@@ -127,7 +127,7 @@ add_edge (RcBox *box, const RcPoint *a, const RcPoint *b)
 }
 
 /* The least box of the part's floor between two heights: on both hands it ends at edges that do not run across. FALSE
- * when there is none. */
+ * when there is none, or it is so narrow that it is no piece of its own. */
 static gboolean
 find_box_between (const RcPart *part, RcLength y0, RcLength y1, RcBox *box)
 {
@@ -143,7 +143,7 @@ find_box_between (const RcPart *part, RcLength y0, RcLength y1, RcBox *box)
       for (guint i = 0, j = ring->len - 1; i < ring->len; j = i++)
         found |= add_edge (box, rc_ring_get (ring, j), rc_ring_get (ring, i));
     }
-  return found;
+  return found && box->x1 - box->x0 > RC_SLIVER;
 }
 
 RcLayout *

@@ -23,8 +23,8 @@ void rc_cuts_add (RcCuts *cuts, RcLength y, gboolean is_step);
 
 RcBlock rc_block_make (const RcSite *site, RcBox box);
 
-/* The part cut there. NULL where a full width that could be one length would be cut elsewhere than at a step, or a seam
- * would lie in a neck. (transfer full) */
+/* The part cut there. NULL where a full width that could be one length would be cut elsewhere than at a step, a seam
+ * would lie in a neck, or a piece would be a sliver. (transfer full) */
 RcLayout *rc_layout_new (const RcPart *part, const RcSite *site, const RcCuts *cuts);
 
 /* The part cut where the estimator has fixed it, whatever that breaks. (transfer full) */

@@ -81,6 +81,7 @@ add_opening (RcSite *site, const RcPlacedOpening *placed)
     .from = rc_point_rotate (placed->from, site->turn_degrees),
     .to = rc_point_rotate (placed->to, site->turn_degrees),
     .outward = rc_point_rotate (placed->outward, site->turn_degrees),
+    .blocked = placed->blocked,
   };
   opening.far_from = (RcPoint){ opening.from.x + opening.outward.x, opening.from.y + opening.outward.y };
   opening.far_to = (RcPoint){ opening.to.x + opening.outward.x, opening.to.y + opening.outward.y };

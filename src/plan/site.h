@@ -31,6 +31,7 @@ typedef struct
   RcPoint             from, to;         /* on the room's face, in the frame */
   RcPoint             far_from, far_to; /* on the other side of the wall */
   RcPoint             outward;
+  gboolean            blocked; /* as in RcPlacedOpening */
   RcSweep             sweep;
 } RcSiteOpening;
 

@@ -1,4 +1,6 @@
 /* The quick bound over slices against the linear program that it stands for, which is solved to its end. */
+#include <time.h>
+
 #include "rounds.h"
 #include "slice-few.h"
 
@@ -99,6 +101,25 @@ test_shared (void)
     }
 }
 
+/* All side by side but for one: of the sets of so many nearly all hold room for more, and are not all gone through. */
+static void
+test_nearly_all_fit (void)
+{
+  RcNestSliceItem items[24];
+  RcLength        width = -1, longest = 0;
+  for (guint i = 0; i < G_N_ELEMENTS (items); i++)
+    {
+      items[i] = (RcNestSliceItem){ 1000 + i, 5000 + 10 * i, 1 };
+      width += items[i].w;
+      longest = MAX (longest, items[i].demand);
+    }
+  gint64   start = clock ();
+  RcLength quick = rc_nest_slice_bound_few (items, G_N_ELEMENTS (items), NULL, 0, width, longest);
+  g_assert_cmpint (quick, >=, longest);
+  g_assert_cmpint (quick, <=, rc_nest_slice_bound (items, G_N_ELEMENTS (items), width, longest, 1, &never) + 1);
+  g_assert_cmpint (clock () - start, <, 10 * CLOCKS_PER_SEC); /* of the processor; some milliseconds */
+}
+
 int
 main (int argc, char **argv)
 {
@@ -107,5 +128,6 @@ main (int argc, char **argv)
   g_test_add_func ("/nest/slices/program", test_program);
   g_test_add_func ("/nest/slices/narrow", test_narrow);
   g_test_add_func ("/nest/slices/shared", test_shared);
+  g_test_add_func ("/nest/slices/nearly-all-fit", test_nearly_all_fit);
   return g_test_run ();
 }

@@ -6,7 +6,8 @@ enum
   MOST_POOLS = 24,
   MOST_ROWS = 160, /* of the program: slices, items of pools, items beside narrow ones */
   MOST_COLUMNS = MOST_ITEMS + MOST_POOLS + 1,
-  MOST_PIVOTS = 200
+  MOST_PIVOTS = 200,
+  MOST_STEPS = 5000 /* from item to item while slices are listed: of many narrow ones most hold room for more */
 };
 
 #define ONE     (1 << 20) /* the worth of a slice */
@@ -22,7 +23,7 @@ typedef struct
   RcLength               rest[MOST_ITEMS];  /* as wide are the wide ones from there on, all side by side */
   const RcNestSlicePool *pools;
   RcLength               width;
-  guint                  n, n_pools, n_wide, n_slices, n_rows, n_columns;
+  guint                  n, n_pools, n_wide, n_slices, n_steps, n_rows, n_columns;
   guint8                 slices[MOST_ROWS][MOST_ITEMS];          /* of wide items */
   RcLength               left[MOST_ROWS];                        /* beside them */
   double                 cells[MOST_ROWS + 1][MOST_COLUMNS + 1]; /* the last row is what is to be made most of */
@@ -73,6 +74,8 @@ static gboolean
 list_slices (Few *self, guint at, RcLength left, guint8 *slice)
 {
   RcLength rest = at < self->n_wide ? self->rest[at] : 0;
+  if (++self->n_steps > MOST_STEPS)
+    return FALSE;
   if (rest <= left) /* all fit, which is more than any of them */
     return add_slice (self, at, left - rest, slice);
   const RcNestSliceItem *item = &self->items[at];
@@ -94,7 +97,7 @@ list_all_slices (Few *self, guint n_more)
   RcLength rest = 0;
   for (guint i = self->n_wide; i-- > 0;)
     self->rest[i] = rest += self->items[i].w * self->items[i].count;
-  self->n_slices = 0;
+  self->n_slices = self->n_steps = 0;
   if (self->n_wide < self->n)
     n_more += self->n_wide;
   return list_slices (self, 0, self->width, slice) && self->n_slices + n_more <= MOST_ROWS;

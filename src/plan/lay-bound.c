@@ -4,6 +4,10 @@
 #include "range-price.h"
 #include "slice-few.h"
 
+/* Of forms taken one after the other no more than so many sets are weighed; what begins like one beyond that is taken
+ * at what it comes to at least, so that the bound is lower but soon there. */
+#define MOST_WEIGHED 500
+
 /* Sums of forms taken together. */
 typedef struct
 {
@@ -28,6 +32,7 @@ typedef struct
   const RcLayCost *cost;
   Rest            *rest; /* by part */
   gint64           enough, best;
+  guint            n_weighed;
 
   const RcLayForm **chosen; /* by part */
   Sums             *sums;   /* by part: of those before it */
@@ -252,9 +257,10 @@ choose_form (Laying *self, guint at, gint64 cost)
   gint64 weighed = at > 0 || self->forms.parts->len == 0 ? weigh_chosen (self, at, cost) : 0;
   if (weighed >= self->best)
     return;
-  if (at == self->forms.parts->len)
+  self->n_weighed++;
+  if (at == self->forms.parts->len || (at > 0 && self->n_weighed > MOST_WEIGHED))
     {
-      self->best = MIN (self->best, MAX (cost, weighed));
+      self->best = MIN (self->best, MAX (cost + self->rest[at].cost, weighed));
       return;
     }
   const GArray *forms = get_part (self, at)->forms;

@@ -22,8 +22,8 @@ typedef struct
 /* How wide the cut for a part is: the whole roll where little is left of it. */
 RcLength rc_range_get_cut_width (const RcSite *site, RcLength width);
 /* A seam inside a part at least, and a part no wider than `width`, in minor units. */
-RcMoney  rc_range_weigh_join (const RcSite *site);
-RcMoney  rc_range_weigh_narrow (const RcSite *site, RcLength width);
+RcMoney rc_range_weigh_join (const RcSite *site);
+RcMoney rc_range_weigh_narrow (const RcSite *site, RcLength width);
 /* With the strip lines so far moved; 0 where it has come to nothing, as a wall's end that is out of square may. */
 RcLength rc_range_get_step_width (const RcRangeStep *step, RcLength moved);
 

@@ -39,7 +39,7 @@ LLVMFuzzerTestOneInput (const guint8 *data, gsize size)
   return 0;
 }
 
-#define N_SAMPLES   40
+#define N_SAMPLES   16
 #define SAMPLE_SIZE 400
 
 static void
@@ -66,4 +66,4 @@ check_outcomes (void)
 
 static const char *const words[] = { "\x01", "\x03\x05", "\xff", NULL };
 
-const FuzzTarget fuzz_target = { "plan", words, 40, 3, add_samples, NULL, check_outcomes };
+const FuzzTarget fuzz_target = { "plan", words, 30, 3, add_samples, NULL, check_outcomes };

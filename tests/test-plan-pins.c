@@ -413,6 +413,31 @@ test_pairs (void)
   g_test_message ("%u pairs, %u of them contradict", n_pairs, n_contradictions);
 }
 
+static guint
+count_kept (const RcPlan *plan)
+{
+  return (guint)(get_result (plan, 0)->unmet == NULL) + (guint)(get_result (plan, 1)->unmet == NULL);
+}
+
+/* Searching longer, with another area to be cut beside, gives no pin up that a first answer keeps. */
+static void
+test_searched_on (void)
+{
+  for (guint round = 0; round < scale_rounds (g_test_slow () ? 1000 : 12); round++)
+    {
+      g_autoptr (RcJob) job = make_square ();
+      add_roll (job, "R-1", FT (60));
+      add_roll (job, "R-2", FT (60));
+      get_area (job, "area")->pile_degrees = -1;
+      add_rectangle (job, "beside", FT (200), FT (50), random_feet (4, 30), random_feet (4, 30), "other");
+      g_ptr_array_add (get_area (job, "area")->pins, make_random_pin ());
+      g_ptr_array_add (get_area (job, "area")->pins, make_random_pin ());
+      g_autoptr (RcPlan) first = make_plan (job);
+      g_autoptr (RcPlan) longer = make_plan_within (job, 0.2);
+      g_assert_cmpuint (count_kept (longer), >=, count_kept (first));
+    }
+}
+
 /* A pin goes with its room. */
 static void
 test_pin_moves_with_the_room (void)
@@ -467,6 +492,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plan-pins/more contradictions are named", test_more_contradictions);
   g_test_add_func ("/plan-pins/contradictions in an area of many rooms are named", test_many_rooms);
   g_test_add_func ("/plan-pins/pairs by chance", test_pairs);
+  g_test_add_func ("/plan-pins/searching longer gives none up", test_searched_on);
   g_test_add_func ("/plan-pins/a pin moves with its room", test_pin_moves_with_the_room);
   g_test_add_func ("/plan-pins/what cannot be a pin", test_faults);
   return g_test_run ();

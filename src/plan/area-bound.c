@@ -84,3 +84,11 @@ rc_area_bound_compute (const RcSite *site, const RcRegion *floor)
   bound.carpet_length = (RcLength)((area + site->roll_width - 1) / site->roll_width);
   return bound;
 }
+
+RcMoney
+rc_area_bound_weigh (const RcAreaBound *bound, const RcSite *site, RcLength carpet_length)
+{
+  return rc_weigh (carpet_length, site->weights.carpet_per_m)
+         + rc_weigh (bound->side_seam, site->weights.side_seam_per_m)
+         + site->settings->rule_cost[RC_RULE_EACH_SEAM] * bound->n_seams;
+}

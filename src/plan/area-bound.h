@@ -18,3 +18,6 @@ typedef struct
  * is no multiple of the strip width has a fill with its own allowance. Side seams: a stretch of floor c across the pile
  * needs at least ceil (c / strip width) - 1 side seams beside each other. */
 RcAreaBound rc_area_bound_compute (const RcSite *site, const RcRegion *floor);
+
+/* What it costs at least with so much carpet, in minor units. */
+RcMoney rc_area_bound_weigh (const RcAreaBound *bound, const RcSite *site, RcLength carpet_length);

@@ -100,21 +100,14 @@ add_axes (RcPlanning *planning)
 static void
 compute_bounds (RcPlanning *planning)
 {
-  planning->length_bound = G_MAXINT64;
-  planning->cost_bound = G_MAXINT64;
-  planning->share_bound = G_MAXINT64;
+  planning->length_bound = planning->cost_bound = planning->share_bound = G_MAXINT64;
   for (guint i = 0; i < planning->n_axes; i++)
     {
       const RcAxis *axis = &planning->axes[i];
-      RcLength      bought = rc_goods_compute_bought (axis->site->carpet, axis->bound.carpet_length);
-      RcMoney       cost = rc_weigh (bought, axis->site->weights.carpet_per_m)
-                     + rc_weigh (axis->bound.side_seam, axis->site->weights.side_seam_per_m)
-                     + axis->site->settings->rule_cost[RC_RULE_EACH_SEAM] * axis->bound.n_seams;
-      RcMoney share = cost - rc_weigh (bought, axis->site->weights.carpet_per_m)
-                      + rc_weigh (axis->bound.carpet_length, axis->site->weights.carpet_per_m);
-      planning->share_bound = MIN (planning->share_bound, share);
-      planning->length_bound = MIN (planning->length_bound, axis->bound.carpet_length);
-      planning->cost_bound = MIN (planning->cost_bound, cost);
+      RcLength      length = axis->bound.carpet_length, bought = rc_goods_compute_bought (axis->site->carpet, length);
+      planning->length_bound = MIN (planning->length_bound, length);
+      planning->share_bound = MIN (planning->share_bound, rc_area_bound_weigh (&axis->bound, axis->site, length));
+      planning->cost_bound = MIN (planning->cost_bound, rc_area_bound_weigh (&axis->bound, axis->site, bought));
     }
 }
 
@@ -401,6 +394,15 @@ rc_area_planner_list_sites (RcAreaPlanner *planning)
   for (guint i = 0; i < planning->n_axes; i++)
     g_ptr_array_add (sites, planning->axes[i].site);
   return sites;
+}
+
+gboolean
+rc_area_planner_keeps_pins (RcAreaPlanner *planning, const RcOption *option, const RcOption *other)
+{
+  if (planning->area->pins->len == 0)
+    return TRUE;
+  g_autoptr (GPtrArray) sites = rc_area_planner_list_sites (planning);
+  return rc_pins_count_kept_among (sites, option) >= rc_pins_count_kept_among (sites, other);
 }
 
 RcAreaPlan *

@@ -49,6 +49,9 @@ RcOption *rc_area_planner_take_way (RcAreaPlanner *planner, const RcAreaWay *way
 /* TRUE once it has planned, if the options are those of the plan before. */
 gboolean rc_area_planner_has_kept (const RcAreaPlanner *planner);
 
+/* TRUE if the option keeps as many pins as the other. */
+gboolean rc_area_planner_keeps_pins (RcAreaPlanner *planner, const RcOption *option, const RcOption *other);
+
 /* The work that its searches took so far, as time; with an effort only. */
 gint64 rc_area_planner_get_work_us (const RcAreaPlanner *planner);
 

@@ -380,7 +380,8 @@ static gboolean
 add_candidate (const RcJoint *joint, RcGroup *group, RcOption *option)
 {
   RcAreaPlan *area_plan = group->area_plan;
-  if (rc_option_list_has_like (area_plan->options, option))
+  if (rc_option_list_has_like (area_plan->options, option)
+      || !rc_area_planner_keeps_pins (group->planner, option, rc_area_plan_get_chosen (area_plan)))
     {
       rc_option_free (option);
       return FALSE;
@@ -469,9 +470,7 @@ choose_and_search (RcJoint *joint, gboolean deep, GError **error)
     choose_by_area (joint);
   if (few || deep)
     choose_all (joint, 4);
-  if (few && !search_all (joint, FALSE, 1, error))
-    return FALSE;
-  return !deep || search_all (joint, TRUE, G_MAXUINT, error);
+  return (!few || search_all (joint, FALSE, 1, error)) && (!deep || search_all (joint, TRUE, G_MAXUINT, error));
 }
 
 gboolean

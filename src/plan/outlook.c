@@ -49,20 +49,25 @@ suggest (const RcPlan *plan, const GArray *areas, const GPtrArray *planners, con
   for (guint i = 0; i < areas->len; i++)
     {
       guint             area = g_array_index (areas, guint, i);
+      RcAreaPlanner    *planner = g_ptr_array_index (planners, area);
       const RcAreaPlan *area_plan = g_ptr_array_index (plan->areas, area);
       const RcAreaWay  *way = g_ptr_array_index (ways, i);
       GError           *fault = NULL;
       if (area_plan->area->option != NULL || area_plan->stays || way == NULL)
         continue;
-      RcOption *option = rc_area_planner_take_way (g_ptr_array_index (planners, area), way, &fault);
+      RcOption *option = rc_area_planner_take_way (planner, way, &fault);
       if (fault != NULL)
         {
           g_propagate_error (error, fault);
           return FALSE;
         }
-      if (option != NULL)
-        rc_option_set_merits (option, RC_MERIT_WITH_THE_JOB);
-      g_ptr_array_index (suggested, area) = option;
+      if (option == NULL)
+        continue;
+      rc_option_set_merits (option, RC_MERIT_WITH_THE_JOB);
+      if (rc_area_planner_keeps_pins (planner, option, rc_area_plan_get_chosen (area_plan)))
+        g_ptr_array_index (suggested, area) = option;
+      else
+        rc_option_free (option);
     }
   return TRUE;
 }

@@ -100,3 +100,15 @@ rc_pins_count_kept (const RcSite *site, const RcOption *option)
     n += rc_pin_is_kept (site, option, g_ptr_array_index (site->pins, i));
   return n;
 }
+
+guint
+rc_pins_count_kept_among (const GPtrArray *sites, const RcOption *option)
+{
+  for (guint i = 0; i < sites->len; i++)
+    {
+      const RcSite *site = g_ptr_array_index (sites, i);
+      if (site->turn_degrees == 90 - option->pile_degrees)
+        return rc_pins_count_kept (site, option);
+    }
+  return 0;
+}

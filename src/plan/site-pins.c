@@ -72,7 +72,7 @@ rc_site_find_pinned_split (const RcSite *site, const RcBox *box)
     {
       const RcSitePin *pin = g_ptr_array_index (site->pins, i);
       const RcPoint   *at = rc_ring_get (pin->points, 0);
-      if (pin->pin->kind == RC_PIN_SPLIT && at->x > box->x0 && at->x < box->x1 && at->y > box->y0 && at->y < box->y1)
+      if (pin->pin->kind == RC_PIN_SPLIT && at->x >= box->x0 && at->x < box->x1 && at->y >= box->y0 && at->y < box->y1)
         return pin;
     }
   return NULL;
@@ -84,7 +84,7 @@ rc_site_find_pinned_roll (const RcSite *site, const RcRegion *outline)
   for (guint i = 0; i < site->pins->len; i++)
     {
       const RcSitePin *pin = g_ptr_array_index (site->pins, i);
-      if (pin->pin->kind == RC_PIN_ROLL && rc_region_locate (outline, *rc_ring_get (pin->points, 0)) > 0)
+      if (pin->pin->kind == RC_PIN_ROLL && rc_region_locate (outline, *rc_ring_get (pin->points, 0)) >= 0)
         return pin;
     }
   return NULL;

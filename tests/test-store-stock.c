@@ -356,6 +356,33 @@ test_unsent (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (purchase->received, ==, "2026-04-20");
 }
 
+/* What is open is shown to three decimals, and comes in as it is shown. */
+static void
+test_thousandths (Fixture *fixture, gconstpointer data)
+{
+  static const gint64 parts[][2] = { { 82667000, 0 }, { 40 * RC_MICRO, 42667000 }, { 40000400, 42666000 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    {
+      g_autoptr (GPtrArray) jobs = g_ptr_array_new ();
+      g_autoptr (RcPurchase) purchase = NULL;
+      g_autoptr (GError) error = NULL;
+      g_autofree char *number = NULL;
+      RcOrder         *order = store_office_new_order ();
+
+      ((RcQuoteLine *)order->lines->pdata[0])->quantity_micro = 82666667; /* 62 ft of a roll 12 ft wide */
+      g_ptr_array_add (jobs, (gpointer) "J-1");
+      number = rc_store_make_purchase (fixture->store, order, jobs, "2026-04-01", &error);
+      rc_order_free (order);
+      for (guint k = 0; k < 2 && parts[i][k] > 0; k++)
+        g_assert_true (rc_store_receive_line (fixture->store, number, 0, parts[i][k], "2026-04-18", &error));
+      purchase = rc_store_load_purchase (fixture->store, number, &error);
+      g_assert_no_error (error);
+      g_assert_cmpint (purchase->state, ==, RC_PURCHASE_RECEIVED);
+      assert_range (rc_store_receive_line (fixture->store, number, 0, 1, "2026-04-19", &error), &error);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -369,6 +396,7 @@ main (int argc, char **argv)
   ADD ("/store-stock/a-bad-cut-changes-nothing", test_bad_cut);
   ADD ("/store-stock/random-moves-of-two-programs", test_random);
   ADD ("/store-stock/an-order-comes-in-in-parts", test_purchase);
+  ADD ("/store-stock/what-is-open-comes-in-as-shown", test_thousandths);
   ADD ("/store-stock/what-has-come-of-an-order-was-sent", test_unsent);
   return g_test_run ();
 }

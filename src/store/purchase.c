@@ -383,6 +383,9 @@ receive_line (RcStore *store, const char *number, guint line, gint64 quantity_mi
       g_set_error (error, RC_ERROR, RC_ERROR_REFERENCE, _ ("There is no line %u in order %s."), line + 1, number);
       return FALSE;
     }
+  /* Shown and typed to a thousandth: 42.667 of 42.666667 is all of it. */
+  if (quantity_micro > 0 && ABS (quantity_micro - open_micro) < RC_MICRO / 1000)
+    quantity_micro = open_micro;
   if (quantity_micro <= 0 || quantity_micro > open_micro)
     {
       g_autofree char *quantity = rc_quantity_format (quantity_micro, 3), *open = rc_quantity_format (open_micro, 3);

@@ -69,7 +69,7 @@ gboolean rc_store_cancel_purchase (RcStore *store, const char *number, const cha
 typedef struct
 {
   guint    line;           /* from 0 */
-  gint64   quantity_micro; /* in the line's unit */
+  gint64   quantity_micro; /* in the line's unit; less than a thousandth beside what is open is all of that */
   RcRoll  *roll; /* the carpet put into stock, borrowed; its id, where NULL, is filled in. NULL for other goods */
   RcLength kept; /* of the roll, for the job that the line was ordered for */
 } RcArrival;

@@ -201,6 +201,32 @@ test_on_order (Shop *shop, gconstpointer data)
   g_assert_true (says (remeasure->shortfalls, "Order O-3: of 30' 0\" of "));
 }
 
+/* Lengths are sold in steps: what that leaves over of an order was left when it was made, and is no news. */
+static void
+test_steps_on_order (Shop *shop, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RcRemeasure) remeasure = NULL;
+  g_autoptr (RcRemeasure) smaller = NULL;
+  const RcNestUse *use;
+
+  ((RcGoods *)rc_job_find_goods (shop->job, "carpet"))->length_step = FT (7);
+  rc_plan_free (shop->before);
+  shop->before = make_plan (shop->job);
+  use = g_ptr_array_index (((const RcCutting *)shop->before->cuttings->pdata[0])->answer->rolls, 0);
+  g_assert_cmpint (use->length - use->used, >, RC_TICKS_PER_FOOT / 2);
+  g_ptr_array_set_size (shop->cut, 0);
+  g_ptr_array_add (shop->cut, rc_cut_goods_new_ordered ("O-3", "carpet", use->length));
+  RcMeasure *again = measure_again (shop);
+  remeasure = look (shop, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (remeasure->shortfalls->len, ==, 0);
+  resize (again, "den", FT (7), FT (12));
+  smaller = look (shop, &error);
+  g_assert_no_error (error);
+  g_assert_true (says (smaller->shortfalls, "is not needed any more"));
+}
+
 /* Less on order than it takes now: the rest is bought. */
 static void
 test_too_little_on_order (Shop *shop, gconstpointer data)
@@ -282,6 +308,7 @@ main (int argc, char **argv)
   ADD ("from-stock", test_from_stock);
   ADD ("no-use", test_no_use);
   ADD ("goods-on-order", test_on_order);
+  ADD ("steps-on-order", test_steps_on_order);
   ADD ("too-little-on-order", test_too_little_on_order);
   ADD ("pile-is-held", test_pile_is_held);
   ADD ("refused", test_refused);

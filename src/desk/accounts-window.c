@@ -231,6 +231,7 @@ rc_accounts_window_class_init (RcAccountsWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RcAccountsWindow, save_button);
   gtk_widget_class_bind_template_callback (widget_class, on_save);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
 }
 
 static void

@@ -262,6 +262,7 @@ rc_paper_window_new (GtkWindow *parent, const char *title, GBytes *pdf)
   gtk_window_set_destroy_with_parent (GTK_WINDOW (window), TRUE);
   gtk_window_set_default_size (GTK_WINDOW (window), 900, 760);
   add_key (window, GDK_KEY_Escape, 0, "window.close");
+  add_key (window, GDK_KEY_w, GDK_CONTROL_MASK, "window.close");
   gtk_widget_add_css_class (scrolled, "pages");
   gtk_widget_set_vexpand (scrolled, TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), pages);

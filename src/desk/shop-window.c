@@ -351,6 +351,7 @@ rc_shop_window_class_init (RcShopWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, drop_logo);
   gtk_widget_class_bind_template_callback (widget_class, keep);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
 }
 
 static void

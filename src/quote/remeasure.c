@@ -270,6 +270,38 @@ add_shortfall (GPtrArray *shortfalls, const RcPlan *plan, const RcPlan *before, 
     }
 }
 
+/* The length that is left whole across the roll of that use. */
+static RcLength
+sum_left (const RcCutting *cutting, guint use)
+{
+  RcLength left = 0;
+
+  for (guint i = 0; i < cutting->answer->leftovers->len; i++)
+    {
+      const RcNestLeftover *over = &g_array_index (cutting->answer->leftovers, RcNestLeftover, i);
+
+      left += over->roll == use && over->width >= cutting->problem->roll_width ? over->length : 0;
+    }
+  return left;
+}
+
+/* What was left of the carpet when it was bought: lengths come in steps. */
+static RcLength
+find_bought_left (const RcPlan *before, const char *goods_id)
+{
+  RcLength left = 0;
+
+  for (guint i = 0; i < before->cuttings->len; i++)
+    {
+      const RcCutting *cutting = g_ptr_array_index (before->cuttings, i);
+
+      for (guint k = 0; g_strcmp0 (cutting->goods->id, goods_id) == 0 && k < cutting->answer->rolls->len; k++)
+        if (rc_cutting_get_roll_id (cutting, g_ptr_array_index (cutting->answer->rolls, k)) == NULL)
+          left += sum_left (cutting, k);
+    }
+  return left;
+}
+
 /* The length of it that is left whole across the roll; -1 when nothing is cut from it. */
 static RcLength
 find_left (const RcPlan *plan, const char *ticket)
@@ -281,31 +313,23 @@ find_left (const RcPlan *plan, const char *ticket)
       for (guint k = 0; k < cutting->answer->rolls->len; k++)
         {
           const RcNestUse *use = g_ptr_array_index (cutting->answer->rolls, k);
-          RcLength         left = 0;
 
-          if (g_strcmp0 (get_roll (cutting, use)->name, ticket) != 0)
-            continue;
-          for (guint l = 0; l < cutting->answer->leftovers->len; l++)
-            {
-              const RcNestLeftover *over = &g_array_index (cutting->answer->leftovers, RcNestLeftover, l);
-
-              left += over->roll == k && over->width >= cutting->problem->roll_width ? over->length : 0;
-            }
-          return left;
+          if (g_strcmp0 (get_roll (cutting, use)->name, ticket) == 0)
+            return sum_left (cutting, k);
         }
     }
   return -1;
 }
 
-/* What is on order and more than is needed: the order can still be changed. */
+/* What is on order and more than is needed, and was not so when it was ordered: the order can still be changed. */
 static void
-add_surplus (GPtrArray *shortfalls, const RcPlan *plan, const RcCutGoods *one, RcLength left)
+add_surplus (GPtrArray *shortfalls, const RcPlan *plan, const RcPlan *before, const RcCutGoods *one, RcLength left)
 {
   const RcGoods   *goods = rc_job_find_goods (plan->job, one->goods_id);
   g_autofree char *length = rc_reason_format_length (plan, one->length);
   g_autofree char *over = rc_reason_format_length (plan, left < 0 ? one->length : left);
 
-  if (left != 0)
+  if (left < 0 || left > find_bought_left (before, one->goods_id))
     g_ptr_array_add (shortfalls,
                      g_strdup_printf (_ ("Order %s: of %s of %s on its way, %s is not needed any more"), one->order,
                                       length, goods != NULL ? goods->name : one->goods_id, over));
@@ -336,7 +360,7 @@ rc_remeasure_list_shortfalls (const RcPlan *plan, const RcPlan *before, const GP
 
       if (one->order != NULL)
         {
-          add_surplus (shortfalls, plan, one, left);
+          add_surplus (shortfalls, plan, before, one, left);
           continue;
         }
       for (guint k = 0; k < before->pieces->len; k++)

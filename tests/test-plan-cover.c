@@ -142,6 +142,29 @@ test_blocked_door (void)
                    rc_area_from_rectangle (FT (10), FT (10)) + rc_area_from_rectangle (FT (3), IN (4)));
 }
 
+/* A bay on either side of a point of the wall between, where they touch: each has a seam of its own to the drop. */
+static void
+test_bays_that_touch (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  RcPoint points[] = { { 0, 0 },
+                       { FT (18), 0 },
+                       { FT (18), FT (8) },
+                       { FT (12), FT (10) },
+                       { FT (18), FT (12) },
+                       { FT (18), FT (20) },
+                       { 0, FT (20) } };
+  add_outline (job, "room", points, G_N_ELEMENTS (points), "area");
+  get_area (job, "area")->pile_degrees = 90;
+  g_autoptr (RcPlan) plan = make_plan_within (job, 1);
+  const RcOption *option = rc_area_plan_get_chosen (g_ptr_array_index (plan->areas, 0));
+  check_plan (plan);
+  g_assert_cmpuint (option->pieces->len, ==, 3); /* both bays come off one length, side by side */
+  g_assert_cmpint (option->carpet_length, ==, FT (30));
+  g_assert_cmpint (option->side_seam, ==, FT (20));
+  g_assert_cmpuint (option->seams->len, ==, 2);
+}
+
 /* Rows of rooms with doors between neighbours. */
 static RcJob *
 make_random_house (void)
@@ -366,6 +389,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/cover/angled", test_angled);
   g_test_add_func ("/plan/cover/sloping-doors", test_sloping_doors);
   g_test_add_func ("/plan/cover/blocked-door", test_blocked_door);
+  g_test_add_func ("/plan/cover/bays-that-touch", test_bays_that_touch);
   g_test_add_func ("/plan/cover/houses", test_houses);
   g_test_add_func ("/plan/cover/patterns-match", test_patterns_match);
   g_test_add_func ("/plan/cover/metamorphic", test_metamorphic);

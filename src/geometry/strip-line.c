@@ -113,3 +113,12 @@ rc_region_cross_line_y (const RcRegion *region, RcLength y, RcLength x0, RcLengt
 
   return inside;
 }
+
+void
+rc_interval_add_breaks (const RcInterval *interval, const RcBox *box, GArray *breaks)
+{
+  if (box->y0 > interval->from && box->y0 < interval->to)
+    g_array_append_val (breaks, box->y0);
+  if (box->y1 > interval->from && box->y1 < interval->to)
+    g_array_append_val (breaks, box->y1);
+}

@@ -30,3 +30,7 @@ GArray *rc_region_cross_line_x (const RcRegion *region, RcLength x);
 
 /* The same across: where y = `y` runs inside the part of the region between x0 and x1. */
 GArray *rc_region_cross_line_y (const RcRegion *region, RcLength y, RcLength x0, RcLength x1);
+
+/* To the heights collected in `breaks` (of RcLength) adds those at which the box begins or ends within the interval.
+ * Where two parts on one side of a line touch in a point of it, the interval goes on from one to the other. */
+void rc_interval_add_breaks (const RcInterval *interval, const RcBox *box, GArray *breaks);

@@ -133,24 +133,62 @@ find_part (const RcGrid *grid, guint strip, RcLength x, RcLength y)
 }
 
 static void
+add_side (RcGrid *grid, const RcSite *site, const RcSideLine *line)
+{
+  if (line->left == G_MAXUINT || line->right == G_MAXUINT || line->y1 - line->y0 <= RC_SLIVER)
+    return;
+  ((RcPart *)g_ptr_array_index (grid->parts, line->left))->seamed = TRUE;
+  ((RcPart *)g_ptr_array_index (grid->parts, line->right))->seamed = TRUE;
+  grid->seam_cost += rc_weigh (line->y1 - line->y0, site->weights.side_seam_per_m);
+  grid->rule_cost
+      += rc_rules_weigh_seam (site, RC_SEAM_SIDE, (RcPoint){ line->x, line->y0 }, (RcPoint){ line->x, line->y1 }, NULL);
+  g_array_append_val (grid->sides, *line);
+}
+
+/* Where the parts beside the line begin or end within the interval, with its own ends, in order. */
+static GArray *
+find_breaks (const RcGrid *grid, RcLength x, guint left_strip, const RcInterval *interval)
+{
+  GArray *breaks = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  g_array_append_val (breaks, interval->from);
+  for (guint i = 0; i < grid->parts->len; i++)
+    {
+      const RcPart *part = g_ptr_array_index (grid->parts, i);
+      if ((part->strip == left_strip && part->box.x1 == x) || (part->strip == left_strip + 1 && part->box.x0 == x))
+        rc_interval_add_breaks (interval, &part->box, breaks);
+    }
+  g_array_append_val (breaks, interval->to);
+  g_array_sort (breaks, rc_length_compare);
+  return breaks;
+}
+
+/* A side seam for each two parts that lie beside the interval. */
+static void
+add_sides_along (RcGrid *grid, const RcSite *site, RcLength x, guint left_strip, const RcInterval *interval)
+{
+  g_autoptr (GArray) breaks = find_breaks (grid, x, left_strip, interval);
+  RcSideLine line = { .left = G_MAXUINT, .right = G_MAXUINT };
+  for (guint k = 0; k + 1 < breaks->len; k++)
+    {
+      RcLength from = g_array_index (breaks, RcLength, k), to = g_array_index (breaks, RcLength, k + 1);
+      RcLength at = from + (to - from) / 2;
+      guint    left = find_part (grid, left_strip, x, at), right = find_part (grid, left_strip + 1, x, at);
+      if (left != line.left || right != line.right)
+        {
+          add_side (grid, site, &line);
+          line = (RcSideLine){ x, from, to, left, right };
+        }
+      line.y1 = to;
+    }
+  add_side (grid, site, &line);
+}
+
+static void
 add_sides (RcGrid *grid, const RcSite *site, const RcRegion *floor, RcLength x, guint left_strip)
 {
   g_autoptr (GArray) inside = rc_region_cross_line_x (floor, x);
   for (guint i = 0; i < inside->len; i++)
-    {
-      const RcInterval *interval = &g_array_index (inside, RcInterval, i);
-      RcLength          at = interval->from + (interval->to - interval->from) / 2;
-      guint             left = find_part (grid, left_strip, x, at), right = find_part (grid, left_strip + 1, x, at);
-      if (left == G_MAXUINT || right == G_MAXUINT || interval->to - interval->from <= RC_SLIVER)
-        continue;
-      RcSideLine line = { x, interval->from, interval->to, left, right };
-      g_array_append_val (grid->sides, line);
-      ((RcPart *)g_ptr_array_index (grid->parts, left))->seamed = TRUE;
-      ((RcPart *)g_ptr_array_index (grid->parts, right))->seamed = TRUE;
-      grid->seam_cost += rc_weigh (line.y1 - line.y0, site->weights.side_seam_per_m);
-      grid->rule_cost
-          += rc_rules_weigh_seam (site, RC_SEAM_SIDE, (RcPoint){ x, line.y0 }, (RcPoint){ x, line.y1 }, NULL);
-    }
+    add_sides_along (grid, site, x, left_strip, &g_array_index (inside, RcInterval, i));
 }
 
 RcGrid *

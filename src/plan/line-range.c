@@ -174,6 +174,59 @@ find_least_side (const RcFloorLook *look, const RcLineRange *range, RcLength x, 
   return least;
 }
 
+/* Where parts beside the line begin or end within the interval, with its own ends, in
+ * order. */
+static GArray *
+find_side_breaks (const RcLineRange *range, RcLength x, guint left_strip, const RcInterval *interval)
+{
+  GArray *breaks = g_array_new (FALSE, FALSE, sizeof (RcLength));
+  g_array_append_val (breaks, interval->from);
+  for (guint i = 0; i < range->parts->len; i++)
+    {
+      const RcRangePart *part = &g_array_index (range->parts, RcRangePart, i);
+      if ((part->strip == left_strip && part->box.x1 == x) || (part->strip == left_strip + 1 && part->box.x0 == x))
+        rc_interval_add_breaks (interval, &part->box, breaks);
+    }
+  g_array_append_val (breaks, interval->to);
+  g_array_sort (breaks, rc_length_compare);
+  return breaks;
+}
+
+static void
+add_side (RcLineRange *range, const RcRangeSide *side)
+{
+  if (side->left == G_MAXUINT || side->right == G_MAXUINT || side->length <= 3 * RC_SLIVER)
+    return;
+  g_array_append_val (range->sides, *side);
+  g_array_index (range->sides, RcRangeSide, range->sides->len - 1).length
+      -= 2 * RC_SLIVER; /* sloping walls are rounded outwards, and slivers of seams left out */
+  g_array_index (range->parts, RcRangePart, side->left).seamed = TRUE;
+  g_array_index (range->parts, RcRangePart, side->right).seamed = TRUE;
+}
+
+/* `least`: so long is all of the interval at least, wherever the lines are in the range. */
+static void
+add_sides_along (RcLineRange *range, RcLength x, guint left_strip, const RcInterval *interval, RcLength least)
+{
+  g_autoptr (GArray) breaks = find_side_breaks (range, x, left_strip, interval);
+  RcLength    shorter = interval->to - interval->from - least;
+  RcRangeSide side = { .left = G_MAXUINT, .right = G_MAXUINT };
+  for (guint k = 0; k + 1 < breaks->len; k++)
+    {
+      RcLength from = g_array_index (breaks, RcLength, k), to = g_array_index (breaks, RcLength, k + 1);
+      RcLength at = from + (to - from) / 2;
+      guint    left = find_part (range, left_strip, x, at), right = find_part (range, left_strip + 1, x, at);
+      if (left != side.left || right != side.right)
+        {
+          add_side (range, &side);
+          side = (RcRangeSide){ .x = x, .y0 = from, .left = left, .right = right };
+        }
+      side.y1 = to;
+      side.length = to - side.y0 - shorter;
+    }
+  add_side (range, &side);
+}
+
 static void
 add_sides (const RcFloorLook *look, RcLineRange *range, RcLength x, RcLength middle, guint left_strip)
 {
@@ -181,19 +234,10 @@ add_sides (const RcFloorLook *look, RcLineRange *range, RcLength x, RcLength mid
   for (guint i = 0; i < inside->len; i++)
     {
       const RcInterval *interval = &g_array_index (inside, RcInterval, i);
-      RcLength          at = interval->from + (interval->to - interval->from) / 2;
-      RcRangeSide       side = { .x = x, .y0 = interval->from, .y1 = interval->to };
-      side.left = find_part (range, left_strip, x, at);
-      side.right = find_part (range, left_strip + 1, x, at);
-      side.length = interval->to - interval->from;
+      RcLength          least = interval->to - interval->from;
       if (look->sloping && range->from < range->to)
-        side.length = find_least_side (look, range, x, middle, i, inside->len);
-      if (side.left == G_MAXUINT || side.right == G_MAXUINT || side.length <= 3 * RC_SLIVER)
-        continue;
-      side.length -= 2 * RC_SLIVER; /* sloping walls are rounded outwards, and slivers of seams left out */
-      g_array_append_val (range->sides, side);
-      g_array_index (range->parts, RcRangePart, side.left).seamed = TRUE;
-      g_array_index (range->parts, RcRangePart, side.right).seamed = TRUE;
+        least = find_least_side (look, range, x, middle, i, inside->len);
+      add_sides_along (range, x, left_strip, interval, least);
     }
 }
 

@@ -117,7 +117,7 @@ clear (GtkListBox *list)
 static void
 set_head (GtkLabel *label, const char *text, guint n)
 {
-  g_autofree char *head = g_strdup_printf ("%s: %u", text, n);
+  g_autofree char *head = g_strdup_printf (_ ("%s: %u"), text, n);
 
   gtk_label_set_text (label, head);
 }

@@ -165,6 +165,26 @@ test_bays_that_touch (void)
   g_assert_cmpuint (option->seams->len, ==, 2);
 }
 
+/* A door to a room of another area that lies an inch farther off than the wall was measured: each area has half of what
+ * is between them. */
+static void
+test_door_between_areas (void)
+{
+  g_autoptr (RcJob) job = make_job (FT (12));
+  RcSettings defaults;
+  rc_settings_init (&defaults, &job->currency);
+  job->settings.closure = defaults.closure;
+  RcRoom *room = add_rectangle (job, "room", 0, 0, FT (10), FT (10), "area");
+  add_rectangle (job, "other", FT (10) + IN (9), 0, FT (10), FT (10), "other");
+  add_door (room, "D1", 1, FT (3), FT (3), IN (8), "other");
+  g_autoptr (RcPlan) plan = make_plan (job);
+  RcArea half = rc_area_from_rectangle (FT (3), IN (9)) / 2;
+  check_plan (plan);
+  for (guint i = 0; i < 2; i++)
+    g_assert_cmpint (((RcAreaPlan *)g_ptr_array_index (plan->areas, i))->floor_area, ==,
+                     rc_area_from_rectangle (FT (10), FT (10)) + half);
+}
+
 /* Rows of rooms with doors between neighbours. */
 static RcJob *
 make_random_house (void)
@@ -389,6 +409,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/cover/angled", test_angled);
   g_test_add_func ("/plan/cover/sloping-doors", test_sloping_doors);
   g_test_add_func ("/plan/cover/blocked-door", test_blocked_door);
+  g_test_add_func ("/plan/cover/door-between-areas", test_door_between_areas);
   g_test_add_func ("/plan/cover/bays-that-touch", test_bays_that_touch);
   g_test_add_func ("/plan/cover/houses", test_houses);
   g_test_add_func ("/plan/cover/patterns-match", test_patterns_match);

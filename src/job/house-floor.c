@@ -91,20 +91,27 @@ add_door (Parts *parts, RcPoint a, RcPoint b, RcPoint far_b, RcPoint far_a, RcAr
   g_ptr_array_add (parts->doors, g_steal_pointer (&polygon));
 }
 
-/* Half the wall, from one side. */
+static RcPoint
+get_middle (RcPoint from, RcPoint to)
+{
+  return (RcPoint){ from.x + (to.x - from.x) / 2, from.y + (to.y - from.y) / 2 };
+}
+
+/* Half the wall, from one side: to the middle between the rooms as they lie, which may be farther apart than the wall
+ * was measured. */
 static void
 add_half_door (Parts *parts, const RcPlacedOpening *opening, gboolean from_other, RcRing *ring, RcArea *exact)
 {
-  RcPoint a = from_other ? opening->other_from : opening->from, b = from_other ? opening->other_to : opening->to;
-  RcPoint half = { opening->outward.x / 2, opening->outward.y / 2 };
+  RcPoint from = opening->from, to = opening->to, step = opening->outward;
+  RcPoint far_from = opening->joins ? opening->other_from : (RcPoint){ from.x + step.x, from.y + step.y };
+  RcPoint far_to = opening->joins ? opening->other_to : (RcPoint){ to.x + step.x, to.y + step.y };
+  RcPoint a = from_other ? far_from : from, b = from_other ? far_to : to;
 
-  if (from_other)
-    half = (RcPoint){ -half.x, -half.y };
-  else if (opening->blocked)
+  if (opening->blocked)
     return;
   rc_ring_insert_corner (ring, &a);
   rc_ring_insert_corner (ring, &b);
-  add_door (parts, a, b, (RcPoint){ b.x + half.x, b.y + half.y }, (RcPoint){ a.x + half.x, a.y + half.y }, exact);
+  add_door (parts, a, b, get_middle (to, far_to), get_middle (from, far_from), exact);
 }
 
 /* The whole wall, between two rooms of the area. */

@@ -156,9 +156,11 @@ rc_layout_new (const RcPart *part, const RcSite *site, const RcCuts *cuts)
       RcLength y0 = i == 0 ? part->box.y0 : cuts->cuts[i - 1].y, y1 = i == cuts->n ? part->box.y1 : cuts->cuts[i].y;
       RcBox    box;
       fine = find_box_between (part, y0, y1, &box);
+      if (!fine)
+        break;
       RcBlock block = rc_block_make (site, box);
       g_array_append_val (layout->blocks, block);
-      if (i == 0 || !fine)
+      if (i == 0)
         continue;
       fine = too_long || cuts->cuts[i - 1].is_step
              || !(block.is_drop || g_array_index (layout->blocks, RcBlock, i - 1).is_drop);

@@ -13,7 +13,7 @@ typedef struct
   GPtrArray     *rings; /* of RcRing: outer rings and holes of all parts */
   GPtrArray     *outer; /* of RcRing, borrowed: the outer ring of rooms[i] */
   GPtrArray     *doors; /* of RcPolygon: floor inside walls */
-  gboolean       touch; /* a door lies in a wall of no thickness */
+  gboolean       touch; /* a door lies in a wall of no thickness, or reaches into another wall of its room */
 } Parts;
 
 static void
@@ -91,6 +91,14 @@ add_door (Parts *parts, RcPoint a, RcPoint b, RcPoint far_b, RcPoint far_a, RcAr
   g_ptr_array_add (parts->doors, g_steal_pointer (&polygon));
 }
 
+/* Whether the floor in the wall, which begins at a wall of the ring, comes to another as well: in an inner corner of
+ * the room, where walls stand out of square. */
+static gboolean
+reaches (const RcRing *ring, RcPoint far_a, RcPoint far_b)
+{
+  return rc_ring_locate (ring, far_a) >= 0 || rc_ring_locate (ring, far_b) >= 0;
+}
+
 static RcPoint
 get_middle (RcPoint from, RcPoint to)
 {
@@ -111,7 +119,10 @@ add_half_door (Parts *parts, const RcPlacedOpening *opening, gboolean from_other
     return;
   rc_ring_insert_corner (ring, &a);
   rc_ring_insert_corner (ring, &b);
-  add_door (parts, a, b, get_middle (to, far_to), get_middle (from, far_from), exact);
+  far_from = get_middle (from, far_from);
+  far_to = get_middle (to, far_to);
+  parts->touch |= reaches (ring, far_from, far_to);
+  add_door (parts, a, b, far_to, far_from, exact);
 }
 
 /* The whole wall, between two rooms of the area. */
@@ -124,6 +135,7 @@ add_whole_door (Parts *parts, const RcPlacedOpening *opening, RcRing *near, RcRi
   rc_ring_insert_corner (near, &to);
   rc_ring_insert_corner (far, &far_from);
   rc_ring_insert_corner (far, &far_to);
+  parts->touch |= reaches (near, far_from, far_to) || reaches (far, from, to);
   add_door (parts, from, to, far_to, far_from, exact);
 }
 

@@ -5,13 +5,19 @@
 #include "plan-maker.h"
 
 static RcPlan *
-plan_first (const RcJob *job)
+plan_with (const RcJob *job, const RcPlanParams *params)
 {
   g_autoptr (GError) error = NULL;
-  RcPlanParams params = { .seed = 1, .steady = TRUE };
-  RcPlan      *plan = rc_plan_new (job, rc_job_get_measure (job, NULL), building_weights, NULL, &params, &error);
+  RcPlan *plan = rc_plan_new (job, rc_job_get_measure (job, NULL), building_weights, NULL, params, &error);
   g_assert_no_error (error);
   return plan;
+}
+
+static RcPlan *
+plan_first (const RcJob *job)
+{
+  RcPlanParams params = { .seed = 1, .steady = TRUE };
+  return plan_with (job, &params);
 }
 
 /* Area `index` of the building, all rooms there but nothing else laid. */
@@ -147,6 +153,21 @@ test_like_areas_in_a_pattern (void)
   check_building (job);
 }
 
+/* A quick look at a building of which nothing has changed loses nothing of what a search found. */
+static void
+test_as_before (void)
+{
+  g_autoptr (RcJob) job = make_building (60);
+  g_autoptr (RcJob) same = rc_job_copy (job);
+  RcPlanParams params = { .seed = 1, .effort = 500 };
+  g_autoptr (RcPlan) plan = plan_with (job, &params);
+  RcPlanParams quickly = { .seed = 1, .previous = plan };
+  g_autoptr (RcPlan) quick = plan_with (same, &quickly);
+  g_autoptr (RcPlan) first = plan_first (job);
+  g_assert_cmpint (quick->cost, ==, plan->cost);
+  g_assert_cmpint (plan->cost, <, first->cost);
+}
+
 /* What is told of one area can be told of another only where its names can be exchanged for the other's, and those of
  * doors stay. */
 static void
@@ -186,6 +207,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/plan/like/areas", test_like_areas);
   g_test_add_func ("/plan/like/areas-in-a-pattern", test_like_areas_in_a_pattern);
+  g_test_add_func ("/plan/like/as before", test_as_before);
   g_test_add_func ("/plan/like/names", test_names);
   return g_test_run ();
 }

@@ -12,6 +12,30 @@ rc_nest_answer_new (void)
   return self;
 }
 
+static gpointer
+copy_use (gconstpointer use, gpointer user_data)
+{
+  RcNestUse *copy = g_new (RcNestUse, 1);
+
+  *copy = *(const RcNestUse *)use;
+  return copy;
+}
+
+RcNestAnswer *
+rc_nest_answer_copy (const RcNestAnswer *self)
+{
+  RcNestAnswer *copy = g_new (RcNestAnswer, 1);
+
+  *copy = *self;
+  copy->reason = g_strdup (self->reason);
+  copy->placements = g_array_copy (self->placements);
+  copy->rolls = g_ptr_array_copy (self->rolls, copy_use, NULL);
+  g_ptr_array_set_free_func (copy->rolls, g_free);
+  copy->strokes = g_array_copy (self->strokes);
+  copy->leftovers = g_array_copy (self->leftovers);
+  return copy;
+}
+
 void
 rc_nest_answer_free (RcNestAnswer *self)
 {

@@ -150,6 +150,7 @@ void rc_nest_roll_add_flaw (RcNestRoll *roll, RcLength from, RcLength to);
 /* A problem owns its cuts and rolls: add them with g_ptr_array_add. Three stages unless changed. */
 RcNestProblem *rc_nest_problem_new (RcLength roll_width);
 void           rc_nest_problem_free (RcNestProblem *problem);
+RcNestAnswer  *rc_nest_answer_copy (const RcNestAnswer *answer);
 void           rc_nest_answer_free (RcNestAnswer *answer);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcNestProblem, rc_nest_problem_free)

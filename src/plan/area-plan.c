@@ -292,10 +292,9 @@ reuse (const RcPlanning *planning)
       rc_option_move (option, copy->origin.x - known->origin.x, copy->origin.y - known->origin.y);
       g_ptr_array_add (copy->options, option);
     }
-  if (!copy->stays || planning->area->option != NULL)
+  copy->chosen = known->chosen;
+  if (planning->area->option != NULL || known->area->option != NULL)
     rc_area_plan_choose (copy);
-  else
-    copy->chosen = known->chosen;
   return copy;
 }
 

@@ -2,6 +2,7 @@
 
 #include "areas-alone.h"
 #include "cutting.h"
+#include "known-bound.h"
 #include "joint.h"
 #include "option.h"
 #include "outlook.h"
@@ -197,6 +198,15 @@ search_in (const Carpets *self, const Carpet *carpet, const GPtrArray *stairs, g
   return TRUE;
 }
 
+/* For a first answer nothing is chosen anew where it is what it was: an edit of the offer leaves the best plan alone.
+ */
+static gboolean
+is_chosen (const Carpets *self, const Carpet *carpet)
+{
+  g_autoptr (GPtrArray) rolls = rc_cutting_new_rolls (self->plan->job, carpet->goods, carpet->per_m, NULL);
+  return rc_known_choice_stands (self->plan, carpet->goods, rolls, self->progress->params->previous);
+}
+
 static gboolean
 choose_in (const Carpets *self, const Carpet *carpet, gint64 end_us, GError **error)
 {
@@ -205,7 +215,7 @@ choose_in (const Carpets *self, const Carpet *carpet, gint64 end_us, GError **er
     return FALSE;
   if (self->progress->params->seconds > 0)
     return search_in (self, carpet, stairs, end_us, error);
-  return choose_jointly (self, carpet, stairs, FALSE, end_us, error);
+  return is_chosen (self, carpet) || choose_jointly (self, carpet, stairs, FALSE, end_us, error);
 }
 
 /* For a first answer, or by time: some at a time. */
@@ -276,6 +286,8 @@ cut (guint index, gpointer user_data, GError **error)
   if (params.seconds > 0)
     params.seconds = (double)(find_end (self, index) - rc_progress_get_us (self->progress)) / G_USEC_PER_SEC;
   carpet->cutting = rc_cutting_new (self->plan->job, carpet->goods, self->plan->pieces, carpet->per_m, &params, error);
+  if (carpet->cutting != NULL)
+    rc_cutting_keep (carpet->cutting, params.previous);
 }
 
 static void

@@ -252,6 +252,30 @@ rc_cutting_get_cost (const RcCutting *cutting)
 }
 
 void
+rc_cutting_keep (RcCutting *cutting, const RcPlan *previous)
+{
+  for (guint i = 0; previous != NULL && i < previous->cuttings->len; i++)
+    {
+      const RcCutting *before = g_ptr_array_index (previous->cuttings, i);
+      if (g_strcmp0 (before->goods->id, cutting->goods->id) != 0
+          || !rc_nest_check (cutting->problem, before->answer, NULL))
+        continue;
+      RcNestAnswer *found = cutting->answer;
+      RcMoney       cost = rc_cutting_get_cost (cutting);
+      cutting->answer = rc_nest_answer_copy (before->answer);
+      cutting->answer->status = RC_NEST_TIME_LIMIT; /* of these cuts, what is proved is what was found now */
+      cutting->answer->lower_bound = MIN (found->lower_bound, cutting->answer->used_length);
+      if (rc_cutting_get_cost (cutting) < cost)
+        {
+          rc_nest_answer_free (found);
+          return;
+        }
+      rc_nest_answer_free (cutting->answer);
+      cutting->answer = found;
+    }
+}
+
+void
 rc_cutting_free (RcCutting *cutting)
 {
   if (cutting == NULL)

@@ -21,5 +21,8 @@ RcCutting *rc_cutting_new (const RcJob *job, const RcGoods *carpet, const GPtrAr
                            const RcPlanParams *params, GError **error);
 void       rc_cutting_free (RcCutting *cutting);
 
+/* Cuts as the plan before (nullable) did, where that cuts these pieces too and costs less. */
+void rc_cutting_keep (RcCutting *cutting, const RcPlan *previous);
+
 /* What its carpet counts: lengths bought, in the supplier's steps, and those taken from stock at their own value. */
 RcMoney rc_cutting_get_cost (const RcCutting *cutting);

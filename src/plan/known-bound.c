@@ -50,16 +50,42 @@ has_same_stairs (const RcPlan *a, const RcPlan *b, const RcGoods *carpet)
 }
 
 static gboolean
-has_same_rolls (const RcNestProblem *a, const RcNestProblem *b)
+has_same_rolls (const GPtrArray *a, const GPtrArray *b)
 {
-  gboolean same = a->rolls->len == b->rolls->len;
-  for (guint i = 0; i < a->rolls->len && same; i++)
+  gboolean same = a->len == b->len;
+  for (guint i = 0; i < a->len && same; i++)
     {
-      const RcNestRoll *p = g_ptr_array_index (a->rolls, i), *q = g_ptr_array_index (b->rolls, i);
+      const RcNestRoll *p = g_ptr_array_index (a, i), *q = g_ptr_array_index (b, i);
       same = p->length == q->length && p->width == q->width && p->count == q->count && p->cost_per_m == q->cost_per_m
              && g_strcmp0 (p->lot, q->lot) == 0;
     }
   return same;
+}
+
+/* Nothing else has been taken of an area by the estimator. */
+static gboolean
+has_same_options (const RcPlan *a, const RcPlan *b, const RcGoods *carpet)
+{
+  g_autoptr (GPtrArray) of_a = list_areas (a, carpet), of_b = list_areas (b, carpet);
+  gboolean same = of_a->len == of_b->len;
+  for (guint i = 0; i < of_a->len && same; i++)
+    same = g_strcmp0 (((RcAreaPlan *)g_ptr_array_index (of_a, i))->area->option,
+                      ((RcAreaPlan *)g_ptr_array_index (of_b, i))->area->option)
+           == 0;
+  return same;
+}
+
+gboolean
+rc_known_choice_stands (const RcPlan *plan, const RcGoods *carpet, const GPtrArray *rolls, const RcPlan *previous)
+{
+  for (guint i = 0; previous != NULL && i < previous->cuttings->len; i++)
+    {
+      const RcCutting *before = g_ptr_array_index (previous->cuttings, i);
+      if (g_strcmp0 (before->goods->id, carpet->id) == 0)
+        return has_same_areas (plan, previous, carpet) && has_same_options (plan, previous, carpet)
+               && has_same_rolls (before->problem->rolls, rolls);
+    }
+  return FALSE;
 }
 
 RcMoney
@@ -69,7 +95,8 @@ rc_known_bound_find (const RcPlan *plan, const RcCutting *cutting, const RcPlan 
     {
       const RcCutting *before = g_ptr_array_index (previous->cuttings, i);
       if (g_strcmp0 (before->goods->id, cutting->goods->id) == 0 && has_same_areas (plan, previous, cutting->goods)
-          && has_same_stairs (plan, previous, cutting->goods) && has_same_rolls (before->problem, cutting->problem))
+          && has_same_stairs (plan, previous, cutting->goods)
+          && has_same_rolls (before->problem->rolls, cutting->problem->rolls))
         return before->cost_lower_bound;
     }
   return 0;

@@ -253,6 +253,19 @@ test_straighten (void)
   assert_ring (((RcPolygon *)g_ptr_array_index (again, 0))->outer, square);
 }
 
+/* A slit between two walls stays one: the floor is as wide as before on either side of it, and no wider. */
+static void
+test_straighten_slit (void)
+{
+  g_autoptr (GPtrArray) floor = rc_region_new ();
+  g_autoptr (GArray) slit
+      = RING ({ 0, 0 }, { 900, 0 }, { 900, 700 }, { 0, 700 }, { 0, 302 }, { 500, 302 }, { 500, 298 }, { 0, 298 });
+  g_ptr_array_add (floor, rc_polygon_new_take (RING ({ 0, 0 }, { 900, 0 }, { 900, 700 }, { 0, 700 }, { 0, 302 },
+                                                     { 500, 300 }, { 0, 298 })));
+  g_autoptr (GPtrArray) straight = rc_region_straighten (floor);
+  assert_ring (((RcPolygon *)g_ptr_array_index (straight, 0))->outer, slit);
+}
+
 /* Turning */
 
 static void
@@ -334,6 +347,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/polygon/normalize/drops points that say nothing", test_simplify);
   g_test_add_func ("/polygon/normalize/turns rings the normal way", test_normalize);
   g_test_add_func ("/polygon/straighten/walls out of square", test_straighten);
+  g_test_add_func ("/polygon/straighten/a slit stays", test_straighten_slit);
   g_test_add_func ("/polygon/rotate/quarter turns are exact", test_rotate_exactly);
   g_test_add_func ("/polygon/rotate/areas stay", test_area_stays);
 

@@ -165,8 +165,8 @@ test_bays_that_touch (void)
   g_assert_cmpuint (option->seams->len, ==, 2);
 }
 
-/* A door to a room of another area that lies an inch farther off than the wall was measured: each area has half of what
- * is between them. */
+/* A door to a room of another area that lies an inch farther off than the wall was measured: each area has half of the
+ * wall. */
 static void
 test_door_between_areas (void)
 {
@@ -178,7 +178,7 @@ test_door_between_areas (void)
   add_rectangle (job, "other", FT (10) + IN (9), 0, FT (10), FT (10), "other");
   add_door (room, "D1", 1, FT (3), FT (3), IN (8), "other");
   g_autoptr (RcPlan) plan = make_plan (job);
-  RcArea half = rc_area_from_rectangle (FT (3), IN (9)) / 2;
+  RcArea half = rc_area_from_rectangle (FT (3), IN (8)) / 2;
   check_plan (plan);
   for (guint i = 0; i < 2; i++)
     g_assert_cmpint (((RcAreaPlan *)g_ptr_array_index (plan->areas, i))->floor_area, ==,

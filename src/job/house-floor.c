@@ -99,30 +99,22 @@ reaches (const RcRing *ring, RcPoint far_a, RcPoint far_b)
   return rc_ring_locate (ring, far_a) >= 0 || rc_ring_locate (ring, far_b) >= 0;
 }
 
-static RcPoint
-get_middle (RcPoint from, RcPoint to)
-{
-  return (RcPoint){ from.x + (to.x - from.x) / 2, from.y + (to.y - from.y) / 2 };
-}
-
-/* Half the wall, from one side: to the middle between the rooms as they lie, which may be farther apart than the wall
- * was measured. */
+/* Half the wall as it was measured, from one side. */
 static void
 add_half_door (Parts *parts, const RcPlacedOpening *opening, gboolean from_other, RcRing *ring, RcArea *exact)
 {
-  RcPoint from = opening->from, to = opening->to, step = opening->outward;
-  RcPoint far_from = opening->joins ? opening->other_from : (RcPoint){ from.x + step.x, from.y + step.y };
-  RcPoint far_to = opening->joins ? opening->other_to : (RcPoint){ to.x + step.x, to.y + step.y };
-  RcPoint a = from_other ? far_from : from, b = from_other ? far_to : to;
+  RcPoint a = from_other ? opening->other_from : opening->from, b = from_other ? opening->other_to : opening->to;
+  RcPoint half = { opening->outward.x / 2, opening->outward.y / 2 };
 
   if (opening->blocked)
     return;
+  if (from_other)
+    half = (RcPoint){ -half.x, -half.y };
   rc_ring_insert_corner (ring, &a);
   rc_ring_insert_corner (ring, &b);
-  far_from = get_middle (from, far_from);
-  far_to = get_middle (to, far_to);
-  parts->touch |= reaches (ring, far_from, far_to);
-  add_door (parts, a, b, far_to, far_from, exact);
+  RcPoint far_a = { a.x + half.x, a.y + half.y }, far_b = { b.x + half.x, b.y + half.y };
+  parts->touch |= reaches (ring, far_a, far_b);
+  add_door (parts, a, b, far_b, far_a, exact);
 }
 
 /* The whole wall, between two rooms of the area. */

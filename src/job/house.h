@@ -58,8 +58,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RcHouse, rc_house_free)
 const RcPlacedRoom *rc_house_find_room (const RcHouse *house, const char *id);
 
 /* The floor of an area: its rooms and, through each door or archway between two of them, the floor inside the wall.
- * Where one leads out of the area the carpet runs half the depth into it, or half way to the room that it joins (the
- * seam or moulding lies under the closed door). Rooms not joined by an opening are separate polygons of the region.
+ * Where one leads out of the area the carpet runs half the depth into it, as it was measured (the seam or moulding lies
+ * under the closed door). Rooms not joined by an opening are separate polygons of the region.
  * *area_exact gets the exact doubled area: rooms plus openings, which do not overlap. Corners of the region lie on the
  * rooms' own corners and the openings' ends; only where rooms touch without a wall between them GEOS joins them.
  * Errors: RC_ERROR_REFERENCE naming the area and a room that is not there. (transfer full) */

@@ -65,6 +65,18 @@ find_sweep (const RcSite *site, RcSiteOpening *door)
     }
 }
 
+static RcPoint
+add (RcPoint a, RcPoint b)
+{
+  return (RcPoint){ a.x + b.x, a.y + b.y };
+}
+
+static RcPoint
+subtract (RcPoint a, RcPoint b)
+{
+  return (RcPoint){ a.x - b.x, a.y - b.y };
+}
+
 static void
 add_opening (RcSite *site, const RcPlacedOpening *placed)
 {
@@ -83,12 +95,20 @@ add_opening (RcSite *site, const RcPlacedOpening *placed)
     .outward = rc_point_rotate (placed->outward, site->turn_degrees),
     .blocked = placed->blocked,
   };
-  opening.far_from = (RcPoint){ opening.from.x + opening.outward.x, opening.from.y + opening.outward.y };
-  opening.far_to = (RcPoint){ opening.to.x + opening.outward.x, opening.to.y + opening.outward.y };
-  if (placed->joins)
+  if (other != NULL && rc_site_has_room (site, other))
     {
       opening.far_from = rc_point_rotate (placed->other_from, site->turn_degrees);
       opening.far_to = rc_point_rotate (placed->other_to, site->turn_degrees);
+    }
+  else
+    {
+      opening.far_from = add (opening.from, opening.outward);
+      opening.far_to = add (opening.to, opening.outward);
+    }
+  if (!rc_site_has_room (site, room)) /* the wall is as deep as it was measured, wherever that room lies */
+    {
+      opening.from = subtract (opening.far_from, opening.outward);
+      opening.to = subtract (opening.far_to, opening.outward);
     }
   find_sweep (site, &opening);
   g_array_append_val (placed->opening->kind == RC_OPENING_WINDOW ? site->windows : site->doors, opening);

@@ -93,6 +93,19 @@ test_prices_by_quantity_and_date (void)
   g_assert_cmpint (price->sale, ==, 19);
   price = rc_price_book_find_for (book, NULL, "twist", "2025-02-01", 100 * RC_MICRO, RC_UNIT_SQ_YD);
   g_assert_cmpint (price->sale, ==, 18);
+
+  /* whatever order they stand in, and with no day the first of its kind */
+  for (guint i = 0; i < 2; i++)
+    {
+      gpointer moved = g_ptr_array_steal_index (book->prices, 3 - i);
+      g_ptr_array_insert (book->prices, (int)i, moved);
+    }
+  g_assert_cmpint (find_sale (book, "twist", "2026-02-01"), ==, 22);
+  g_assert_cmpint (find_sale (book, "twist", "2025-02-01"), ==, 20);
+  price = rc_price_book_find_for (book, NULL, "twist", "2026-02-01", 99 * RC_MICRO, RC_UNIT_SQ_YD);
+  g_assert_cmpint (price->sale, ==, 22);
+  price = rc_price_book_find_for (book, NULL, "twist", NULL, 100 * RC_MICRO, RC_UNIT_SQ_YD);
+  g_assert_cmpint (price->sale, ==, 19);
 }
 
 static void
@@ -184,6 +197,15 @@ test_weights_on_a_day (void)
   day.date = "2026-04-30";
   rc_price_day_get_weights (carpet, &weights, &day);
   g_assert_cmpint (weights.carpet_per_m, ==, 4000);
+
+  /* tape that is priced by what cannot be made of a length weighs nothing */
+  build_goods (book->goods, RC_GOODS_TAPE, "tape", RC_UNIT_FT, 66 * RC_MICRO, RC_UNIT_ROLL);
+  RcPrice *tape = add_price (book, "tape", RC_UNIT_SQ_YD, 500, 900);
+  rc_price_day_get_weights (carpet, &weights, &day);
+  g_assert_cmpint (weights.side_seam_per_m, ==, 0);
+  tape->unit = RC_UNIT_FT;
+  rc_price_day_get_weights (carpet, &weights, &day);
+  g_assert_cmpint (weights.side_seam_per_m, >, 0);
 }
 
 static const RcQuoteLine *

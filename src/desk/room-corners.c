@@ -320,6 +320,9 @@ rc_room_edit_move_wall (RcRoom *room, guint *wall, RcLength out)
   g_autoptr (GArray) old = rc_room_compute_corners (changed);
   if (!set_all (changed, old, corners))
     return FALSE;
+  for (guint i = 0; i < changed->walls->len; i++)
+    if (g_array_index (changed->walls, RcWall, i).length == 0)
+      return FALSE; /* not moved far enough for a wall between */
   take_shape (room, changed);
   *wall = w;
   return TRUE;

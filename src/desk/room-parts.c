@@ -410,6 +410,23 @@ lead_doors_to (RcMeasure *measure, const char *from, const char *to)
     }
 }
 
+/* Doors of other rooms keep no name of an opening that went with the wall between. */
+static void
+forget_lost_openings (RcMeasure *measure, const RcRoom *whole)
+{
+  for (guint r = 0; r < measure->rooms->len; r++)
+    {
+      RcRoom *room = g_ptr_array_index (measure->rooms, r);
+      for (guint i = 0; i < room->openings->len; i++)
+        {
+          RcOpening *opening = g_ptr_array_index (room->openings, i);
+          if (opening->to_opening && g_strcmp0 (opening->to_room, whole->id) == 0
+              && rc_room_find_opening (whole, opening->to_opening) == NULL)
+            g_clear_pointer (&opening->to_opening, g_free);
+        }
+    }
+}
+
 gboolean
 rc_room_parts_merge (RcMeasure *measure, const char *first_id, const char *second_id, const RcRing *gap, GError **error)
 {
@@ -427,6 +444,7 @@ rc_room_parts_merge (RcMeasure *measure, const char *first_id, const char *secon
   rc_room_edit_restore (first, whole);
   first->placed |= second->placed;
   lead_doors_to (measure, second_id, first_id);
+  forget_lost_openings (measure, first);
   for (guint i = 0; i < first->openings->len; i++)
     {
       RcOpening *opening = g_ptr_array_index (first->openings, i);
